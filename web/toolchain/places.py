@@ -1,0 +1,57 @@
+"""Where things lie, and how a step speaks, runs a program and gives up."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+from typing import NoReturn
+
+ROOT = Path(__file__).resolve().parents[2]
+WEB = ROOT / "web"
+DIST = WEB / "dist"
+GENERATED = WEB / "generated"
+MODULES = WEB / "node_modules"
+PYODIDE = MODULES / "pyodide"
+INSIDE = WEB / "toolchain" / "inside"
+BUILD = ROOT / ".build"
+VENV = BUILD / "venv"
+CACHE = BUILD / "cache"
+STAGE = BUILD / "stage"
+RUNTIME = STAGE / "runtime"
+VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+
+
+class Stop(Exception):
+    """A step cannot go on; the message says why and what to do."""
+
+
+def stop(message: str) -> NoReturn:
+    raise Stop(message)
+
+
+def say(message: str) -> None:
+    print(f"- {message}", flush=True)
+
+
+def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Path = ROOT,
+        quiet: bool = False) -> str:
+    """Run a program with nothing on its standard input; stop the build when it fails."""
+    words = [str(word) for word in command]
+    done = subprocess.run(
+        words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True,
+        stdout=subprocess.PIPE if quiet else None, stderr=subprocess.STDOUT if quiet else None,
+    )
+    if done.returncode != 0:
+        if quiet:
+            sys.stderr.write(done.stdout)
+        stop(f"this command failed (exit {done.returncode}): {shlex.join(words)}")
+    return done.stdout or ""
+
+
+def sha256(path: Path) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
