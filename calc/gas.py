@@ -1,0 +1,200 @@
+"""Trapped gas: chambers, the open leg's gap convention, slow and fast compression, hydraulic lock."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+
+from calc.array import Number
+from calc.impossible import Impossible
+
+
+@dataclass(frozen=True)
+class Pace:
+    """How fast the gas is compressed.
+
+    Parameters: exponent n [-], 1.0 (slow, isothermal) to 1.4 (fast, adiabatic); settled, the stroke [mm] from full
+    extension at which the gas had time to settle to leg temperature before the fast move.
+    Formula: P = P0 (V0 / Ve) (Ve / V)^n with Ve the volume at `settled`.
+    Source: polytropic law, Moran & Shapiro, Fundamentals of Engineering Thermodynamics, section 3.15.
+    """
+
+    exponent: Number
+    settled: Number = 0.0
+
+
+SLOW = Pace(1.0)
+
+
+class Gas(Protocol):
+    """What a strut needs of a gas space of any kind, over the stroke s [mm] from full extension."""
+
+    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+
+    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+
+    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+
+    def lock_stroke(self) -> Number: ...
+
+
+@dataclass(frozen=True)
+class Chamber:
+    """A closed gas space that loses `area` of volume per mm of stroke.
+
+    Parameters: volume0 [mm3] and pressure0 [MPa, absolute], both at full extension; area [mm2] swept, below 0 for a
+    space that grows as the strut shortens.
+    Formula: V = V0 - a s; force on the strut (P - ambient) a.
+    Source: conservation of the gas; virtual work.
+    Example:
+        >>> round(float(Chamber(700e3, 0.1, 1800.0).force(300.0, 0.1, SLOW)), 1)
+        607.5
+    """
+
+    volume0: Number
+    pressure0: Number
+    area: Number
+
+    def volume(self, stroke: Number) -> Number:
+        """Volume [mm3] at a stroke [mm]; Impossible where the oil has filled the space."""
+        left = self.volume0 - self.area * stroke
+        if np.any(np.asarray(left) <= 0):
+            raise hydraulic_lock(float(np.min(self.lock_stroke())))
+        return left
+
+    def pressure(self, stroke: Number, pace: Pace) -> Number:
+        """Absolute pressure [MPa] at a stroke [mm]."""
+        settled = self.volume(pace.settled)
+        return self.pressure0 * self.volume0 / settled * (settled / self.volume(stroke)) ** pace.exponent
+
+    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Force on the strut [N]: (P - ambient) a, ambient [MPa]."""
+        return (self.pressure(stroke, pace) - ambient) * self.area
+
+    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Gas rate [N/mm]: n P a^2 / V; the ambient pressure does not enter."""
+        del ambient
+        return pace.exponent * self.pressure(stroke, pace) * self.area**2 / self.volume(stroke)
+
+    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Energy [N mm] taken up along `pace` from full extension to a stroke [mm], the ambient's share taken off."""
+        start, end = self.volume0, self.volume(stroke)
+        settled = self.volume(pace.settled)
+        scale = self.pressure0 * self.volume0 / settled * settled**pace.exponent
+        power = 1.0 - np.asarray(pace.exponent)
+        flat = np.abs(power) < 1e-9
+        safe = np.where(flat, 1.0, power)
+        work = scale * np.where(flat, np.log(start / end), (start**safe - end**safe) / safe)
+        return work - ambient * self.area * stroke
+
+    def lock_stroke(self) -> Number:
+        """Stroke [mm] at which no gas is left; infinite for a space that does not shrink."""
+        area = np.asarray(self.area, dtype=float)
+        return np.where(area > 0, self.volume0 / np.where(area > 0, area, 1.0), np.inf)
+
+
+@dataclass(frozen=True)
+class SteadyCharge:
+    """A gas charge so large that its pressure is taken as constant; used where the reservoir's volume is not known.
+
+    Parameters: pressure [MPa, absolute]; area [mm2] of the rod that it pushes on.
+    Formula: F = (P - ambient) a.
+    Source: monotube rod force, gauge pressure x rod area; Dixon, The Shock Absorber Handbook, 2nd ed.
+    Example:
+        >>> round(float(SteadyCharge(1.6, np.pi / 4 * 14.0**2).force(0.0, 0.1, SLOW)), 2)
+        230.91
+    """
+
+    pressure: Number
+    area: Number
+
+    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Force on the strut [N], the same at every stroke."""
+        del pace
+        return (self.pressure - ambient) * self.area + 0.0 * np.asarray(stroke)
+
+    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Gas rate [N/mm]: none."""
+        del ambient, pace
+        return 0.0 * np.asarray(stroke)
+
+    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Energy [N mm] taken up from full extension to a stroke [mm]."""
+        return self.force(0.0, ambient, pace) * stroke
+
+    def lock_stroke(self) -> Number:
+        """Stroke [mm] at which no gas is left: never."""
+        return np.inf
+
+
+def hydraulic_lock(stroke: float, field: str | None = None) -> Impossible:
+    """The error for a leg whose gas is used up at a stroke [mm]."""
+    return Impossible(
+        "hydraulic-lock",
+        f"The leg is oil-locked at {stroke:.0f} mm: no gas is left there.",
+        "Enter a larger gap, or check the volumes that go in after the gap is read.",
+        field,
+    )
+
+
+def circle(diameter: Number) -> Number:
+    """Area of a circle.
+
+    Parameters: diameter [mm].
+    Returns: area [mm2].
+    Raises: nothing.
+    Formula: pi d^2 / 4.
+    Source: geometry.
+    Example:
+        >>> round(float(circle(48.0)), 1)
+        1809.6
+    """
+    return np.pi / 4.0 * diameter**2
+
+
+def gas_above_oil(gap: Number, pieces: Sequence[tuple[Number, Number]]) -> Number:
+    """Gas above the oil of a collapsed leg: the free area integrated over the gap.
+
+    Parameters: gap [mm], >= 0; pieces of (length [mm], free area [mm2]) from the tube's top downwards; the last piece
+    reaches as deep as the gap does.
+    Returns: volume [mm3].
+    Raises: nothing.
+    Formula: V = integral of A(x) dx from 0 to the gap, A constant in each piece.
+    Source: geometry.
+    Example:
+        >>> float(gas_above_oil(120.0, ((32.0, 2011.0), (0.0, 1667.0))))
+        211048.0
+    """
+    total: Number = 0.0
+    start: Number = 0.0
+    for length, area in pieces[:-1]:
+        total = total + area * np.clip(gap - start, 0.0, length)
+        start = start + length
+    return total + pieces[-1][1] * np.maximum(gap - start, 0.0)
+
+
+def open_leg(
+    above_oil: Number, seal_diameter: Number, collapsed_stroke: Number, goes_in: Number, bleed: Number, bled_stroke: Number = 0.0
+) -> Chamber:
+    """The one chamber of a leg whose spaces share one air space, from the gap convention.
+
+    Parameters: above_oil [mm3], gas above the oil with the leg collapsed; seal_diameter [mm]; collapsed_stroke [mm],
+    exposed chrome extended less exposed chrome collapsed; goes_in [mm3], what goes in after the gap is read; bleed
+    [MPa], ambient pressure where the leg was bled; bled_stroke [mm], the stroke it was bled at.
+    Returns: Chamber, at full extension.
+    Raises: Impossible when nothing is left for gas at the bled stroke.
+    Formula: a = pi d^2 / 4; V0 = above_oil + a s_m - goes_in; P0 = P_bleed V(s_b) / V0.
+    Source: geometry; Boyle's law.
+    Example:
+        >>> round(float(open_leg(211048.0, 48.0, 308.0, 81400.0, 0.101325).volume0) / 1000)
+        687
+    """
+    area = circle(seal_diameter)
+    volume0 = above_oil + area * collapsed_stroke - goes_in
+    at_bleed = volume0 - area * bled_stroke
+    if np.any(np.asarray(at_bleed) <= 0):
+        raise hydraulic_lock(float(np.min(volume0 / area)), "place.bled_stroke")
+    return Chamber(volume0, bleed * at_bleed / volume0, area)

@@ -1,0 +1,90 @@
+"""What a declared field is. The fields themselves stand in `calc.job.fields`, each declared once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What a field holds."""
+
+    QUANTITY = "quantity"
+    CHOICE = "choice"
+    RATES = "rates"  # a list of spring rates, separated by spaces or semicolons
+
+
+class Part(StrEnum):
+    """The part of the page and of the job that a field belongs to."""
+
+    BIKE = "bike and rider"
+    SPRINGS = "springs and sag"
+    OIL = "oil and air"
+    REAR = "rear"
+
+
+@dataclass(frozen=True)
+class Default:
+    """Where an assumed value comes from when nothing is entered.
+
+    Exactly one of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice`, `follow`
+    (another field's value plus the typical of `row`, if given), `share_of` (row in % of that field's value).
+    """
+
+    row: str | None = None
+    value: float | None = None
+    plus_minus: float = 0.0
+    choice: str | None = None
+    choice_by_use: Mapping[str, str] | None = None
+    follow: str | None = None
+    factor: float = 1.0
+    share_of: str | None = None
+    reason: str = "common practice, no source"
+
+
+@dataclass(frozen=True)
+class Field:
+    """One field: what it is called, what it may hold, how it is measured, what stands in for it, when it applies.
+
+    `low` and `high` are limits of the possible in `unit`; `plus_minus` is the 95 % half-width of a careful reading, in
+    `unit` (with `plus_minus_relative` as a fraction of the value instead). `when` maps a path to the choices under
+    which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
+    needed. `main` fields are shown first, the others one tap away. `end` says whose result a refused entry stops.
+    """
+
+    path: str
+    label: str
+    part: Part
+    kind: Kind = Kind.QUANTITY
+    dimension: str = ""
+    unit: str = ""
+    low: float = 0.0
+    high: float = 0.0
+    step: float = 1.0
+    decimals: int = 0
+    plus_minus: float = 0.0
+    plus_minus_relative: float = 0.0
+    usual: str | None = None
+    default: Default | None = None
+    when: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    unless: tuple[tuple[str, ...], ...] = ()
+    choices: Mapping[str, str] = field(default_factory=dict)
+    main: bool = False
+    end: str = "both"
+    how: str = ""
+
+    @property
+    def group(self) -> str:
+        """First part of the path: the object of the job file that holds the field."""
+        return self.path.split(".")[0]
+
+    @property
+    def key(self) -> str:
+        """Last part of the path: the name inside its object."""
+        return self.path.split(".")[1]
+
+    @property
+    def optional(self) -> bool:
+        """True when nothing stands in for the field: left empty, it is simply not known."""
+        return self.default is None

@@ -1,0 +1,99 @@
+"""Front oil and air: the gap by its whole convention, and what goes into the leg afterwards."""
+
+from __future__ import annotations
+
+from calc.job.field import Default, Field, Kind, Part
+
+_Q = Kind.QUANTITY
+_O = Part.OIL
+_GAP = (
+    "Bled until smooth, rod down, spring and spacer out, tubes collapsed, leg upright, five minutes' wait: from the top edge "
+    "of the inner tube (conventional) or of the outer tube (upside-down) to the oil."
+)
+_UPSIDE_DOWN = {"front.layout": ("upside-down",)}
+_DIAMETERS = {"front.area_by": ("diameters",)}
+_CONVENTIONAL = {use: "conventional" for use in ("adventure", "two-up", "trials")}
+
+OIL = (
+    Field(
+        "front.gap_left", "Gap found, left", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
+        default=Default("gap"), end="front", how=_GAP,
+    ),
+    Field(
+        "front.gap_right", "Gap found, right", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
+        default=Default(follow="front.gap_left"), end="front", how=_GAP,
+    ),
+    Field(
+        "front.gap_read", "Gap is read with", _O, Kind.CHOICE, choices={"out": "Spring and spacer out", "in": "Spring and spacer in"},
+        default=Default(choice="out"), end="front", how="Most manuals: spring out. Some read it with the spring in.",
+    ),
+    Field(
+        "front.layout", "Fork", _O, Kind.CHOICE, choices={"upside-down": "Upside-down", "conventional": "Conventional"},
+        default=Default(choice="upside-down", choice_by_use=_CONVENTIONAL), end="front", how="Upside-down: the chrome tube is at the bottom.",
+    ),
+    Field(
+        "front.seal_diameter", "Seal diameter", _O, _Q, "length", "mm", 20, 70, 1, 1, plus_minus=0.1, main=True, usual="stanchion",
+        default=Default("stanchion"), end="front", how="Outside of the chrome tube, by vernier.",
+    ),
+    Field(
+        "front.collapsed_stroke", "Stroke to fully collapsed", _O, _Q, "length", "mm", 20, 420, 1, 0, plus_minus=1, main=True,
+        usual="collapsed over travel", default=Default("collapsed over travel", follow="front.travel"), end="front",
+        how="Exposed chrome hanging, cap on, less exposed chrome collapsed, cap off, spring out.",
+    ),
+    Field(
+        "front.area_by", "Free area known from", _O, Kind.CHOICE, choices={"raised": "Oil poured in", "diameters": "Diameters"},
+        default=Default(choice="diameters"), end="front", how="Pouring a known volume and reading the rise is best.",
+    ),
+    Field(
+        "front.raised_volume", "Oil poured in", _O, _Q, "volume", "ml", 5, 200, 5, 0, plus_minus=0, when={"front.area_by": ("raised",)},
+        default=Default(value=20.0, reason="the usual pour"), end="front", how="By syringe; its error is counted in the rise's +/-.",
+    ),
+    Field(
+        "front.raised_height", "It raised the oil by", _O, _Q, "length", "mm", 2, 150, 0.5, 1, plus_minus=0.4, main=True,
+        when={"front.area_by": ("raised",)}, end="front",
+        how="Read the gap, pour, read it again. It holds for the depth that the oil covered.",
+    ),
+    Field(
+        "front.wall", "Chrome tube's wall", _O, _Q, "length", "mm", 1, 6, 0.1, 1, plus_minus=0.1, usual="stanchion wall",
+        default=Default("stanchion wall"), when=_DIAMETERS, end="front", how="By vernier at the open end.",
+    ),
+    Field(
+        "front.outer_bore", "Outer tube's bore", _O, _Q, "length", "mm", 20, 80, 0.1, 1, plus_minus=0.1, when=_UPSIDE_DOWN,
+        default=Default("outer bore over stanchion", follow="front.seal_diameter"), end="front",
+        how="Inside of the outer tube at the top, above the chrome tube's end when collapsed.",
+    ),
+    Field(
+        "front.outer_depth", "Depth of the outer bore alone", _O, _Q, "length", "mm", 0, 150, 1, 0, plus_minus=2, when=_UPSIDE_DOWN,
+        usual="outer bore depth", default=Default("outer bore depth"), end="front",
+        how="Collapsed: from the outer tube's top edge down to the chrome tube's end.",
+    ),
+    Field(
+        "front.spring_steel", "Spring's steel, fitted spring", _O, _Q, "volume", "ml", 5, 150, 1, 0, plus_minus=0.5,
+        usual="spring steel", default=Default("spring steel"), end="front",
+        how="Weigh it: grams / 7.85 are millilitres. Other rates are taken as this times the root of the rate ratio.",
+    ),
+    Field(
+        "front.spacer_volume", "Spacer", _O, _Q, "volume", "ml", 0, 200, 1, 0, plus_minus=1, end="front",
+        default=Default(value=0.0, reason="no spacer named"), how="Its wall only if open, all of it if closed at both ends.",
+    ),
+    Field(
+        "front.washers_volume", "Washers and seats", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
+        default=Default(value=0.0, reason="none named"), how="Everything small that goes in after the gap is read.",
+    ),
+    Field(
+        "front.cap_volume", "Cap in the tube", _O, _Q, "volume", "ml", -60, 100, 1, 0, plus_minus=3, usual="cap in tube",
+        default=Default("cap in tube"), end="front", how="In a jug of water up to its flange. A hollow cap that adds space is negative.",
+    ),
+    Field(
+        "front.rod_volume", "Rod above the rim", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
+        default=Default(value=0.0, reason="rod down, nothing above the rim"), how="Only what stood above the tube's edge when the gap was read.",
+    ),
+    Field(
+        "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
+        end="front", how="By the seals or the maker.",
+    ),
+    Field(
+        "front.gap_max", "Largest gap", _O, _Q, "length", "mm", 40, 350, 5, 0, usual="largest gap", default=Default("largest gap"),
+        end="front", how="The damper must stay covered with the leg extended.",
+    ),
+)  # fmt: skip

@@ -1,0 +1,49 @@
+"""A strut: a fork leg or a shock. Force against its stroke from springs and gas; friction as a band."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Number
+from calc.gas import Gas, Pace
+from calc.springs import Spring
+
+
+@dataclass(frozen=True)
+class Strut:
+    """A fork leg or a shock.
+
+    Parameters: springs and gases, any number of each; ambient [MPa] where it is ridden; friction [N], the force either
+    way at which it starts to slide.
+    Formula: F(s) = sum of the springs + sum of (P - ambient) a.
+    Source: statics.
+    """
+
+    springs: tuple[Spring, ...]
+    gases: tuple[Gas, ...]
+    ambient: Number
+    friction: Number = 0.0
+
+    def spring_force(self, stroke: Number) -> Number:
+        """Force [N] of the springs alone at a stroke [mm]."""
+        return sum((s.force(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+
+    def gas_force(self, stroke: Number, pace: Pace) -> Number:
+        """Force [N] of the gas alone at a stroke [mm]."""
+        return sum((g.force(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+
+    def force(self, stroke: Number, pace: Pace) -> Number:
+        """Force [N] at a stroke [mm], without friction."""
+        return self.spring_force(stroke) + self.gas_force(stroke, pace)
+
+    def rate_at(self, stroke: Number, pace: Pace) -> Number:
+        """Rate [N/mm] at a stroke [mm], springs and gas."""
+        gas = sum((g.rate_at(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+        return gas + sum((s.rate_at(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+
+    def energy(self, stroke: Number, pace: Pace) -> Number:
+        """Energy [N mm] from full extension to a stroke [mm], springs and gas."""
+        gas = sum((g.energy(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+        return gas + sum((s.energy(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
