@@ -1,0 +1,7 @@
+/** What passes between the page and its service worker. */
+export type ToServiceWorker = { type: 'SKIP_WAITING' } | { type: 'verify' }
+
+export type FromServiceWorker =
+  | { type: 'preparing'; done: number; total: number }
+  | { type: 'verified'; total: number }
+  | { type: 'failed'; reason: string }

@@ -1,0 +1,72 @@
+/// <reference lib="webworker" />
+/**
+ * The service worker: keeps every file of the site (Workbox's precache), checks them when the page asks, and
+ * becomes the new version only when the page says so.
+ */
+import { cacheNames, registerQuotaErrorCallback } from 'workbox-core'
+import { addPlugins, getCacheKeyForURL, precacheAndRoute } from 'workbox-precaching'
+import type { FromServiceWorker, ToServiceWorker } from './messages.ts'
+
+declare const self: ServiceWorkerGlobalScope
+
+/** Written in by the build: every file of the site. */
+const FILES = self.__WB_MANIFEST as { url: string; revision: string; integrity: string }[]
+let fetched = 0
+
+async function tellPages(message: FromServiceWorker): Promise<void> {
+  for (const page of await self.clients.matchAll({ type: 'window', includeUncontrolled: true })) page.postMessage(message)
+}
+
+addPlugins([
+  {
+    // Reuse what the page has just fetched: the browser's copy is asked for with "has it changed?", and the
+    // integrity of every entry refuses a wrong one. Workbox's own choice would fetch every byte again.
+    requestWillFetch: async ({ request }) => new Request(request, { cache: 'no-cache' }),
+    fetchDidSucceed: async ({ response }) => {
+      fetched += 1
+      await tellPages({ type: 'preparing', done: fetched, total: FILES.length })
+      return response
+    },
+    fetchDidFail: async ({ request, error }) =>
+      tellPages({ type: 'failed', reason: `${new URL(request.url).pathname}: ${error.message}` }),
+  },
+])
+registerQuotaErrorCallback(async () => tellPages({ type: 'failed', reason: 'this device has no room left for the files' }))
+precacheAndRoute(FILES)
+
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
+
+const base64 = (digest: ArrayBuffer) => btoa(String.fromCharCode(...new Uint8Array(digest)))
+
+async function isWhole(cache: Cache, key: string, integrity: string): Promise<boolean> {
+  const held = await cache.match(key)
+  if (!held) return false
+  return integrity === `sha256-${base64(await crypto.subtle.digest('SHA-256', await held.arrayBuffer()))}`
+}
+
+/** Read every file back and compare its hash; fetch once more what is missing or damaged. */
+async function verify(tell: (message: FromServiceWorker) => void): Promise<void> {
+  const cache = await caches.open(cacheNames.precache)
+  for (const [index, { url, integrity }] of FILES.entries()) {
+    const key = getCacheKeyForURL(url)!
+    if (!(await isWhole(cache, key, integrity))) {
+      const fresh = await fetch(url, { cache: 'no-cache', integrity }).catch(() => undefined)
+      if (!fresh?.ok) return tell({ type: 'failed', reason: `${url} is missing or damaged, and could not be fetched` })
+      await cache.put(key, fresh)
+      if (!(await isWhole(cache, key, integrity))) return tell({ type: 'failed', reason: `${url} could not be stored` })
+    }
+    tell({ type: 'preparing', done: index + 1, total: FILES.length })
+  }
+  tell({ type: 'verified', total: FILES.length })
+}
+
+self.addEventListener('message', (event) => {
+  const message = event.data as ToServiceWorker
+  // The name that workbox-window sends when the page accepts the new version.
+  if (message.type === 'SKIP_WAITING') event.waitUntil(self.skipWaiting())
+  if (message.type === 'verify') {
+    const port = event.ports[0]!
+    const tell = (answer: FromServiceWorker) => port.postMessage(answer)
+    event.waitUntil(verify(tell).catch((error: unknown) => tell({ type: 'failed', reason: String(error) })))
+  }
+})

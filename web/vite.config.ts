@@ -1,0 +1,96 @@
+import { createHash } from 'node:crypto'
+import { readFileSync, readdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import type { Plugin } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
+import { defineConfig } from 'vitest/config'
+import { appManifest } from './offline/manifest.ts'
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+const EARLY = here('./core/early.ts')
+const ICONS = here('./offline/icons/')
+const RUNTIME_LIST = here('../.build/stage/runtime/runtime.json')
+
+/** The core's worker starts from a script of its own: it must not wait for the page's bundle. */
+function earlyScript(): Plugin {
+  return {
+    name: 'early-script',
+    transformIndexHtml: {
+      order: 'post',
+      handler(_html, { bundle }) {
+        const chunk = Object.values(bundle ?? {}).find((part) => part.type === 'chunk' && part.facadeModuleId === EARLY)
+        const src = chunk ? `./${chunk.fileName}` : './core/early.ts'
+        return [{ tag: 'script', attrs: { type: 'module', async: true, src }, injectTo: 'head-prepend' }]
+      },
+    },
+  }
+}
+
+/** The list of the runtime's files is compiled into the worker: one request less, and page and runtime cannot part. */
+function runtimeList(): Plugin {
+  const name = 'virtual:runtime'
+  return {
+    name: 'runtime-list',
+    resolveId: (id) => (id === name ? `\0${name}` : undefined),
+    load: (id) => (id === `\0${name}` ? `export default ${readFileSync(RUNTIME_LIST, 'utf8')}` : undefined),
+  }
+}
+
+/** Icons keep their names (the app manifest and a phone's home screen refer to them), so they are not bundled. */
+function icons(): Plugin {
+  return {
+    name: 'icons',
+    apply: 'build',
+    generateBundle() {
+      for (const name of readdirSync(ICONS))
+        this.emitFile({ type: 'asset', fileName: `icons/${name}`, source: readFileSync(ICONS + name) })
+    },
+  }
+}
+
+const digest = (path: string, encoding: 'hex' | 'base64') =>
+  createHash('sha256').update(readFileSync(path)).digest(encoding)
+
+export default defineConfig({
+  // Relative, so that the folder can be put anywhere on a host.
+  base: './',
+  publicDir: here('../.build/stage'),
+  build: {
+    target: ['chrome112', 'firefox114', 'safari16.4'],
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    reportCompressedSize: false,
+    rolldownOptions: { input: { index: here('./index.html'), early: EARLY } },
+  },
+  worker: { format: 'es', plugins: () => [runtimeList()] },
+  test: { include: ['**/*.test.ts', '**/*.test.tsx'], exclude: ['node_modules', 'dist'] },
+  plugins: [
+    runtimeList(),
+    earlyScript(),
+    icons(),
+    VitePWA({
+      strategies: 'injectManifest',
+      srcDir: 'offline',
+      filename: 'sw.ts',
+      injectRegister: false,
+      includeManifestIcons: false,
+      manifestFilename: 'app.webmanifest',
+      manifest: appManifest,
+      injectManifest: {
+        globPatterns: ['**/*'],
+        globIgnores: ['sw.js', 'sw.mjs'],
+        // The build's own check sees that nothing is left out; Workbox's default would drop the runtime.
+        maximumFileSizeToCacheInBytes: 64 * 1024 * 1024,
+        manifestTransforms: [
+          async (entries) => ({
+            manifest: entries.map((entry) => {
+              const path = here(`./dist/${entry.url}`)
+              return { ...entry, revision: digest(path, 'hex'), integrity: `sha256-${digest(path, 'base64')}` }
+            }),
+            warnings: [],
+          }),
+        ],
+      },
+    }),
+  ],
+})
