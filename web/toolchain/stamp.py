@@ -27,7 +27,7 @@ def key_of(*parts: str | Path) -> str:
             digest.update(part.encode() + b"\0")
             continue
         for path in [part] if part.is_file() else files_under(part):
-            digest.update(str(path.relative_to(part.parent)).encode() + b"\0" + path.read_bytes() + b"\0")
+            digest.update(path.relative_to(part.parent).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
     return digest.hexdigest()
 
 
