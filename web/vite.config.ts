@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto'
 import { readFileSync, readdirSync } from 'node:fs'
+import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
-import { appManifest } from './offline/manifest.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 const EARLY = here('./core/early.ts')
-const ICONS = here('./offline/icons/')
+const KEPT = here('./offline/static')
 const RUNTIME_LIST = here('../.build/stage/runtime/runtime.json')
 
 /** The core's worker starts from a script of its own: it must not wait for the page's bundle. */
@@ -36,14 +36,17 @@ function runtimeList(): Plugin {
   }
 }
 
-/** Icons keep their names (the app manifest and a phone's home screen refer to them), so they are not bundled. */
-function icons(): Plugin {
+/** The app manifest and its icons keep their names (a phone's home screen refers to them), so they are not bundled. */
+function keptNames(): Plugin {
   return {
-    name: 'icons',
+    name: 'kept-names',
     apply: 'build',
     generateBundle() {
-      for (const name of readdirSync(ICONS))
-        this.emitFile({ type: 'asset', fileName: `icons/${name}`, source: readFileSync(ICONS + name) })
+      for (const entry of readdirSync(KEPT, { recursive: true, withFileTypes: true })) {
+        if (!entry.isFile()) continue
+        const path = join(entry.parentPath, entry.name)
+        this.emitFile({ type: 'asset', fileName: relative(KEPT, path), source: readFileSync(path) })
+      }
     },
   }
 }
@@ -67,15 +70,14 @@ export default defineConfig({
   plugins: [
     runtimeList(),
     earlyScript(),
-    icons(),
+    keptNames(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'offline',
       filename: 'sw.ts',
       injectRegister: false,
-      includeManifestIcons: false,
-      manifestFilename: 'app.webmanifest',
-      manifest: appManifest,
+      // Ours is a file of its own: the plugin would list it without a hash.
+      manifest: false,
       injectManifest: {
         globPatterns: ['**/*'],
         globIgnores: ['sw.js', 'sw.mjs'],

@@ -85,9 +85,8 @@ export async function boot(base: string, verify: boolean, progress: Progress): P
   const packs = Promise.all(PACKS.map((name) => files.bytes(name)))
   const { refused, undo } = handOver(files, module, library)
 
-  const started = scripts.then(([front, back]) => {
-    progress('starting', 0, 1)
-    return (front!.loadPyodide as typeof loadPyodide)({
+  const started = scripts.then(([front, back]) =>
+    (front!.loadPyodide as typeof loadPyodide)({
       indexURL: base,
       stdLibURL: files.url(LIBRARY),
       lockFileContents: manifest.lock as never,
@@ -95,10 +94,13 @@ export async function boot(base: string, verify: boolean, progress: Progress): P
       fsInit: async (fs) => {
         for (const pack of await packs) unpack(pack, manifest.site, fs)
       },
-    })
-  })
+    }),
+  )
   // Pyodide never settles when its wasm or its library fails, so each part may end the start by itself.
-  const failing = Promise.all([module, library, packs, scripts]).then(() => started)
+  const failing = Promise.all([module, library, packs, scripts]).then(() => {
+    progress('starting', 0, 1)
+    return started
+  })
   const pyodide = await Promise.race([started, failing, refused])
   undo()
   progress('loading', 0, 1)

@@ -36,16 +36,15 @@ export class Files {
   async compiled(name: string): Promise<WebAssembly.Module> {
     return this.twice(async (cache) => {
       const response = await this.open(name, cache)
-      const copy: Promise<Uint8Array<ArrayBuffer> | undefined> = this.verify
-        ? this.read(name, response.clone())
-        : Promise.resolve(undefined)
+      const copy = this.verify ? this.read(name, response.clone()) : undefined
       const module = WebAssembly.compileStreaming(response)
       // The check speaks first: a damaged file fails to compile too, and "damaged" is the truer word.
       const [checked, compiled] = await Promise.allSettled([copy, module])
       if (checked.status === 'rejected') throw checked.reason
       if (compiled.status === 'fulfilled') return compiled.value
       // A host that names another type cannot be streamed from.
-      const bytes = checked.value ?? (await this.open(name, cache).then((again) => this.read(name, again)))
+      const again = () => this.open(name, cache).then((response) => this.read(name, response))
+      const bytes = await (copy ?? again())
       return WebAssembly.compile(bytes).catch((error: unknown) => {
         throw new BootError('damaged-file', name, text(error))
       })

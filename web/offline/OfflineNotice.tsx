@@ -1,11 +1,13 @@
 import type { Offline, OfflineState } from './offline.ts'
 
+const part = ({ done, total }: { done: number; total: number }) => (total ? `: ${done} of ${total} files` : '')
+
 function words(state: OfflineState): string {
   switch (state.at) {
     case 'not-possible':
       return `Not for offline use: ${state.why}.`
     case 'preparing':
-      return state.total ? `Getting ready for offline use: ${state.done} of ${state.total} files.` : 'Not ready for offline use yet.'
+      return `${state.doing === 'checking' ? 'Checking the offline copy' : 'Not ready for offline use yet'}${part(state)}.`
     case 'ready':
       return 'Ready offline.'
     case 'failed':

@@ -2,6 +2,6 @@
 export type ToServiceWorker = { type: 'SKIP_WAITING' } | { type: 'verify' }
 
 export type FromServiceWorker =
-  | { type: 'preparing'; done: number; total: number }
+  | { type: 'fetching' | 'checking'; done: number; total: number }
   | { type: 'verified'; total: number }
   | { type: 'failed'; reason: string }

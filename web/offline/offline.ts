@@ -8,7 +8,7 @@ import type { FromServiceWorker, ToServiceWorker } from './messages.ts'
 
 export type OfflineState =
   | { at: 'not-possible'; why: string }
-  | { at: 'preparing'; done: number; total: number }
+  | { at: 'preparing'; doing: 'fetching' | 'checking'; done: number; total: number }
   | { at: 'ready' }
   | { at: 'failed'; reason: string }
 
@@ -30,8 +30,13 @@ function whyNot(): string | undefined {
   return undefined
 }
 
+/** A page that came from the offline copy has one to check; any other has one to fetch. */
+function atFirst(): OfflineState {
+  return { at: 'preparing', doing: navigator.serviceWorker.controller ? 'checking' : 'fetching', done: 0, total: 0 }
+}
+
 class OfflineClient implements Offline {
-  readonly state = signal<OfflineState>({ at: 'preparing', done: 0, total: 0 })
+  readonly state = signal<OfflineState>(atFirst())
   readonly available = signal(false)
   readonly update = { available: this.available, accept: () => this.accept() }
   private registration: ServiceWorkerRegistration | undefined
@@ -51,8 +56,8 @@ class OfflineClient implements Offline {
   }
 
   retry(): void {
-    this.state.value = { at: 'preparing', done: 0, total: 0 }
-    this.prepare().catch((error: unknown) => this.hear({ type: 'failed', reason: String(error) }))
+    this.state.value = atFirst()
+    this.prepare().catch((error: Error) => this.hear({ type: 'failed', reason: error.message }))
   }
 
   private async prepare(): Promise<void> {
@@ -87,9 +92,9 @@ class OfflineClient implements Offline {
   }
 
   private hear(message: FromServiceWorker): void {
-    if (message.type === 'preparing') this.state.value = { at: 'preparing', done: message.done, total: message.total }
     if (message.type === 'verified') this.state.value = { at: 'ready' }
-    if (message.type === 'failed') this.state.value = { at: 'failed', reason: message.reason.replace(/^Error: /, '') }
+    else if (message.type === 'failed') this.state.value = { at: 'failed', reason: message.reason }
+    else this.state.value = { at: 'preparing', doing: message.type, done: message.done, total: message.total }
   }
 
   /** Offer a version once it waits behind the one in use. */

@@ -24,7 +24,7 @@ addPlugins([
     requestWillFetch: async ({ request }) => new Request(request, { cache: 'no-cache' }),
     fetchDidSucceed: async ({ response }) => {
       fetched += 1
-      await tellPages({ type: 'preparing', done: fetched, total: FILES.length })
+      await tellPages({ type: 'fetching', done: fetched, total: FILES.length })
       return response
     },
     fetchDidFail: async ({ request, error }) =>
@@ -55,7 +55,7 @@ async function verify(tell: (message: FromServiceWorker) => void): Promise<void>
       await cache.put(key, fresh)
       if (!(await isWhole(cache, key, integrity))) return tell({ type: 'failed', reason: `${url} could not be stored` })
     }
-    tell({ type: 'preparing', done: index + 1, total: FILES.length })
+    tell({ type: 'checking', done: index + 1, total: FILES.length })
   }
   tell({ type: 'verified', total: FILES.length })
 }
