@@ -19,7 +19,7 @@ class End:
     """Struts side by side on one wheel.
 
     Parameters: struts, each with how many alike there are; motion of the wheel; travel [mm], vertical at the wheel
-    from hanging to the first solid stop.
+    from hanging to the first solid stop; friction [N] at the wheel, the band either way within which it sticks.
     Formula: virtual work: wheel force = F q, wheel rate = k q^2 + F dq/dz.
     Source: V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 5; from memory.
     """
@@ -27,6 +27,7 @@ class End:
     struts: tuple[tuple[Strut, float], ...]
     motion: Motion
     travel: Number
+    friction: Number = 0.0
 
     def _sum(self, what: str, stroke: Number, *pace: Pace) -> Number:
         return sum((count * getattr(strut, what)(stroke, *pace) for strut, count in self.struts), 0.0 * np.asarray(stroke))
@@ -47,10 +48,6 @@ class End:
     def energy(self, travel: Number, pace: Pace) -> Number:
         """Energy [N mm] from hanging to a wheel travel [mm], springs and gas."""
         return self._sum("energy", self.motion.stroke(travel), pace)
-
-    def friction_force(self, travel: Number) -> Number:
-        """Friction [N] at the wheel, whole end, either way."""
-        return sum((count * strut.friction for strut, count in self.struts), 0.0) * self.motion.ratio(travel)
 
 
 def ride_frequency(wheel_rate: Number, sprung_mass: Number) -> Number:

@@ -61,7 +61,7 @@ def fork_axis_load(
     Source: statics of the leaning fork; V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 6; from memory.
     Example:
         >>> round(float(fork_axis_load(1172.57, 18.4, 0.4189, gravity=9.81)), 2)
-        906.33
+        906.29
     """
     return (wheel_load - unsprung * gravity) * np.cos(rake) + (braking - unsprung * deceleration) * np.sin(rake)
 

@@ -151,7 +151,7 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
     clean = _tidy(text)
     stone = _STONE.fullmatch(clean.lower()) if dimension == "mass" else None
     if stone:
-        return Entry(_stones(stone), "st")
+        return Entry(convert(_stones(stone), "st", "kg"), "kg")
     matched = _NUMBER.match(clean)
     if not matched:
         raise EntryError("characters", "this is not a number")

@@ -52,4 +52,4 @@ def settle(end: End, load: Number, who: str = "rider") -> Sag:
 
     travel = np.where(topped, 0.0, find_root(surplus, 0.0 * load + 0.0 * bottomed, end.travel + 0.0 * load + 0.0 * bottomed))
     rate = end.wheel_rate(travel, SLOW)
-    return Sag(travel, end.motion.stroke(travel), topped, end.friction_force(travel) / rate)
+    return Sag(travel, end.motion.stroke(travel), topped, end.friction / rate)

@@ -1,4 +1,4 @@
-"""A strut: a fork leg or a shock. Force against its stroke from springs and gas; friction as a band."""
+"""A strut: a fork leg or a shock. Force against its stroke from springs and gas."""
 
 from __future__ import annotations
 
@@ -15,8 +15,7 @@ from calc.springs import Spring
 class Strut:
     """A fork leg or a shock.
 
-    Parameters: springs and gases, any number of each; ambient [MPa] where it is ridden; friction [N], the force either
-    way at which it starts to slide.
+    Parameters: springs and gases, any number of each; ambient [MPa] where it is ridden.
     Formula: F(s) = sum of the springs + sum of (P - ambient) a.
     Source: statics.
     """
@@ -24,7 +23,6 @@ class Strut:
     springs: tuple[Spring, ...]
     gases: tuple[Gas, ...]
     ambient: Number
-    friction: Number = 0.0
 
     def spring_force(self, stroke: Number) -> Number:
         """Force [N] of the springs alone at a stroke [mm]."""
@@ -35,7 +33,7 @@ class Strut:
         return sum((g.force(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
 
     def force(self, stroke: Number, pace: Pace) -> Number:
-        """Force [N] at a stroke [mm], without friction."""
+        """Force [N] at a stroke [mm]."""
         return self.spring_force(stroke) + self.gas_force(stroke, pace)
 
     def rate_at(self, stroke: Number, pace: Pace) -> Number:

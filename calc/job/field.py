@@ -28,17 +28,18 @@ class Part(StrEnum):
 class Default:
     """Where an assumed value comes from when nothing is entered.
 
-    Exactly one of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice`, `follow`
-    (another field's value plus the typical of `row`, if given), `share_of` (row in % of that field's value).
+    One of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice` (with `choice_by_use`),
+    `follow` (another field's value, plus the typical of `row` if given), `share_of` (`row`, in %, of that field's value);
+    `times_high` takes that many times the top of `row` instead of its typical value.
     """
 
     row: str | None = None
     value: float | None = None
     plus_minus: float = 0.0
     choice: str | None = None
-    choice_by_use: Mapping[str, str] | None = None
+    choice_by_use: Mapping[str, str] = field(default_factory=dict)
     follow: str | None = None
-    factor: float = 1.0
+    times_high: float | None = None
     share_of: str | None = None
     reason: str = "common practice, no source"
 
@@ -50,7 +51,8 @@ class Field:
     `low` and `high` are limits of the possible in `unit`; `plus_minus` is the 95 % half-width of a careful reading, in
     `unit` (with `plus_minus_relative` as a fraction of the value instead). `when` maps a path to the choices under
     which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
-    needed. `main` fields are shown first, the others one tap away. `end` says whose result a refused entry stops.
+    needed. `main` fields are shown first, the others one tap away. `end` says whose result a refused entry stops;
+    `typed` is the origin that a newly typed value starts with.
     """
 
     path: str
@@ -73,6 +75,7 @@ class Field:
     main: bool = False
     end: str = "both"
     how: str = ""
+    typed: str = "measured"
 
     @property
     def group(self) -> str:

@@ -12,8 +12,8 @@ _TWO_UP = {"bike.use": ("two-up",)}
 
 BIKE = (
     Field(
-        "bike.use", "Riding", _BIKE, Kind.CHOICE, choices=USES, main=True, default=Default(choice="enduro"),
-        how="Chooses the rows of common practice, and the posture in which sag is read.",
+        "bike.use", "Riding", _BIKE, Kind.CHOICE, choices=USES, main=True,
+        how="Chooses the rows of common practice, and the posture in which sag is read.", typed="stated",
     ),
     Field(
         "rider.mass", "Rider, kitted", _BIKE, Kind.QUANTITY, "mass", "kg", 20, 200, 1, 0, plus_minus=1, main=True,
@@ -31,7 +31,7 @@ BIKE = (
     Field(
         "rider.posture", "Posture on the scales", _BIKE, Kind.CHOICE, choices={"standing": "Standing", "sitting": "Sitting"},
         default=Default(choice="standing", choice_by_use={"adventure": "sitting", "two-up": "sitting", "road": "sitting", "track": "sitting"}),
-        how="How the rider was on the bike when the axle readings were taken.",
+        how="How the rider was on the bike when the axle readings were taken.", typed="stated",
     ),
     Field(
         "rider.front_axle", "Front axle, rider aboard", _BIKE, Kind.QUANTITY, "mass", "kg", 15, 400, 0.5, 1, plus_minus=1,
@@ -82,7 +82,7 @@ BIKE = (
     Field(
         "bike.rake", "Rake", _BIKE, Kind.QUANTITY, "angle", "°", 10, 40, 0.5, 1, plus_minus=0.5, usual="rake",
         default=Default("rake"), end="front",
-        how="Steering axis from the vertical: the manual's value, or an angle gauge on the stanchion, bike level on its wheels.",
+        how="Steering axis from the vertical: the manual's value, or an angle gauge on the stanchion, bike level on its wheels.", typed="stated",
     ),
     Field(
         "bike.wheelbase", "Wheelbase", _BIKE, Kind.QUANTITY, "length", "mm", 900, 1900, 5, 0, plus_minus=5,

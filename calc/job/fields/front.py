@@ -18,7 +18,7 @@ END_TARGETS = {
 FRONT = (
     Field(
         "front.travel", "Fork travel", _S, _Q, "length", "mm", 20, 400, 5, 0, plus_minus=2, main=True, usual="travel front",
-        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value.",
+        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value.", typed="stated",
     ),
     Field(
         "front.unsprung", "Wheel and lower legs", _S, _Q, "mass", "kg", 4, 60, 0.5, 1, plus_minus=1.5, main=True,
@@ -27,11 +27,11 @@ FRONT = (
     ),
     Field(
         "front.springs_in", "Springs in", _S, Kind.CHOICE, choices={"both": "Both legs", "one": "One leg"}, end="front",
-        default=Default(choice="both"), how="Some forks carry a spring in one leg only.",
+        default=Default(choice="both"), how="Some forks carry a spring in one leg only.", typed="stated",
     ),
     Field(
         "front.rate", "Springs fitted", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
-        usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}",
+        usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}", typed="stated",
     ),
     Field(
         "front.preload", "Preload fitted", _S, _Q, "length", "mm", -20, 60, 1, 0, plus_minus=1, main=True, usual="preload fork",
@@ -40,24 +40,24 @@ FRONT = (
     ),
     Field(
         "front.buy", "Springs to choose from", _S, Kind.CHOICE, end="front", default=Default(choice="series"),
-        choices={"series": "A stepped series", "stock": "My own stock"}, how="The step that springs are sold in, or your shelf.",
+        choices={"series": "A stepped series", "stock": "My own stock"}, how="The step that springs are sold in, or your shelf.", typed="stated",
     ),
     Field(
         "front.step", "Step of the series", _S, _Q, "spring rate", "N/mm", 0.05, 2, 0.05, 2, usual="fork step",
-        default=Default("fork step"), when={"front.buy": ("series",)}, end="front", how="From the seller's list.",
+        default=Default("fork step"), when={"front.buy": ("series",)}, end="front", how="From the seller's list.", typed="stated",
     ),
     Field(
         "front.stock", "Rates on the shelf", _S, Kind.RATES, "spring rate", "N/mm", 1, 30, when={"front.buy": ("stock",)},
-        end="front", how="Rates per leg, separated by spaces or semicolons: 4.2 4.4 4.6.",
+        end="front", how="Rates per leg, separated by spaces or semicolons: 4.2 4.4 4.6.", typed="stated",
     ),
     Field(
         "front.preload_min", "Least preload that can be built", _S, _Q, "length", "mm", 0, 60, 1, 0, end="front",
-        default=Default(value=0.0, reason="a spring that is never loose; common practice, no source"), how="With the shortest spacer, adjuster out.",
+        default=Default(value=0.0, reason="a spring that is never loose; common practice, no source"), how="With the shortest spacer, adjuster out.", typed="stated",
     ),
     Field(
         "front.preload_max", "Most preload that can be built", _S, _Q, "length", "mm", 0, 80, 1, 0, usual="fork adjuster",
-        default=Default("preload fork", factor=1.5, reason="half as much again as the top of the usual range; common practice, no source"),
-        end="front", how="With the longest spacer that still lets the cap start by hand.",
+        default=Default("preload fork", times_high=1.5, reason="half as much again as the top of the usual range; common practice, no source"),
+        end="front", how="With the longest spacer that still lets the cap start by hand.", typed="stated",
     ),
     Field(
         "front.free_length", "Spring's free length", _S, _Q, "length", "mm", 100, 700, 1, 0, plus_minus=1,
@@ -69,27 +69,39 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.",
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated",
     ),
     Field(
         "front.end_target", "At full travel", _S, Kind.CHOICE, choices=END_TARGETS, default=Default(choice="standard"), end="front",
-        how="What the fork should have left when it reaches the end of its travel.",
+        how="What the fork should have left when it reaches the end of its travel.", typed="stated",
     ),
     Field(
         "front.end_multiple", "End force over static rider load", _S, _Q, "number", "", 1, 20, 0.1, 1, usual="end multiple front",
         default=Default("end multiple front"), when={"front.end_target": ("multiple",)}, end="front",
-        how="End force at the wheel over the sprung load with the rider aboard.",
+        how="End force at the wheel over the sprung load with the rider aboard.", typed="stated",
     ),
     Field(
         "front.end_force", "End force wanted", _S, _Q, "force", "kN", 0.2, 30, 0.1, 2, when={"front.end_target": ("force",)},
-        end="front", how="Vertical, at the wheel, both legs, at full travel, springs and gas.",
+        end="front", how="Vertical, at the wheel, both legs, at full travel, springs and gas.", typed="stated",
     ),
     Field(
         "front.end_energy", "Landing energy wanted", _S, _Q, "energy", "J", 20, 5000, 10, 0, when={"front.end_target": ("energy",)},
-        end="front", how="From hanging to full travel, both legs, springs and gas moving fast from extension.",
+        end="front", how="From hanging to full travel, both legs, springs and gas moving fast from extension.", typed="stated",
     ),
     Field(
         "front.friction", "Friction per leg", _S, _Q, "force", "N", 0, 300, 1, 0, plus_minus=10, usual="friction per leg, ridden",
         default=Default("friction per leg, ridden"), end="front", how="Half the spread of two sag readings, times the wheel rate, halved per leg.",
+    ),
+    Field(
+        "front.tried_rate", "Try springs", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, end="front", typed="stated",
+        how="A spring to look at beside the answer: another step, or the delivered spring's measured rate. Empty: the answer's.",
+    ),
+    Field(
+        "front.tried_preload", "Try preload", _S, _Q, "length", "mm", -20, 80, 1, 0, end="front", typed="stated",
+        how="A preload to look at beside the answer. Empty: the answer's.",
+    ),
+    Field(
+        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated",
+        how="A gap to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

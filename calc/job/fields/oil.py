@@ -25,11 +25,11 @@ OIL = (
     ),
     Field(
         "front.gap_read", "Gap is read with", _O, Kind.CHOICE, choices={"out": "Spring and spacer out", "in": "Spring and spacer in"},
-        default=Default(choice="out"), end="front", how="Most manuals: spring out. Some read it with the spring in.",
+        default=Default(choice="out"), end="front", how="Most manuals: spring out. Some read it with the spring in.", typed="stated",
     ),
     Field(
         "front.layout", "Fork", _O, Kind.CHOICE, choices={"upside-down": "Upside-down", "conventional": "Conventional"},
-        default=Default(choice="upside-down", choice_by_use=_CONVENTIONAL), end="front", how="Upside-down: the chrome tube is at the bottom.",
+        default=Default(choice="upside-down", choice_by_use=_CONVENTIONAL), end="front", how="Upside-down: the chrome tube is at the bottom.", typed="stated",
     ),
     Field(
         "front.seal_diameter", "Seal diameter", _O, _Q, "length", "mm", 20, 70, 1, 1, plus_minus=0.1, main=True, usual="stanchion",
@@ -42,7 +42,7 @@ OIL = (
     ),
     Field(
         "front.area_by", "Free area known from", _O, Kind.CHOICE, choices={"raised": "Oil poured in", "diameters": "Diameters"},
-        default=Default(choice="diameters"), end="front", how="Pouring a known volume and reading the rise is best.",
+        default=Default(choice="diameters"), end="front", how="Pouring a known volume and reading the rise is best.", typed="stated",
     ),
     Field(
         "front.raised_volume", "Oil poured in", _O, _Q, "volume", "ml", 5, 200, 5, 0, plus_minus=0, when={"front.area_by": ("raised",)},
@@ -77,6 +77,10 @@ OIL = (
         default=Default(value=0.0, reason="no spacer named"), how="Its wall only if open, all of it if closed at both ends.",
     ),
     Field(
+        "front.spacer_length", "Spacer's length", _O, _Q, "length", "mm", 0, 300, 1, 0, plus_minus=1, end="front",
+        when={"front.gap_read": ("in",)}, default=Default(value=0.0, reason="no spacer named"), how="Down from the tube's edge.",
+    ),
+    Field(
         "front.washers_volume", "Washers and seats", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
         default=Default(value=0.0, reason="none named"), how="Everything small that goes in after the gap is read.",
     ),
@@ -90,10 +94,10 @@ OIL = (
     ),
     Field(
         "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
-        end="front", how="By the seals or the maker.",
+        end="front", how="By the seals or the maker.", typed="stated",
     ),
     Field(
         "front.gap_max", "Largest gap", _O, _Q, "length", "mm", 40, 350, 5, 0, usual="largest gap", default=Default("largest gap"),
-        end="front", how="The damper must stay covered with the leg extended.",
+        end="front", how="The damper must stay covered with the leg extended.", typed="stated",
     ),
 )  # fmt: skip

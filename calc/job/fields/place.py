@@ -33,6 +33,6 @@ PLACE = (
     Field(
         "place.exponent", "Gas exponent, riding", _O, _Q, "number", "", 1, 1.4, 0.01, 2, plus_minus=0.07, end="both",
         usual="gas exponent, riding", default=Default(value=1.33, plus_minus=0.07, reason="no published value for a fork was found; the band 1.0-1.4 is drawn"),
-        how="1.0 is slow (sag, bench), 1.4 is too fast to lose heat. Narrowed only by a travel mark on a known landing.",
+        how="1.0 is slow (sag, bench), 1.4 is too fast to lose heat. Narrowed only by a travel mark on a known landing.", typed="stated",
     ),
 )  # fmt: skip

@@ -10,7 +10,7 @@ _R = Part.REAR
 REAR = (
     Field(
         "rear.travel", "Rear wheel travel", _R, _Q, "length", "mm", 20, 450, 5, 0, plus_minus=2, main=True, usual="travel rear",
-        default=Default("travel rear"), end="rear", how="Vertical at the axle, from hanging to the first solid stop.",
+        default=Default("travel rear"), end="rear", how="Vertical at the axle, from hanging to the first solid stop.", typed="stated",
     ),
     Field(
         "rear.unsprung", "Wheel and swingarm", _R, _Q, "mass", "kg", 4, 90, 0.5, 1, plus_minus=1.5, usual="unsprung rear",
@@ -19,20 +19,20 @@ REAR = (
     ),
     Field(
         "rear.leverage", "Leverage, average (wheel / shock)", _R, _Q, "number", "", 1, 4.5, 0.05, 2, plus_minus_relative=0.02,
-        main=True, usual="leverage", default=Default("leverage"), end="rear", how="Wheel travel over shock stroke.",
+        main=True, usual="leverage", default=Default("leverage"), end="rear", how="Wheel travel over shock stroke.", typed="stated",
     ),
     Field(
         "rear.leverage_fall", "Leverage falls over the travel by", _R, _Q, "share", "%", -20, 60, 1, 0, plus_minus=4, main=True,
         usual="leverage fall", default=Default("leverage fall"), end="rear",
-        how="From hanging to full travel. Taking it as constant costs 2-3 N/mm of spring against the usual fall off road.",
+        how="From hanging to full travel. Taking it as constant costs 2-3 N/mm of spring against the usual fall off road.", typed="stated",
     ),
     Field(
         "rear.shocks", "Shocks", _R, Kind.CHOICE, choices={"1": "One", "2": "Two"}, default=Default(choice="1"), end="rear",
-        how="Rates, preload and gas are per shock.",
+        how="Rates, preload and gas are per shock.", typed="stated",
     ),
     Field(
         "rear.rate", "Spring fitted", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, plus_minus_relative=0.03, main=True,
-        usual="shock rate", default=Default("shock rate"), end="rear", how="The marking on the spring, or better a spring tester.",
+        usual="shock rate", default=Default("shock rate"), end="rear", how="The marking on the spring, or better a spring tester.", typed="stated",
     ),
     Field(
         "rear.preload", "Preload fitted", _R, _Q, "length", "mm", -10, 60, 1, 0, plus_minus=1, main=True, usual="preload shock",
@@ -40,23 +40,23 @@ REAR = (
     ),
     Field(
         "rear.buy", "Springs to choose from", _R, Kind.CHOICE, default=Default(choice="series"), end="rear",
-        choices={"series": "A stepped series", "stock": "My own stock"}, how="The step that springs are sold in, or your shelf.",
+        choices={"series": "A stepped series", "stock": "My own stock"}, how="The step that springs are sold in, or your shelf.", typed="stated",
     ),
     Field(
         "rear.step", "Step of the series", _R, _Q, "spring rate", "N/mm", 0.5, 25, 0.5, 1, usual="shock step",
-        default=Default("shock step"), when={"rear.buy": ("series",)}, end="rear", how="From the seller's list.",
+        default=Default("shock step"), when={"rear.buy": ("series",)}, end="rear", how="From the seller's list.", typed="stated",
     ),
     Field(
         "rear.stock", "Rates on the shelf", _R, Kind.RATES, "spring rate", "N/mm", 10, 400, when={"rear.buy": ("stock",)}, end="rear",
-        how="Rates per shock, separated by spaces or semicolons: 46 48 50.",
+        how="Rates per shock, separated by spaces or semicolons: 46 48 50.", typed="stated",
     ),
     Field(
         "rear.preload_min", "Least preload", _R, _Q, "length", "mm", 0, 60, 1, 0, end="rear", usual="shock collar",
-        default=Default(value=2.0, reason="enough to keep the spring seated; common practice, no source"), how="Collar backed off until the spring just stays seated.",
+        default=Default(value=2.0, reason="enough to keep the spring seated; common practice, no source"), how="Collar backed off until the spring just stays seated.", typed="stated",
     ),
     Field(
         "rear.preload_max", "Most preload", _R, _Q, "length", "mm", 0, 80, 1, 0, end="rear", usual="shock collar",
-        default=Default("preload shock", factor=1.5, reason="half as much again as the top of the usual range; common practice, no source"), how="Until the collar's thread ends.",
+        default=Default("preload shock", times_high=1.5, reason="half as much again as the top of the usual range; common practice, no source"), how="Until the collar's thread ends.", typed="stated",
     ),
     Field(
         "rear.free_length", "Spring's free length", _R, _Q, "length", "mm", 80, 500, 1, 0, plus_minus=1, end="rear",
@@ -72,7 +72,7 @@ REAR = (
     ),
     Field(
         "rear.charge", "Shock gas charge", _R, _Q, "pressure", "bar", 0, 40, 0.5, 1, plus_minus=1, usual="shock charge",
-        default=Default("shock charge"), end="rear", how="Gauge pressure at full extension, where it was filled. Never open it: a licensed workshop charges it.",
+        default=Default("shock charge"), end="rear", how="Gauge pressure at full extension, where it was filled. Never open it: a licensed workshop charges it.", typed="stated",
     ),
     Field(
         "rear.gas_volume", "Shock gas volume", _R, _Q, "volume", "ml", 5, 1000, 5, 0, plus_minus=10, end="rear",
@@ -80,15 +80,23 @@ REAR = (
     ),
     Field(
         "rear.target_sag", "Rider sag wanted", _R, _Q, "length", "mm", 5, 250, 1, 0, main=True, usual="rider sag rear",
-        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.",
+        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.", typed="stated",
     ),
     Field(
         "rear.target_free_sag", "Free sag wanted", _R, _Q, "length", "mm", 0, 120, 1, 0, main=True, usual="free sag rear",
-        default=Default("free sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, bike alone.",
+        default=Default("free sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, bike alone.", typed="stated",
     ),
     Field(
         "rear.friction", "Friction at the wheel", _R, _Q, "force", "N", 0, 400, 1, 0, plus_minus=15,
         usual="friction rear at the wheel", default=Default("friction rear at the wheel"), end="rear",
         how="Half the spread of two sag readings, times the wheel rate.",
+    ),
+    Field(
+        "rear.tried_rate", "Try spring", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, end="rear", typed="stated",
+        how="A spring to look at beside the answer: another step, or the delivered spring's measured rate. Empty: the answer's.",
+    ),
+    Field(
+        "rear.tried_preload", "Try preload", _R, _Q, "length", "mm", -10, 80, 1, 0, end="rear", typed="stated",
+        how="A preload to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

@@ -1,0 +1,150 @@
+"""One end of one job, sized: the yardstick, the targets, the candidates, what is fitted, what is tried, the rider span."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.assembly import Assembly, ForkAssembly
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.model import conditions, end_loads, fork, limits, shock, standard_setup
+from calc.setup import Figures, Loads, Setup, evaluate, figures
+from calc.sizing import Limits, Sized, Targets, series, size, with_fitted
+
+SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
+BIGGEST_CHANGE = 0.5  # of the rider's mass
+
+
+@dataclass(frozen=True)
+class EndSizing:
+    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
+
+    assembly: Assembly
+    loads: Loads
+    exponent: float
+    standard: Figures
+    standard_setup: Setup
+    targets: Targets
+    limits: Limits
+    sized: Sized
+    found_setup: Setup
+    found: Figures | None
+    found_problem: Impossible | None
+
+
+def size_end(job: Job, end: str) -> EndSizing:
+    """Size one end of a job.
+
+    Parameters: job, with no refused entry that this end needs; end, "front" or "rear".
+    Returns: EndSizing.
+    Raises: Impossible naming the cause and the way out.
+    Formula: see `calc.sizing.size`.
+    Source: see `calc.sizing`.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> done = size_end(load(jobs()["enduro"]), "front")
+        >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
+        4.6
+    """
+    at = conditions(job)
+    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+    loads = end_loads(job, end)
+    yardstick, standard = standard_setup(job, end), end_loads(job, end, job.value("standard.rider"))
+    standard_figures = evaluate(assembly, yardstick, standard, at.exponent)
+    targets = _targets(job, end, standard_figures, loads.aboard)
+    bounds = limits(job, end)
+    rates = _rates(job, end)
+    sized = size(assembly, rates, loads, at.exponent, targets, bounds)
+    found_setup, found, problem = _found(job, end, assembly, loads, at.exponent)
+    return EndSizing(
+        assembly, loads, at.exponent, standard_figures, yardstick, targets, bounds, sized, found_setup, found, problem
+    )
+
+
+def _rates(job: Job, end: str) -> Array:
+    fitted = job.value(f"{end}.rate")
+    if job.choice(f"{end}.buy") == "series":
+        return series(job.value(f"{end}.step"), fitted)
+    stock = job.fields[f"{end}.stock"].rates
+    if not stock:
+        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
+    return with_fitted(np.array(stock), fitted)
+
+
+def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
+    sag = job.value(f"{end}.target_sag")
+    if sag >= job.value(f"{end}.travel"):
+        raise Impossible("sag", "The rider sag wanted is not below the travel.", "Enter a smaller sag.", f"{end}.target_sag")
+    if end == "rear":
+        return Targets(sag, False, "none", 0.0, free_sag=job.value("rear.target_free_sag"))
+    kind = job.choice("front.end_target")
+    if kind == "standard":
+        return Targets(sag, True, "force", standard.end_multiple * load, frequency=standard.frequency)
+    path = f"front.end_{kind}"
+    if not job.known(path):
+        label = job.fields[path].field.label
+        raise Impossible("target", f"{label} is not entered.", "Enter it, or choose another target.", path)
+    amount = job.value(path) * (load if kind == "multiple" else 1.0)
+    return Targets(sag, True, "energy" if kind == "energy" else "force", amount, frequency=standard.frequency)
+
+
+def _found(
+    job: Job, end: str, assembly: Assembly, loads: Loads, exponent: float
+) -> tuple[Setup, Figures | None, Impossible | None]:
+    """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
+    rate, preload = job.value(f"{end}.rate"), job.value(f"{end}.preload")
+    if not isinstance(assembly, ForkAssembly):
+        setup = Setup(rate, preload, 0.0)
+        return setup, *_tried(assembly, setup, loads, exponent)
+    left, right = job.value("front.gap_left"), job.value("front.gap_right")
+    setup = Setup(rate, preload, 0.5 * (left + right))
+    try:
+        return setup, figures(assembly.end_of_gaps(rate, preload, left, right), loads, exponent), None
+    except Impossible as problem:
+        return setup, None, problem
+
+
+def _tried(assembly: Assembly, setup: Setup, loads: Loads, exponent: float) -> tuple[Figures | None, Impossible | None]:
+    try:
+        return evaluate(assembly, setup, loads, exponent), None
+    except Impossible as problem:
+        return None, problem
+
+
+def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
+    """A setup that the user tries beside the answer; what is left empty is the answer's, or else what is fitted."""
+    paths = {part: f"{end}.tried_{part}" for part in ("rate", "preload", "gap")}
+    if end == "rear":
+        del paths["gap"]
+    if not any(job.known(path) for path in paths.values()):
+        return None
+    base = answer or done.found_setup
+    setup = Setup(*(job.value(paths[p]) if p in paths and job.known(paths[p]) else getattr(base, p) for p in ("rate", "preload", "gap")))
+    return setup, *_tried(done.assembly, setup, done.loads, done.exponent)
+
+
+def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float | None] | None:
+    """Rider masses [kg] between which the choice stays the same; None where it does not end within the search.
+
+    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
+    """
+    chosen = int(done.sized.choice)
+    if chosen < 0:
+        return None
+    mass = job.value("rider.mass")
+    masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
+    loads = end_loads(job, end, masses)
+    here = end_loads(job, end, mass)
+    shift = np.asarray(done.loads.aboard) - np.asarray(here.aboard)
+    loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
+    amount = _targets(job, end, done.standard, loads.aboard)
+    sized = size(done.assembly, done.sized.setup.rate[:, None], loads, done.exponent, amount, done.limits)
+    same = sized.choice == chosen
+    middle = int(np.argmin(np.abs(masses - mass)))
+    low = middle - int(np.argmin(same[middle::-1])) + 1 if not np.all(same[: middle + 1]) else None
+    high = middle + int(np.argmin(same[middle:])) - 1 if not np.all(same[middle:]) else None
+    return (None if low is None else float(masses[low]), None if high is None else float(masses[high]))

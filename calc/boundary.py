@@ -1,0 +1,53 @@
+"""The one door of the core for the page: JSON text in, JSON text out. It answers always and never raises."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+from calc.job import JobError
+from calc.job.starter import start
+from calc.report import report
+
+Data = dict[str, Any]
+
+
+def answer(text: str) -> str:
+    """Answer one request of the page.
+
+    Parameters: text, JSON: {"kind": "size", "job": {...}} or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    Returns: JSON: {"kind": "report", "report": ...}, {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> answer("{}")
+        '{"kind":"failure","message":"A request names its kind: size or start."}'
+    """
+    try:
+        request = json.loads(text)
+        handler = _HANDLERS.get(request.get("kind")) if isinstance(request, dict) else None
+        if handler is None:
+            raise JobError("A request names its kind: size or start.")
+        reply = handler(request)
+        return json.dumps(reply, allow_nan=False, separators=(",", ":"), ensure_ascii=False)
+    except JobError as error:
+        return _failure(str(error))
+    except Exception as error:  # the last door before the page: a named failure, never a dead worker
+        return _failure(f"The core failed on this job ({type(error).__name__}: {error}). Nothing was changed; please report it.")
+
+
+def _failure(message: str) -> str:
+    return json.dumps({"kind": "failure", "message": message}, separators=(",", ":"), ensure_ascii=False)
+
+
+def _size(request: Data) -> Data:
+    return {"kind": "report", "report": report(request.get("job"))}
+
+
+def _start(request: Data) -> Data:
+    return {"kind": "job", "job": start(str(request.get("use", "")), str(request.get("rider", "")))}
+
+
+_HANDLERS: dict[str, Callable[[Data], Data]] = {"size": _size, "start": _start}

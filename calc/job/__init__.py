@@ -1,0 +1,7 @@
+"""A job: the document that holds one bike, its rider and what is known of them. No physics here."""
+
+from calc.job.document import FORMAT, VERSION, JobError, parse_header
+from calc.job.problem import Problem
+from calc.job.resolve import Job, Resolved, load
+
+__all__ = ["FORMAT", "VERSION", "Job", "JobError", "Problem", "Resolved", "load", "parse_header"]

@@ -1,0 +1,128 @@
+"""The job file: its header, its version, its objects and keys. JSON in, checked before anything is read from it.
+
+A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1 kg", "origin": "measured",
+"note": "..."}; value may be a number in the field's unit; a bare string or number is short for a stated value. Every
+object may hold a `note`. Unknown keys are refused, so that a slip of the pen is not silently ignored.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping
+from typing import Any
+
+from calc.job.fields import FIELDS, GROUPS
+
+FORMAT = "stanchion-job"
+VERSION = 1
+HEADER = ("format", "version", "name", "date", "invented", "note")
+ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
+ORIGINS = ("measured", "stated", "assumed")
+MAX_TEXT = 2000
+
+
+class JobError(ValueError):
+    """A document that is not a job: nothing is read from it."""
+
+
+def parse_header(document: object) -> dict[str, Any]:
+    """Check a document's shape and give its header.
+
+    Parameters: document, what a JSON reader returned.
+    Returns: the header's keys: format, version, name, date, invented, note.
+    Raises: JobError naming the key and what it must be.
+    Formula: none.
+    Source: the job file's definition, above.
+    Example:
+        >>> parse_header({"format": "stanchion-job", "version": 1, "name": "A"})["name"]
+        'A'
+    """
+    if not isinstance(document, Mapping):
+        raise JobError("A job is a JSON object.")
+    if document.get("format") != FORMAT:
+        raise JobError(f'format must be "{FORMAT}"; this file says {_quote(document.get("format"))}.')
+    version = document.get("version")
+    if not isinstance(version, int) or isinstance(version, bool) or version < 1:
+        raise JobError(f"version must be a whole number from 1; this file says {_quote(version)}.")
+    if version > VERSION:
+        raise JobError(f"This job was written by a newer version ({version}); this one reads up to {VERSION}. Update, then open it.")
+    _check_keys(document)
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "name": _text(document, "name"),
+        "date": _text(document, "date"),
+        "invented": _flag(document, "invented"),
+        "note": _text(document, "note"),
+    }
+
+
+def entries(document: Mapping[str, Any]) -> dict[str, Mapping[str, Any]]:
+    """Every field entry of a checked document, by path; shorthand written out."""
+    found: dict[str, Mapping[str, Any]] = {}
+    for path, field in FIELDS.items():
+        entry = document.get(field.group, {}).get(field.key)
+        if entry is None:
+            continue
+        if isinstance(entry, Mapping):
+            if entry.get("value") is not None:
+                found[path] = entry
+        else:
+            found[path] = {"value": entry, "origin": "stated"}
+    return found
+
+
+def _check_keys(document: Mapping[str, Any]) -> None:
+    for key, group in document.items():
+        if key in HEADER:
+            continue
+        if key not in GROUPS:
+            raise JobError(_unknown(key, (*HEADER, *GROUPS)))
+        if not isinstance(group, Mapping):
+            raise JobError(f"{key} must be an object of fields.")
+        keys = tuple(f.key for f in FIELDS.values() if f.group == key)
+        for name, entry in group.items():
+            if name == "note":
+                _text(group, "note", f"{key}.note")
+            elif name not in keys:
+                raise JobError(_unknown(f"{key}.{name}", tuple(f"{key}.{k}" for k in keys)))
+            else:
+                _check_entry(f"{key}.{name}", entry)
+
+
+def _check_entry(path: str, entry: object) -> None:
+    if entry is None or (isinstance(entry, (str, int, float)) and not isinstance(entry, bool)):
+        return
+    if not isinstance(entry, Mapping):
+        raise JobError(f'{path} must be a string, a number, or an object with "value".')
+    for key, value in entry.items():
+        if key not in ENTRY_KEYS:
+            raise JobError(_unknown(f"{path}.{key}", tuple(f"{path}.{k}" for k in ENTRY_KEYS)))
+        if key == "origin" and value not in ORIGINS:
+            raise JobError(f"{path}.origin must be one of {', '.join(ORIGINS)}; this file says {_quote(value)}.")
+        if value is not None and (isinstance(value, bool) or not isinstance(value, (str, int, float))):
+            raise JobError(f"{path}.{key} must be a string or a number.")
+    _text(entry, "note", f"{path}.note")
+
+
+def _unknown(key: str, known: tuple[str, ...]) -> str:
+    near = difflib.get_close_matches(key, known, 1)
+    return f"{key} is not a key of a job." + (f" Did you mean {near[0]}?" if near else "")
+
+
+def _text(holder: Mapping[str, Any], key: str, name: str | None = None) -> str:
+    value = holder.get(key, "")
+    if not isinstance(value, str) or len(value) > MAX_TEXT:
+        raise JobError(f"{name or key} must be text of at most {MAX_TEXT} characters.")
+    return value
+
+
+def _flag(holder: Mapping[str, Any], key: str) -> bool:
+    value = holder.get(key, False)
+    if not isinstance(value, bool):
+        raise JobError(f"{key} must be true or false.")
+    return value
+
+
+def _quote(value: object) -> str:
+    return "nothing" if value is None else repr(value)[:60]

@@ -1,0 +1,70 @@
+"""The declared fields for the page: as JSON and as TypeScript types, so that no field is written twice."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from calc.job.document import FORMAT, ORIGINS, VERSION
+from calc.job.field import Field, Part
+from calc.job.fields import FIELDS, GROUPS
+from calc.practice import POSTURE, USES
+from calc.quantity import MAX_CHARACTERS
+from calc.units import DIMENSIONS
+
+
+def schema() -> dict[str, Any]:
+    """All declared fields, groups, units and uses, as plain data."""
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "max_characters": MAX_CHARACTERS,
+        "groups": list(GROUPS),
+        "parts": [part.value for part in Part],
+        "origins": list(ORIGINS),
+        "uses": [{"key": key, "label": label, "posture": POSTURE[key]} for key, label in USES.items()],
+        "units": {name: [unit for unit in dimension.units if unit] for name, dimension in DIMENSIONS.items()},
+        "fields": {path: _field(field) for path, field in FIELDS.items()},
+    }
+
+
+def _field(field: Field) -> dict[str, Any]:
+    return {
+        "path": field.path,
+        "label": field.label,
+        "part": field.part.value,
+        "kind": field.kind.value,
+        "dimension": field.dimension,
+        "unit": field.unit,
+        "low": field.low,
+        "high": field.high,
+        "step": field.step,
+        "decimals": field.decimals,
+        "plus_minus": field.plus_minus,
+        "choices": [{"key": key, "label": label} for key, label in field.choices.items()],
+        "main": field.main,
+        "optional": field.optional,
+        "end": field.end,
+        "typed": field.typed,
+        "how": field.how,
+    }
+
+
+def typescript() -> str:
+    """Types of the field paths, groups and parts."""
+
+    def union(name: str, values: list[str]) -> str:
+        return f"export type {name} =\n" + "\n".join(f"  | {json.dumps(value)}" for value in values) + ";\n"
+
+    plain = schema()
+    return "\n".join(
+        (
+            "// Written by the build from calc/job/fields. Do not edit.\n",
+            union("FieldPath", list(FIELDS)),
+            union("Group", plain["groups"]),
+            union("Part", plain["parts"]),
+            union("Origin", plain["origins"]),
+            union("Use", list(USES)),
+            union("Dimension", [name for name in DIMENSIONS]),
+        )
+    )

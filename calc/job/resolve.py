@@ -1,0 +1,251 @@
+"""From entries to readings: what was entered is read, what was not is assumed and marked so."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from calc.job.document import entries, parse_header
+from calc.job.field import Field, Kind
+from calc.job.fields import FIELDS
+from calc.job.problem import Problem
+from calc.practice import GENERAL, Usual, posture, usual
+from calc.quantity import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.reading import Origin, Reading, Spread
+
+
+@dataclass(frozen=True)
+class Resolved:
+    """One field of one job, read.
+
+    `number` and `plus_minus` are in `unit` (the one it was entered in); `reading` is internal. `applies` is False when
+    the job's choices or better readings make the field idle. `problem` is set when the entry was refused: then there is
+    no value. `reason` says where an assumed value comes from.
+    """
+
+    field: Field
+    applies: bool
+    entered: bool = False
+    text: str = ""
+    number: float | None = None
+    unit: str = ""
+    plus_minus: float | None = None
+    origin: str = ""
+    reading: Reading | None = None
+    choice: str = ""
+    rates: tuple[float, ...] = ()
+    reason: str = ""
+    note: str = ""
+    usual: Usual | None = None
+    problem: Problem | None = None
+
+
+@dataclass(frozen=True)
+class Job:
+    """A job as read: header and every declared field by path."""
+
+    header: Mapping[str, Any]
+    fields: Mapping[str, Resolved]
+
+    @property
+    def use(self) -> str:
+        """Kind of riding, a key of practice.USES; empty when it was not named."""
+        return self.fields["bike.use"].choice
+
+    @property
+    def posture(self) -> str:
+        """Posture of this use's sag, frequency and end-force rows."""
+        return posture(self.use)
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """Every refused entry of a field that applies."""
+        return tuple(f.problem for f in self.fields.values() if f.problem and f.applies)
+
+    def known(self, path: str) -> bool:
+        """True when a quantity has a value, entered or assumed."""
+        return self.fields[path].reading is not None
+
+    def entered(self, path: str) -> bool:
+        """True when the user entered the field (measured or stated) and it was not refused."""
+        found = self.fields[path]
+        return found.entered and found.problem is None
+
+    def value(self, path: str) -> float:
+        """A quantity in internal units."""
+        reading = self.fields[path].reading
+        if reading is None:
+            raise KeyError(path)
+        return reading.value
+
+    def choice(self, path: str) -> str:
+        """A choice's key."""
+        return self.fields[path].choice
+
+
+def load(document: object) -> Job:
+    """Read a job document.
+
+    Parameters: document, what a JSON reader returned.
+    Returns: Job with every declared field resolved; refused entries are listed in `problems`.
+    Raises: JobError when the document is not a job at all.
+    Formula: none.
+    Source: the job file's definition in `calc.job.document`; assumed values from `calc.practice`.
+    Example:
+        >>> job = load({"format": "stanchion-job", "version": 1, "bike": {"use": "enduro"}, "rider": {"mass": "104 kg"}})
+        >>> job.value("rider.mass"), job.fields["front.travel"].origin, job.value("front.travel")
+        (104.0, 'assumed', 300.0)
+    """
+    header = parse_header(document)
+    assert isinstance(document, Mapping)
+    given = entries(document)
+    use = _use(given)
+    resolved: dict[str, Resolved] = {}
+    waiting = list(FIELDS.values())
+    while waiting:
+        held = [f for f in waiting if _waits(f, resolved)]
+        for field in waiting:
+            if field not in held:
+                resolved[field.path] = _resolve(field, given, use, resolved)
+        waiting = held
+    ordered = {path: resolved[path] for path in FIELDS}
+    return Job(header, {path: replace(r, applies=_applies(r.field, ordered, given)) for path, r in ordered.items()})
+
+
+def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
+    chosen = given.get("bike.use", {}).get("value")
+    return chosen if isinstance(chosen, str) and chosen in FIELDS["bike.use"].choices else ""
+
+
+def _waits(field: Field, resolved: Mapping[str, Resolved]) -> bool:
+    default = field.default
+    needs = (default.follow or default.share_of) if default else None
+    return needs is not None and needs not in resolved
+
+
+def _applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str, Any]) -> bool:
+    by_choice = all(resolved[path].choice in allowed for path, allowed in field.when.items())
+    superseded = any(all(path in given for path in group) for group in field.unless)
+    practised = field.default is None or field.default.row is None or field.path in given or resolved[field.path].reading is not None
+    return by_choice and not superseded and (practised or field.usual is None)
+
+
+def _resolve(field: Field, given: Mapping[str, Mapping[str, Any]], use: str, resolved: Mapping[str, Resolved]) -> Resolved:
+    range_ = usual(field.usual, use) if field.usual and use else None
+    blank = Resolved(field, True, unit=field.unit, usual=range_)
+    entry = given.get(field.path)
+    if entry is None:
+        if field.path == "bike.use":
+            return replace(blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one."))
+        return _assumed(blank, use, resolved)
+    text = str(entry["value"])
+    filled = replace(blank, entered=True, text=text, origin=str(entry.get("origin") or field.typed), note=str(entry.get("note", "")))
+    try:
+        if field.kind is Kind.CHOICE:
+            return _read_choice(filled)
+        if field.kind is Kind.RATES:
+            return _read_rates(filled)
+        return _read_quantity(filled, entry)
+    except EntryError as error:
+        message = f"{field.label}: {error.message}."
+        return replace(filled, problem=Problem(field.path, error.code, message, _limit(field), error.readings, end=field.end))
+
+
+def _read_choice(blank: Resolved) -> Resolved:
+    if blank.text not in blank.field.choices:
+        raise EntryError("choice", f"{blank.text[:40]!r} is not one of {', '.join(blank.field.choices)}")
+    return replace(blank, choice=blank.text)
+
+
+def _read_rates(blank: Resolved) -> Resolved:
+    field = blank.field
+    parts = [p for p in re.split(r"[;\s]+", blank.text.strip()) if p]
+    if not 1 <= len(parts) <= 40:
+        raise EntryError("empty" if not parts else "long", "name 1 to 40 rates")
+    read = [read_entry(part, field.dimension, field.unit) for part in parts]
+    for entry in read:
+        _within(field, entry)
+    return replace(blank, rates=tuple(sorted({_internal(field, entry) for entry in read})))
+
+
+def _read_quantity(blank: Resolved, given: Mapping[str, Any]) -> Resolved:
+    field = blank.field
+    entry = read_entry(blank.text, field.dimension, field.unit)
+    _within(field, entry)
+    value, unit = _internal(field, entry), entry.unit
+    written = given.get("plus_minus_95")
+    if written is None:
+        spread = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(value)
+    else:
+        spread = _plus_minus(field, str(written), unit)
+    shown = convert_difference(spread, internal_unit(field.dimension), unit)
+    return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
+
+
+def _plus_minus(field: Field, written: str, unit: str) -> float:
+    try:
+        entry = read_entry(written, field.dimension, unit)
+    except EntryError as error:
+        raise EntryError(error.code, f"its +/-: {error.message}", error.readings) from error
+    spread = convert_difference(entry.number, entry.unit, internal_unit(field.dimension))
+    widest = convert_difference(field.high - field.low, field.unit, internal_unit(field.dimension))
+    if not 0 <= spread <= widest:
+        raise EntryError("range", f"its +/- must lie between 0 and {field.high - field.low:g} {field.unit}".rstrip())
+    return spread
+
+
+def _internal(field: Field, entry: Entry) -> float:
+    return convert(entry.number, entry.unit, internal_unit(field.dimension))
+
+
+def _within(field: Field, entry: Entry) -> None:
+    number = convert(entry.number, entry.unit, field.unit)
+    slack = 1e-9 * max(abs(field.low), abs(field.high))
+    if not field.low - slack <= number <= field.high + slack:
+        side = "below" if number < field.low else "above"
+        limit = field.low if number < field.low else field.high
+        raise EntryError("range", f"{entry.number:g} {entry.unit}".rstrip() + f" is {side} the limit of {limit:g} {field.unit}".rstrip())
+
+
+def _limit(field: Field) -> str:
+    if field.kind is Kind.CHOICE:
+        return ""
+    return f"From {field.low:g} to {field.high:g} {field.unit}".rstrip() + "."
+
+
+def _assumed(blank: Resolved, use: str, resolved: Mapping[str, Resolved]) -> Resolved:
+    """What stands in for a field that was not entered; blank when nothing does."""
+    field, default = blank.field, blank.field.default
+    if default is None:
+        return blank
+    if default.choice is not None:
+        return replace(blank, choice=default.choice_by_use.get(use, default.choice), origin="assumed", reason=default.reason)
+    number, half, spread = default.value, default.plus_minus, Spread.RECTANGULAR
+    row = usual(default.row, use) if default.row and (use or default.row in GENERAL) else None
+    if row is not None:
+        number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
+        if default.times_high is not None:
+            number, half = default.times_high * row.high, 0.0
+    base = default.follow or default.share_of
+    if base is not None:
+        followed = resolved[base]
+        if followed.reading is None or (default.row and row is None):
+            return blank
+        start = convert(followed.reading.value, internal_unit(followed.field.dimension), field.unit)
+        if default.share_of:
+            assert number is not None
+            number, half = round(number / 100.0 * start, field.decimals), half / 100.0 * start
+        else:
+            own = convert_difference(followed.reading.plus_minus_95, internal_unit(followed.field.dimension), field.unit)
+            number, half = start + (number or 0.0), half + own
+    if number is None:
+        return blank
+    internal = internal_unit(field.dimension)
+    reading = Reading(convert(number, field.unit, internal), convert_difference(half, field.unit, internal), Origin.ASSUMED, spread)
+    return replace(blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=_reason(default.reason, base))
+
+
+def _reason(reason: str, base: str | None) -> str:
+    return reason if base is None else f"follows {FIELDS[base].label.lower()}; {reason}"

@@ -1,0 +1,58 @@
+"""A new job from two answers: the riding and the rider's weight. All else starts as assumed from common practice."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calc.job.document import FORMAT, VERSION, JobError
+from calc.job.field import Kind
+from calc.job.fields import FIELDS, GROUPS
+from calc.job.resolve import load
+
+
+def start(use: str, rider: str) -> dict[str, Any]:
+    """Make a new job document.
+
+    Parameters: use, a key of practice.USES; rider, the kitted mass as typed ("104 kg", "16 st 5 lb").
+    Returns: a job document holding just these two.
+    Raises: JobError naming what is wrong with either.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> start("enduro", "104 kg")["rider"]["mass"]["value"]
+        '104 kg'
+    """
+    document = {
+        "format": FORMAT,
+        "version": VERSION,
+        "name": "",
+        "date": "",
+        "invented": False,
+        "note": "",
+        "bike": {"use": {"value": use, "origin": "stated"}},
+        "rider": {"mass": {"value": rider, "origin": "measured"}},
+    }
+    for problem in load(document).problems:
+        raise JobError(problem.sentence())
+    return document
+
+
+def with_notes(document: dict[str, Any]) -> dict[str, Any]:
+    """The same job for filling in by hand: every field stands there, empty ones as null, with a note on how to take it."""
+    job = load(document)
+    filled: dict[str, Any] = {key: value for key, value in document.items() if key not in GROUPS}
+    filled["note"] = "A field left at null is assumed from common practice and marked so. Values may carry their unit."
+    for group in GROUPS:
+        filled[group] = {}
+    for path, field in FIELDS.items():
+        found = job.fields[path]
+        entry = dict(document.get(field.group, {}).get(field.key) or {"value": None, "origin": field.typed})
+        hint = f"One of: {', '.join(field.choices)}." if field.kind is Kind.CHOICE else f"In {field.unit or 'plain numbers'} unless you write a unit."
+        assumed = "" if found.entered or not found.origin else f" Left empty: {_assumed(found.number, found.choice)} assumed."
+        entry["note"] = f"{field.label}. {hint}{assumed} {field.how}".strip()
+        filled[field.group][field.key] = entry
+    return filled
+
+
+def _assumed(number: float | None, choice: str) -> str:
+    return choice if number is None else f"{number:g}"

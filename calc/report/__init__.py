@@ -1,0 +1,56 @@
+"""The report: everything that the page and the command line show, as plain data."""
+
+from __future__ import annotations
+
+from calc.job import Job, load
+from calc.practice import MODIFIERS, USES
+from calc.report.bike import attitude, scale_notes, to_measure
+from calc.report.cautions import CAUTIONS, FIRST_RIDE, LEFT_OUT, REASSEMBLY
+from calc.report.data import Data
+from calc.report.end import end_data
+from calc.report.fields import fields_data, share_assumed
+
+FORMAT = "stanchion-report"
+VERSION = 1
+
+__all__ = ["FORMAT", "VERSION", "report", "report_of"]
+
+
+def report(document: object) -> Data:
+    """Size a job and report it.
+
+    Parameters: document, what a JSON reader returned for a job file.
+    Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95.
+    Raises: JobError when the document is not a job at all; a refused entry or an impossible bike is reported, not raised.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> report(jobs()["enduro"])["ends"]["front"]["state"]
+        'ok'
+    """
+    return report_of(load(document))
+
+
+def report_of(job: Job) -> Data:
+    """`report` of a job that is already read."""
+    ends = {end: end_data(job, end) for end in ("front", "rear")}
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "header": dict(job.header),
+        "use": job.use,
+        "use_label": USES.get(job.use, ""),
+        "posture": job.posture if job.use else "",
+        "fields": fields_data(job),
+        "ends": ends,
+        "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ends},
+        "measure_first": to_measure(job),
+        "notes": scale_notes(job),
+        "attitude": attitude(job, ends),
+        "modifiers": [{"when": when, "words": words} for when, words in MODIFIERS.items()],
+        "cautions": [{"key": key, "title": title, "words": words} for key, (title, words) in CAUTIONS.items()],
+        "reassembly": list(REASSEMBLY),
+        "first_ride": list(FIRST_RIDE),
+        "left_out": LEFT_OUT,
+    }

@@ -1,0 +1,43 @@
+"""Cautions, checks on reassembly and first ride. Common practice, no source; the maker's manual goes first."""
+
+from __future__ import annotations
+
+CAUTIONS: dict[str, tuple[str, str]] = {
+    "gas": (
+        "Gas under pressure.",
+        "Face and hands off the line of the screw, cloth over it; wheel off the ground, legs hanging and cool. The maker's manual goes first.",
+    ),
+    "springs": (
+        "Springs push the cap.",
+        "Back the adjuster off, hold the cap down with the heel of the hand as the thread ends, eyes to the side. The maker's manual goes first.",
+    ),
+    "stand": (
+        "The bike on a stand.",
+        "Strap it so that it cannot tip when a wheel or a leg comes out. Local rules and the maker's lifting points hold.",
+    ),
+    "shock": (
+        "Never open a charged shock.",
+        "Its gas is at 7-12 bar or more. Charging and opening are for a licensed workshop. The spring is loaded: use the proper compressor.",
+    ),
+    "torque": ("Torque.", "Every fastener to the maker's figure, clamps in steps, axle pinch last after pumping the fork."),
+    "ride": (
+        "First ride.",
+        "Ten easy minutes on a quiet track, then look for leaks, loose bolts and rubbing before riding on. One change at a time.",
+    ),
+}
+
+REASSEMBLY: tuple[str, ...] = (
+    "Rod locknuts tight",
+    "Springs seated",
+    "Gap as above, both legs",
+    "Caps to the maker's torque",
+    "Clamps to torque, in steps",
+    "Bled on the stand",
+    "Pumped, axle pinch last",
+    "Clickers and collar logged",
+    "O-ring pushed down",
+)
+
+FIRST_RIDE: tuple[str, ...] = ("Ten easy minutes", "Bleed, leaks, bolts", "Read the o-ring", "Sag again after 1-2 h", "One change at a time")
+
+LEFT_OUT = "Left out: damping, bump rubbers and hydraulic stops, top-out springs, aerodynamic drag, chain pull. Where a hydraulic stop starts, more force is added."

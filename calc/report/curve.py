@@ -1,0 +1,46 @@
+"""The force-against-stroke curves of a setup, for the chart and its table."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from calc.array import Number
+from calc.end import End
+from calc.gas import SLOW, Pace
+from calc.report.data import Data
+from calc.setup import Figures
+
+POINTS = 61
+FAST = 1.4  # adiabatic air, Moran & Shapiro, ideal-gas table at 300 K
+
+
+def curve_data(end: End, done: Figures, along: bool) -> Data:
+    """Wheel force [kN] of a built end over its stroke: springs alone, with gas slow, working and fast about rider sag.
+
+    Stroke is along the leg at the front, wheel travel at the rear; `done` holds scalars.
+    """
+    travel = np.linspace(0.0, float(end.travel), POINTS)
+    settled = done.pace.settled
+    measure = end.motion.stroke(travel) if along else travel
+    return {
+        "axis": "stroke along the leg" if along else "wheel travel, vertical",
+        "unit": "mm",
+        "force_unit": "kN",
+        "stroke": _list(measure, 2),
+        "springs": _kilo(end.spring_wheel_force(travel)),
+        "slow": _kilo(end.wheel_force(travel, SLOW)),
+        "working": _kilo(end.wheel_force(travel, done.pace)),
+        "fast": _kilo(end.wheel_force(travel, Pace(FAST, settled))),
+        "wheel_rate": _list(end.wheel_rate(travel, done.pace), 3),
+    }
+
+
+def _kilo(force: Number) -> list[float]:
+    return _list(np.asarray(force) / 1000.0, 5)
+
+
+def _list(values: Number, decimals: int) -> list[float]:
+    array = np.asarray(values, dtype=float)
+    if not np.all(np.isfinite(array)):
+        raise ArithmeticError("a curve is not finite")
+    return [float(x) for x in np.round(array, decimals) + 0.0]

@@ -1,0 +1,205 @@
+"""The report of one end: answer, candidates, fitted, standard, tried, curve, windows; or why there is none."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from calc.advice import EndSizing, rider_span, size_end, tried
+from calc.assembly import ForkAssembly
+from calc.impossible import Impossible
+from calc.job import Job, Problem
+from calc.model import sag_window
+from calc.practice import usual
+from calc.report.curve import curve_data
+from calc.report.data import Data, number_text, quantity
+from calc.report.setups import Cases, setup_data
+from calc.report.words import answer_words, front_why, rear_why, span_words, veto_words
+from calc.setup import Figures, Setup
+
+
+def end_data(job: Job, end: str) -> Data:
+    """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible)."""
+    barred = [p for p in job.problems if p.end in (end, "both")]
+    if barred:
+        return {"state": "refused", "problems": [p.as_data() for p in barred]}
+    try:
+        return _sized_data(job, end, size_end(job, end))
+    except Impossible as error:
+        return {"state": "refused", "problems": [problem_of(error, end).as_data()]}
+
+
+def problem_of(error: Impossible, end: str) -> Problem:
+    """An impossibility as a problem at its field."""
+    return Problem(error.field or "", error.code, error.message, way_out=error.way_out, end=end)
+
+
+def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
+    cases = Cases.of(job, end)
+    chosen = int(done.sized.choice)
+    candidates = [_candidate(job, end, done, cases, i, chosen) for i in range(len(done.sized.setup.rate))]
+    answer = None if chosen < 0 else _setup_at(done, chosen)
+    data: Data = {
+        "state": "none" if answer is None else "ok",
+        "problems": [] if answer is not None else [_nothing_fits(candidates, end).as_data()],
+        "candidates": _shown(candidates, chosen),
+        "standard": setup_data(done.standard_setup, done.standard, cases),
+        "as_found": _found_data(job, end, done, cases),
+        "windows": _windows(job, end),
+        "targets": _targets_data(job, end, done, cases),
+        "load": _loads_data(done, cases),
+        "tried": None,
+    }
+    shown, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
+    data["curve"] = None if figures is None else _curve(done, shown, figures, cases)
+    data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
+    attempt = tried(job, end, done, answer)
+    if attempt is not None:
+        data["tried"] = _attempt_data(end, done, attempt, cases)
+    if answer is not None:
+        data |= _answer_data(job, end, done, cases, candidates[chosen], chosen)
+    return data
+
+
+def _setup_at(done: EndSizing, index: int) -> Setup:
+    setup = done.sized.setup
+    return Setup(float(setup.rate[index]), float(setup.preload[index]), float(setup.gap[index]))  # type: ignore[index]
+
+
+def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
+    sized, setup = done.sized, _setup_at(done, index)
+    bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
+    data = setup_data(setup, sized.figures.at(index), cases, bind)
+    numbers = _limit_numbers(job, end, done, setup, data, bind)
+    data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
+    data["key"] = float(f"{sized.key[index]:.6g}")
+    fitted = math.isclose(setup.rate, job.value(f"{end}.rate"), rel_tol=1e-6)
+    data["relation"] = "chosen" if index == chosen else {-1: "one step softer", 1: "one step stiffer"}.get(index - chosen, "other") if chosen >= 0 else "other"
+    data["fitted"] = fitted
+    data["gap_other"] = _other_gap(done, setup)
+    data["oil"] = _oil(job, done, setup)
+    return data
+
+
+def _limit_numbers(job: Job, end: str, done: EndSizing, setup: Setup, data: Data, bind: float | None) -> dict[str, float | None]:
+    low, high = done.limits.preload
+    gap = done.limits.gap or (None, None)
+    free = done.limits.free_sag or (None, None)
+    return {
+        "preload": setup.preload, "preload_min": low, "preload_max": high, "gap": setup.gap, "gap_min": gap[0], "gap_max": gap[1],
+        "free_sag": data["free_sag"]["value"], "free_low": free[0], "free_high": free[1], "bind": bind,
+        "bind_margin": done.limits.bind_margin,
+    }  # fmt: skip
+
+
+def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
+    if not isinstance(done.assembly, ForkAssembly):
+        return None
+    case = "read with spring and spacer out" if done.assembly.spring_in else "read with spring and spacer in"
+    return quantity(done.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
+
+
+def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
+    if not isinstance(done.assembly, ForkAssembly):
+        return None
+    fitted = job.value("front.rate")
+    return {
+        side: quantity(done.assembly.oil_to_add(fitted, job.value(f"front.gap_{side}"), setup.rate, setup.gap), "ml", f"{side} leg", 0, "mm3")
+        for side in ("left", "right")
+    }
+
+
+def _shown(candidates: list[Data], chosen: int) -> list[Data]:
+    """The choice, both neighbours, the fitted spring and every other that no veto bars."""
+    return [c for c in candidates if c["relation"] != "other" or c["fitted"] or not c["vetoes"] or chosen < 0]
+
+
+def _nothing_fits(candidates: list[Data], end: str) -> Problem:
+    nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
+    words = "; ".join(v["words"] for v in nearest["vetoes"])
+    rate = number_text(nearest["rate"]["value"], 1)
+    return Problem(
+        f"{end}.target_sag", "nothing-fits", f"No spring on offer meets the targets. Nearest is {rate} N/mm: {words}.",
+        way_out="Change the sag wanted, the limits that stop it, or the springs on offer.", end=end,
+    )  # fmt: skip
+
+
+def _found_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
+    if done.found is None:
+        assert done.found_problem is not None
+        return {"problem": problem_of(done.found_problem, end).as_data(), "setup": None}
+    data = setup_data(done.found_setup, done.found, cases)
+    if end == "front":
+        data["gap_left"] = quantity(job.value("front.gap_left"), "mm", "left leg", 0)
+        data["gap_right"] = quantity(job.value("front.gap_right"), "mm", "right leg", 0)
+    return {"problem": None, "setup": data}
+
+
+def _attempt_data(end: str, done: EndSizing, attempt: tuple[Setup, Figures | None, Impossible | None], cases: Cases) -> Data:
+    setup, figures, problem = attempt
+    if figures is None:
+        assert problem is not None
+        return {"problem": problem_of(problem, end).as_data(), "setup": None, "curve": None}
+    return {"problem": None, "setup": setup_data(setup, figures, cases), "curve": curve_data(figures.end, figures, cases.along)}
+
+
+def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Data:
+    if done.found is not None and setup is done.found_setup:
+        return curve_data(done.found.end, figures, cases.along)
+    return curve_data(done.assembly.end(setup.rate, setup.preload, setup.gap), figures, cases.along)
+
+
+def _windows(job: Job, end: str) -> Data:
+    rows: Data = {}
+    for row in ("free sag", "rider sag"):
+        low, high = sag_window(job, end, row)
+        rows[row.replace(" ", "_")] = {"low": low, "high": high, "unit": "mm"}
+    for row, name, unit in (("ride frequency", "frequency", "Hz"), ("end multiple", "end_multiple", "")):
+        found = usual(f"{row} {end}", job.use)
+        assert found is not None
+        rows[name] = {"low": found.low, "high": found.high, "unit": unit, "confidence": found.confidence}
+    return rows
+
+
+def _targets_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
+    data: Data = {"rider_sag": quantity(job.value(f"{end}.target_sag"), "mm", cases.rider, 0)}
+    if end == "rear":
+        return data | {"free_sag": quantity(job.value("rear.target_free_sag"), "mm", cases.free, 0)}
+    kind = job.choice("front.end_target")
+    unit, internal, case = ("J", "N mm", cases.landing) if kind == "energy" else ("kN", "N", f"full travel, {cases.working}")
+    decimals = 0 if kind == "energy" else 2
+    data["end"] = quantity(done.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
+    data["frequency"] = quantity(done.standard.frequency, "Hz", "standard rider on the standard setup", 2)
+    return data
+
+
+def _loads_data(done: EndSizing, cases: Cases) -> Data:
+    return {
+        "alone": quantity(done.loads.alone, "N", "sprung, bike alone", 0),
+        "aboard": quantity(done.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
+        "sprung_mass": quantity(done.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
+    }
+
+
+def _answer_data(job: Job, end: str, done: EndSizing, cases: Cases, data: Data, chosen: int) -> Data:
+    leave = bool(data["fitted"])
+    span = rider_span(job, end, done)
+    assert span is not None
+    found = _found_data(job, end, done, cases)["setup"]
+    standard = setup_data(done.standard_setup, done.standard, cases)
+    if end == "front":
+        sold = done.standard.end_force / done.standard.end_multiple
+        usual_row = usual("ride frequency front", job.use)
+        assert usual_row is not None
+        words = f"this riding: {usual_row.low:g}-{usual_row.high:g} Hz"
+        why = front_why(float(done.loads.aboard / sold) - 1.0, data, standard, found, words)
+    else:
+        why = rear_why(data, job.value("rear.target_free_sag"), found)
+    return {
+        "chosen": data,
+        "leave": leave,
+        "answer": answer_words(end, data, data["oil"], leave),
+        "why": why,
+        "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, data["rate"]["value"])},
+    }

@@ -1,0 +1,69 @@
+"""One setup as data: what is built and what it does, each figure with its case."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.job import Job
+from calc.report.data import Data, quantity
+from calc.sag import Sag
+from calc.setup import Figures, Setup
+
+
+@dataclass(frozen=True)
+class Cases:
+    """The words for the load cases of one end of one job."""
+
+    sag: str
+    free: str
+    rider: str
+    working: str
+    landing: str
+    along: bool
+
+    @classmethod
+    def of(cls, job: Job, end: str) -> Cases:
+        """The cases of an end: where sag is read, the posture, the exponent."""
+        along = end == "front"
+        where = "along the leg" if along else "vertical at the axle"
+        exponent = f"{job.value('place.exponent'):.2f}"
+        return cls(
+            sag=f"n 1, {where}",
+            free=f"bike alone, n 1, {where}",
+            rider=f"rider aboard, {job.posture}, n 1, {where}",
+            working=f"rider aboard, {job.posture}, n {exponent} about rider sag",
+            landing=f"from hanging, n {exponent} from extension",
+            along=along,
+        )
+
+
+def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = None) -> Data:
+    """A built setup and its figures; `done` holds scalars. Rate, preload and gap are per strut, the rest per end."""
+    per = "per leg" if cases.along else "per shock"
+    data: Data = {
+        "rate": quantity(setup.rate, "N/mm", per, 1),
+        "preload": quantity(setup.preload, "mm", f"{per}, at full extension", 0),
+        "free_sag": quantity(_sag(done.free, cases), "mm", cases.free, 0),
+        "free_sag_friction": quantity(_friction(done.free, done, cases), "mm", f"{cases.free}, friction either way", 0),
+        "topped_out": bool(done.free.topped_out),
+        "rider_sag": quantity(_sag(done.rider, cases), "mm", cases.rider, 0),
+        "rider_sag_friction": quantity(_friction(done.rider, done, cases), "mm", f"{cases.rider}, friction either way", 0),
+        "frequency": quantity(done.frequency, "Hz", cases.working, 2),
+        "wheel_rate": quantity(done.wheel_rate, "N/mm", cases.working, 1),
+        "end_force": quantity(done.end_force, "kN", f"full travel, {cases.working}", 2, "N"),
+        "end_multiple": quantity(done.end_multiple, "", f"end force over static rider load, {cases.working}", 1),
+        "landing_energy": quantity(done.energy, "J", cases.landing, 0, "N mm"),
+        "energy_per_mass": quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
+        "bind_clearance": None if bind is None else quantity(bind, "mm", "full travel", 0),
+    }
+    if cases.along:
+        data["gap"] = quantity(setup.gap, "mm", "per leg, in your convention", 0)
+    return data
+
+
+def _sag(sag: Sag, cases: Cases) -> object:
+    return sag.stroke if cases.along else sag.travel
+
+
+def _friction(sag: Sag, done: Figures, cases: Cases) -> object:
+    return sag.friction * done.end.motion.ratio(0.0) if cases.along else sag.friction

@@ -1,0 +1,82 @@
+"""The sentences. Each is made from the same numbers that stand beside it, rounded the same way."""
+
+from __future__ import annotations
+
+from calc.report.data import Data, number_text, rate_text, told
+
+VETO_WORDS = {
+    "preload below": "needs {preload} mm preload, below the {preload_min} mm that can be built: too stiff for this sag",
+    "preload above": "needs {preload} mm preload, above the {preload_max} mm that can be built: too soft for this sag",
+    "end unreachable": "meets the end-of-travel target at no gap",
+    "gap below": "needs gap {gap} mm, below the smallest of {gap_min} mm",
+    "gap above": "needs gap {gap} mm, above the largest of {gap_max} mm",
+    "coil bind": "leaves {bind} mm before the coils touch at full travel, under the {bind_margin} mm margin",
+    "free sag below": "free sag {free_sag} mm, under the window of {free_low}-{free_high}: too soft, preload is doing the work",
+    "free sag above": "free sag {free_sag} mm, over the window of {free_low}-{free_high}: too stiff for this sag",
+}
+
+
+def veto_words(name: str, numbers: dict[str, float | None]) -> str:
+    """One veto in words with its numbers."""
+    shown = {key: number_text(value, 0) for key, value in numbers.items() if value is not None}
+    return VETO_WORDS[name].format(**shown)
+
+
+def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool) -> str:
+    """The answer as one sentence."""
+    rate = rate_text(setup["rate"]["value"])
+    start = f"Leave the {rate} N/mm, with {told(setup['preload'])} preload" if leave else f"Fit {rate} N/mm, {told(setup['preload'])} preload"
+    if end == "rear" or oil is None:
+        return f"{start}."
+    return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
+
+
+def oil_words(oil: dict[str, Data]) -> str:
+    """Oil to add to or take from each leg."""
+    left, right = oil["left"], oil["right"]
+    sides = [_oil_side(left, "left"), _oil_side(right, "right")]
+    if number_text(left["value"], 0) == number_text(right["value"], 0):
+        return f"{_oil_side(left, 'in each leg')}"
+    return ", ".join(sides)
+
+
+def _oil_side(oil: Data, where: str) -> str:
+    amount = number_text(abs(oil["value"]), 0)
+    if amount == "0":
+        return f"no oil to add {where}"
+    return f"{'add' if oil['value'] > 0 else 'take out'} {amount} ml {where}"
+
+
+def span_words(low: float | None, high: float | None, rate: float) -> str:
+    """Between which rider masses the choice stays the same."""
+    text = rate_text(rate)
+    if low is None and high is None:
+        return f"Stays {text} for every rider within half as much or 24 kg."
+    if low is None:
+        return f"Stays {text} up to {number_text(high or 0.0, 0)} kg kitted."
+    if high is None:
+        return f"Stays {text} from {number_text(low, 0)} kg kitted up."
+    return f"Stays {text} for {number_text(low, 0)} to {number_text(high, 0)} kg kitted."
+
+
+def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, use_word: str) -> list[str]:
+    """Why this front spring: load against the standard rider's, and the frequencies."""
+    percent = number_text(abs(extra) * 100, 0)
+    more = f"{percent} % {'more' if extra > 0 else 'less'} on the fork than" if percent != "0" else "as much on the fork as"
+    lines = [f"You put {more} the rider it is sold for."]
+    ride = f"{rate_text(chosen['rate']['value'])} rides at {told(chosen['frequency'])}, as sold {told(standard['frequency'])}"
+    if found is not None and abs(found["rate"]["value"] - chosen["rate"]["value"]) > 1e-6:
+        ride += f"; your {rate_text(found['rate']['value'])} as found rides at {told(found['frequency'])}"
+    lines.append(f"{ride}. Usual for {use_word}.")
+    return lines
+
+
+def rear_why(chosen: Data, target_free: float, found: Data | None) -> list[str]:
+    """Why this rear spring: its free sag at the wanted rider sag."""
+    lines = [
+        f"At {told(chosen['rider_sag'])} rider sag, {rate_text(chosen['rate']['value'])} N/mm leaves {told(chosen['free_sag'])} free sag; "
+        f"{number_text(target_free, 0)} mm is wanted."
+    ]
+    if found is not None:
+        lines.append(f"As found: {told(found['free_sag'])} free sag, {told(found['rider_sag'])} rider sag.")
+    return lines

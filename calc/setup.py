@@ -1,0 +1,101 @@
+"""A setup and what it will do: sags, frequency, end force, energy, each in its named case."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Number
+from calc.assembly import Assembly
+from calc.end import End, ride_frequency
+from calc.gas import Pace
+from calc.sag import Sag, settle
+
+
+@dataclass(frozen=True)
+class Loads:
+    """What the end carries: sprung loads [N] with the bike alone and with the rider aboard, and gravity [N/kg] used."""
+
+    alone: Number
+    aboard: Number
+    gravity: float
+
+    @property
+    def sprung_mass(self) -> Number:
+        """Sprung mass [kg] on the axle, rider aboard."""
+        return self.aboard / self.gravity
+
+
+@dataclass(frozen=True)
+class Setup:
+    """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none)."""
+
+    rate: Number
+    preload: Number
+    gap: Number
+
+
+@dataclass(frozen=True)
+class Figures:
+    """What a setup does. Sag: n = 1. Frequency, wheel rate, end force: working n about rider sag. Energy: from extension."""
+
+    end: End
+    pace: Pace
+    free: Sag
+    rider: Sag
+    wheel_rate: Number
+    frequency: Number
+    end_force: Number
+    end_multiple: Number
+    energy: Number
+    energy_per_mass: Number
+
+    def at(self, index: int) -> Figures:
+        """The figures of one candidate, as scalars; `end` stays that of all candidates."""
+
+        def pick(value: Number) -> Number:
+            array = np.asarray(value, dtype=float)
+            return float(array if array.ndim == 0 else array[index])
+
+        def sag(found: Sag) -> Sag:
+            return Sag(pick(found.travel), pick(found.stroke), pick(found.topped_out), pick(found.friction))
+
+        rest = (self.wheel_rate, self.frequency, self.end_force, self.end_multiple, self.energy, self.energy_per_mass)
+        pace = Pace(pick(self.pace.exponent), pick(self.pace.settled))
+        return Figures(self.end, pace, sag(self.free), sag(self.rider), *(pick(value) for value in rest))
+
+
+def figures(end: End, loads: Loads, exponent: Number) -> Figures:
+    """Work out what an end does under its loads.
+
+    Parameters: end; loads; exponent n [-] of fast gas, 1 to 1.4.
+    Returns: Figures; lengths [mm], forces [N], energy [N mm], frequency [Hz].
+    Raises: Impossible when an end cannot carry its load, or its gas is used up before full travel.
+    Formula: statics for the sags; K at rider sag; F and energy at full travel.
+    Source: the cases of sag, frequency and end force named in DEVELOPERS.md, Conventions.
+    Example: see `calc.sizing`.
+    """
+    free = settle(end, loads.alone, "bike")
+    rider = settle(end, loads.aboard)
+    pace = Pace(exponent, rider.stroke)
+    wheel_rate = end.wheel_rate(rider.travel, pace)
+    end_force = end.wheel_force(end.travel, pace)
+    energy = end.energy(end.travel, Pace(exponent))
+    return Figures(
+        end,
+        pace,
+        free,
+        rider,
+        wheel_rate,
+        ride_frequency(wheel_rate, loads.sprung_mass),
+        end_force,
+        end_force / loads.aboard,
+        energy,
+        energy / loads.sprung_mass,
+    )
+
+
+def evaluate(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number) -> Figures:
+    """`figures` of an assembly built to a setup."""
+    return figures(assembly.end(setup.rate, setup.preload, setup.gap), loads, exponent)

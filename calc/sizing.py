@@ -1,0 +1,207 @@
+"""Sizing: for every spring that can be had, the preload and gap that meet the targets; vetoes; one key; the choice."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.assembly import DEEPEST_GAP, Assembly, ForkAssembly
+from calc.gas import SLOW, Pace
+from calc.roots import find_root
+from calc.setup import Figures, Loads, Setup, evaluate
+from calc.springs import coil_bind_clearance
+
+SPAN_OF_SERIES = 0.4  # a series is tried from 40 % below to 40 % above the fitted rate
+
+
+@dataclass(frozen=True)
+class Targets:
+    """What is wanted.
+
+    Parameters: sag [mm] of rider sag: along the leg at the front (`sag_is_stroke`), vertical at the rear; end_kind
+    "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] that the front's key measures from,
+    or free_sag [mm, vertical] that the rear's key measures from.
+    """
+
+    sag: Number
+    sag_is_stroke: bool
+    end_kind: str
+    end_amount: Number
+    frequency: Number | None = None
+    free_sag: Number | None = None
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What can be built. Lengths in mm; `solid` None: coil bind is not checked. Free-sag window in the sag's own measure."""
+
+    preload: tuple[float, float]
+    gap: tuple[float, float] | None
+    free_sag: tuple[float, float] | None
+    free_length: float | None = None
+    solid_length: float | None = None
+    bind_margin: float = 0.0
+
+
+@dataclass(frozen=True)
+class Sized:
+    """Candidates along the first axis: the exact roots, the rounded setup, its figures, vetoes by name, and the key."""
+
+    exact: Setup
+    setup: Setup
+    figures: Figures
+    bind: Number | None
+    vetoes: dict[str, Array] = field(default_factory=dict)
+    key: Array = field(default_factory=lambda: np.zeros(0))
+
+    @property
+    def allowed(self) -> Array:
+        """True where no veto holds."""
+        barred = np.zeros(np.shape(self.key), dtype=bool)
+        for veto in self.vetoes.values():
+            barred = barred | veto
+        return ~barred
+
+    @property
+    def choice(self) -> Array:
+        """Index of the best candidate along the first axis, -1 where all are barred."""
+        ranked = np.where(self.allowed, self.key, np.inf)
+        return np.where(np.any(self.allowed, axis=0), np.argmin(ranked, axis=0), -1)
+
+
+def series(step: float, fitted: float) -> Array:
+    """The rates of a stepped series that are worth trying.
+
+    Parameters: step [N/mm], > 0; fitted rate [N/mm], > 0.
+    Returns: rates [N/mm], ascending: multiples of the step around the fitted rate, and the fitted rate itself.
+    Raises: nothing.
+    Formula: multiples of the step from (1 - 0.4) to (1 + 0.4) times the fitted rate.
+    Source: springs are sold in steps; common practice, no source.
+    Example:
+        >>> [float(r) for r in series(0.5, 2.0)]
+        [1.5, 2.0, 2.5]
+    """
+    first, last = np.ceil((1 - SPAN_OF_SERIES) * fitted / step), np.floor((1 + SPAN_OF_SERIES) * fitted / step)
+    return with_fitted(np.round(np.arange(first, last + 1) * step, 6), fitted)
+
+
+def with_fitted(rates: Array, fitted: float) -> Array:
+    """Rates [N/mm], ascending, with the fitted one [N/mm] among them, so that "leave it" can be the answer."""
+    near = np.isclose(rates, fitted, rtol=1e-6)
+    return np.sort(rates if np.any(near) else np.append(rates, fitted))
+
+
+def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number, travel: Number) -> Number:
+    """Preload [mm] that puts an end of this rate [N/mm] and gap [mm] at a wheel travel [mm] under a load [N], n = 1.
+
+    The springs' force grows along a straight line with preload, so the answer is exact; below 0 it cannot be built.
+    """
+    bare = assembly.end(rate, 0.0 * np.asarray(rate), gap)
+    missing = load - bare.wheel_force(travel, SLOW)
+    return missing / (assembly.springs * rate * bare.motion.ratio(travel))
+
+
+def size(
+    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits
+) -> Sized:
+    """Size an end for every rate on offer.
+
+    Parameters: assembly; rates [N/mm], shape (candidates,) or (candidates, 1) against loads of shape (loads,); loads;
+    exponent n [-]; targets; limits.
+    Returns: Sized. Preload and gap are solved together, rounded to 1 mm; all figures are those of the rounded setup.
+    Raises: Impossible when a load cannot be carried whatever the spring.
+    Formula: preload from sag at n = 1, inside a root over the gap for the end-of-travel target.
+    Source: statics; the key is the ride frequency's distance (front) or the free sag's (rear).
+    Example:
+        >>> from calc.motion import LeverageMotion
+        >>> from calc.assembly import ShockAssembly
+        >>> rear = ShockAssembly(LeverageMotion(2.5, 0.22, 305.0), 305.0, 16.0, 1.1, None, 0.1, 35.0)
+        >>> loads = Loads(380.0, 980.0, 9.80665)
+        >>> sized = size(rear, np.array([46.0, 48.0, 50.0]), loads, 1.33, Targets(104.0, False, "none", 0.0, free_sag=30.0),
+        ...     Limits((2.0, 24.0), None, None))
+        >>> [round(float(t)) for t in sized.figures.rider.travel]
+        [104, 104, 104]
+    """
+    travel = _wheel_travel(assembly, targets)
+    gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel)
+    exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap)
+    setup = Setup(rates, np.round(exact.preload) + 0.0, np.round(gap))
+    setup = _clear_of_lock(assembly, setup)
+    done = evaluate(assembly, setup, loads, exponent)
+    stroke = done.end.motion.stroke(done.end.travel)
+    bind = None
+    if limits.free_length is not None and limits.solid_length is not None:
+        bind = coil_bind_clearance(limits.free_length, limits.solid_length, setup.preload, stroke)
+    vetoes = _vetoes(setup, done, bind, unreachable, limits, targets.sag_is_stroke)
+    return Sized(exact, setup, done, bind, vetoes, _key(done, targets))
+
+
+def _wheel_travel(assembly: Assembly, targets: Targets) -> Number:
+    if not targets.sag_is_stroke:
+        return targets.sag
+    return assembly.end(1.0, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
+
+
+def _clear_of_lock(assembly: Assembly, setup: Setup) -> Setup:
+    """Rounding down may not push the oil into lock: then the gap is rounded up instead."""
+    if not isinstance(assembly, ForkAssembly):
+        return setup
+    lock = assembly.lock_gap(setup.rate)
+    return Setup(setup.rate, setup.preload, np.where(setup.gap > lock, setup.gap, np.ceil(lock + 1e-6)))
+
+
+def _gap(
+    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, travel: Number
+) -> tuple[Array, Array]:
+    """The gap that meets the end-of-travel target, and where none does."""
+    shape = np.broadcast_shapes(np.shape(rates), np.shape(loads.aboard))
+    if targets.end_kind == "none" or not isinstance(assembly, ForkAssembly):
+        return np.zeros(shape), np.zeros(shape, dtype=bool)
+
+    def surplus(gap: Array) -> Array:
+        preload = preload_for_sag(assembly, rates, gap, loads.aboard, travel)
+        end = assembly.end(rates, preload, gap)
+        if targets.end_kind == "energy":
+            return np.asarray(end.energy(end.travel, Pace(exponent)) - targets.end_amount)
+        return np.asarray(end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel))) - targets.end_amount)
+
+    low = np.broadcast_to(assembly.lock_gap(rates) + 0.05, shape)
+    high = np.full(shape, DEEPEST_GAP)
+    too_soft, too_stiff = surplus(low) < 0, surplus(high) > 0
+    out = too_soft | too_stiff
+
+    def inside(gap: Array) -> Array:
+        return np.where(out, gap - 0.5 * (low + high), -surplus(gap))
+
+    root = find_root(inside, low, high, 1e-7)
+    return np.where(too_soft, low, np.where(too_stiff, high, root)), out
+
+
+def _vetoes(
+    setup: Setup, done: Figures, bind: Number | None, unreachable: Array, limits: Limits, sag_is_stroke: bool
+) -> dict[str, Array]:
+    vetoes = {
+        "preload below": np.asarray(setup.preload < limits.preload[0] - 1e-9),
+        "preload above": np.asarray(setup.preload > limits.preload[1] + 1e-9),
+    }
+    if limits.gap is not None:
+        vetoes["end unreachable"] = unreachable
+        vetoes["gap below"] = ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - 1e-9)
+        vetoes["gap above"] = ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + 1e-9)
+    if bind is not None:
+        vetoes["coil bind"] = np.asarray(bind < limits.bind_margin)
+    if limits.free_sag is not None:
+        free = np.asarray(done.free.stroke if sag_is_stroke else done.free.travel)
+        vetoes["free sag below"] = free < limits.free_sag[0]
+        vetoes["free sag above"] = free > limits.free_sag[1]
+    return {name: np.broadcast_to(veto, np.shape(done.frequency)) for name, veto in vetoes.items()}
+
+
+def _key(done: Figures, targets: Targets) -> Array:
+    if targets.frequency is not None:
+        return np.asarray(np.abs(done.frequency - targets.frequency))
+    if targets.free_sag is not None:
+        return np.asarray(np.abs(done.free.travel - targets.free_sag))
+    raise ValueError("targets name neither a frequency nor a free sag")
