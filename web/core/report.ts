@@ -1,0 +1,167 @@
+/** The core's report (calc/report), as the page reads it. */
+import type { FieldPath, Origin, Use } from '../generated/schema.ts'
+
+export type End = 'front' | 'rear'
+
+/** A worked-out figure. plus_minus_95 is null where no band was worked out: then none is shown. */
+export interface Quantity {
+  value: number
+  unit: string
+  case: string
+  origin: string
+  plus_minus_95: number | null
+  decimals: number
+}
+
+export interface Problem {
+  path: FieldPath | ''
+  code: string
+  message: string
+  limit: string
+  readings: string[]
+  way_out: string
+  end: End | 'both'
+}
+
+export interface Usual {
+  low: number
+  high: number
+  typical: number
+  unit: string
+  confidence: string
+}
+
+export interface FieldState {
+  applies: boolean
+  entered: boolean
+  /** As typed. */
+  text: string
+  /** In `unit`, the unit it was entered in; a choice's key for a choice. */
+  value: number | string | null
+  rates: number[]
+  unit: string
+  plus_minus_95: number | null
+  origin: Origin | null
+  reason: string
+  note: string
+  usual: Usual | null
+  problem: Problem | null
+}
+
+/** What is built and what it does. Rate, preload and gap are per leg or shock, the rest per end. */
+export interface Setup {
+  rate: Quantity
+  preload: Quantity
+  gap?: Quantity
+  free_sag: Quantity
+  free_sag_friction: Quantity
+  topped_out: boolean
+  rider_sag: Quantity
+  rider_sag_friction: Quantity
+  frequency: Quantity
+  wheel_rate: Quantity
+  end_force: Quantity
+  end_multiple: Quantity
+  landing_energy: Quantity
+  energy_per_mass: Quantity
+  bind_clearance: Quantity | null
+}
+
+export interface FoundSetup extends Setup {
+  gap_left?: Quantity
+  gap_right?: Quantity
+}
+
+export interface Candidate extends Setup {
+  vetoes: { code: string; words: string }[]
+  key: number
+  relation: 'chosen' | 'one step softer' | 'one step stiffer' | 'other'
+  fitted: boolean
+  gap_other: Quantity | null
+  oil: { left: Quantity; right: Quantity } | null
+}
+
+/** Wheel force of the whole end [kN] and wheel rate [N/mm] over the stroke; all lists are of one length. */
+export interface Curve {
+  axis: string
+  unit: string
+  force_unit: string
+  stroke: number[]
+  springs: number[]
+  slow: number[]
+  working: number[]
+  fast: number[]
+  wheel_rate: number[]
+}
+
+export interface Window {
+  low: number
+  high: number
+  unit: string
+  confidence?: string
+}
+
+/** What every sized end holds, whether or not a spring meets the targets. */
+interface Sized {
+  problems: Problem[]
+  candidates: Candidate[]
+  standard: Setup
+  as_found: { problem: Problem | null; setup: FoundSetup | null }
+  windows: { free_sag: Window; rider_sag: Window; frequency: Window; end_multiple: Window }
+  targets: { rider_sag: Quantity; free_sag?: Quantity; end?: Quantity & { kind: string }; frequency?: Quantity }
+  load: { alone: Quantity; aboard: Quantity; sprung_mass: Quantity }
+  tried: { problem: Problem | null; setup: Setup | null; curve: Curve | null } | null
+  /** Of the chosen setup; as found where nothing was chosen. */
+  curve: Curve | null
+  curve_found: Curve | null
+}
+
+export interface EndOk extends Sized {
+  state: 'ok'
+  chosen: Candidate
+  leave: boolean
+  answer: string
+  why: string[]
+  holds_for: { low: number | null; high: number | null; unit: string; words: string }
+}
+
+/** Every spring on offer is barred. */
+export interface EndNone extends Sized {
+  state: 'none'
+}
+
+/** An entry is refused, or the bike is impossible. */
+export interface EndRefused {
+  state: 'refused'
+  problems: Problem[]
+}
+
+export type EndReport = EndOk | EndNone | EndRefused
+
+export interface Attitude {
+  front_height: Quantity
+  rear_height: Quantity
+  clamp_shift: Quantity
+  rake_change: Quantity | null
+  words: string
+}
+
+export interface Report {
+  format: 'stanchion-report'
+  version: number
+  header: { format: string; version: number; name: string; date: string; invented: boolean; note: string }
+  use: Use | ''
+  use_label: string
+  posture: string
+  fields: Record<FieldPath, FieldState>
+  ends: Record<End, EndReport>
+  assumed: Record<End, { assumed: number; of: number }>
+  measure_first: { path: FieldPath; words: string; how: string }[]
+  notes: string[]
+  attitude: Attitude | null
+  modifiers: { when: string; words: string }[]
+  cautions: { key: string; title: string; words: string }[]
+  reassembly: string[]
+  first_ride: string[]
+  left_out: string
+}
