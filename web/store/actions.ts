@@ -1,0 +1,144 @@
+/** What the hand can do to a job. Every change is worked out and kept at once. */
+import type { Core } from '../core/client.ts'
+import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
+import { latestOnly } from '../core/latest.ts'
+import type { Report } from '../core/report.ts'
+import type { FieldPath, Origin } from '../generated/schema.ts'
+import { type Entry, entryAt, type JobDocument, typed, withEntry } from './document.ts'
+import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
+import { keep, type Kept, recall } from './keep.ts'
+
+const EMPTY = { front: null, rear: null }
+
+let core: Core | undefined
+let ask: (request: CoreRequest) => Promise<CoreReply | undefined>
+
+/** From now on every change goes to this core. */
+export function connect(to: Core): void {
+  core = to
+  ask = latestOnly((request) => to.ask(request))
+}
+
+/** Work the whole job out and keep what came of it. */
+export async function workOut(): Promise<void> {
+  const asked = job.value
+  let reply: CoreReply | undefined
+  try {
+    reply = await ask({ kind: 'size', job: asked as unknown as Job })
+  } catch {
+    return // The core's own state says why, in words, on the page.
+  }
+  // Overtaken, or another job was opened meanwhile: a newer answer is on its way.
+  if (!reply || job.value !== asked) return
+  if (reply.kind === 'report') heard(reply.report as unknown as Report)
+  if (reply.kind === 'failure') refusal.value = reply.message
+  save()
+}
+
+/** Writes go one after another, so that an older state never lands on top of a newer one. */
+let writing = Promise.resolve()
+
+export function save(): void {
+  const where = slot.value
+  const kept = snapshot()
+  writing = writing
+    .then(() => keep(where, kept))
+    .then(() => void (keepFailed.value = ''))
+    .catch((error: Error) => void (keepFailed.value = error.message))
+}
+
+function change(next: JobDocument): void {
+  job.value = next
+  save()
+  void workOut()
+}
+
+/** What was typed at a field; empty text empties the field. */
+export function type(path: FieldPath, value: string, origin: Origin): void {
+  const entry = value.trim() === '' ? undefined : typed(entryAt(job.value, path), value, origin)
+  change(withEntry(job.value, path, entry))
+}
+
+/** Change what is said of an entry beside its value: its origin, its +/-, its note. */
+export function amend(path: FieldPath, said: Partial<Pick<Entry, 'origin' | 'plus_minus_95' | 'note'>>): void {
+  const entry = entryAt(job.value, path)
+  if (!entry) return
+  const next = { ...entry, ...said }
+  if (next.plus_minus_95 === '') delete next.plus_minus_95
+  if (next.note === '') delete next.note
+  change(withEntry(job.value, path, next))
+}
+
+/** Empty fields, several at once. */
+export function clear(...paths: FieldPath[]): void {
+  change(paths.reduce((next, path) => withEntry(next, path, undefined), job.value))
+}
+
+export function head(said: Partial<Pick<JobDocument, 'name' | 'date'>>): void {
+  change({ ...job.value, ...said })
+}
+
+/** Put another job on the page; it becomes the user's own. */
+export function open(next: JobDocument): void {
+  show('own', { job: next, report: null, good: EMPTY })
+  save()
+  void workOut()
+}
+
+/** A new job from two answers. Returns what is wrong with them, or nothing. */
+export async function start(use: string, rider: string): Promise<string | undefined> {
+  if (!core) return undefined
+  const reply = await core.ask({ kind: 'start', use, rider }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
+  if (reply.kind === 'failure') return reply.message
+  if (reply.kind === 'job') open({ ...(reply.job as unknown as JobDocument), date: today() })
+  return undefined
+}
+
+/** Open a job file. Returns what is wrong with it, or nothing; a refused file changes nothing. */
+export async function openFile(text: string): Promise<string | undefined> {
+  let next: unknown
+  try {
+    next = JSON.parse(text)
+  } catch {
+    return 'This file is not JSON, so it is no job file.'
+  }
+  const reply = await core!.ask({ kind: 'size', job: next as Job }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
+  if (reply.kind === 'failure') return reply.message
+  open(next as JobDocument)
+  return undefined
+}
+
+async function demo(): Promise<Kept> {
+  const { default: jobs } = await import('../generated/demo.json')
+  const { job, report } = jobs.enduro as unknown as { job: JobDocument; report: Report }
+  return { job, report, good: report.ends }
+}
+
+export async function showDemo(): Promise<void> {
+  show('demo', await demo())
+  save()
+  void workOut()
+}
+
+export async function showOwn(): Promise<void> {
+  const found = await recall('own')
+  if (!found) return
+  show('own', found.kept)
+  save()
+  void workOut()
+}
+
+/** What was open last, or the demo on the first visit. */
+export async function reopen(): Promise<void> {
+  const found = await recall().catch((error: Error) => void (keepFailed.value = error.message))
+  if (found) show(found.slot, found.kept)
+  else show('demo', await demo())
+  void recall('own')
+    .then((own) => void (ownJob.value ||= own !== undefined))
+    .catch(() => undefined)
+}
+
+function today(): string {
+  const now = new Date()
+  return [now.getFullYear(), String(now.getMonth() + 1).padStart(2, '0'), String(now.getDate()).padStart(2, '0')].join('-')
+}

@@ -1,0 +1,54 @@
+/** The job document, as it stands in a job file: what people typed, never what the core made of it. */
+import type { FieldPath, Group, Origin } from '../generated/schema.ts'
+
+/** One field as entered. `value` is the text as typed. */
+export interface Entry {
+  value: string | number | null
+  plus_minus_95?: string | number
+  origin?: Origin
+  note?: string
+}
+
+/** A bare string or number is short for a stated value. */
+type Stored = Entry | string | number | null
+
+export type JobDocument = {
+  format: string
+  version: number
+  name: string
+  date: string
+  invented: boolean
+  note: string
+} & { [group in Group]?: Record<string, Stored> }
+
+function parts(path: FieldPath): [Group, string] {
+  const [group, key] = path.split('.') as [Group, string]
+  return [group, key]
+}
+
+/** What is entered at a field; undefined where nothing is. */
+export function entryAt(job: JobDocument, path: FieldPath): Entry | undefined {
+  const [group, key] = parts(path)
+  const stored = job[group]?.[key]
+  if (stored === undefined || stored === null) return undefined
+  if (typeof stored !== 'object') return { value: stored, origin: 'stated' }
+  return stored.value === null ? undefined : stored
+}
+
+/** The text that is entered at a field; empty where nothing is. */
+export function textAt(job: JobDocument, path: FieldPath): string {
+  return String(entryAt(job, path)?.value ?? '')
+}
+
+/** The job with another entry at a field. Without one the field is empty again: assumed, or not known. */
+export function withEntry(job: JobDocument, path: FieldPath, entry: Entry | undefined): JobDocument {
+  const [group, key] = parts(path)
+  const { [key]: _, ...others } = job[group] ?? {}
+  return { ...job, [group]: entry ? { ...others, [key]: entry } : others }
+}
+
+/** A newly typed value says what it is; the +/- and the origin of an assumption do not outlive it. */
+export function typed(entry: Entry | undefined, value: string, origin: Origin): Entry {
+  if (!entry || entry.origin === 'assumed') return { ...(entry?.note ? { note: entry.note } : {}), value, origin }
+  return { ...entry, value }
+}

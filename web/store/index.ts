@@ -1,0 +1,73 @@
+/** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { End, EndReport, Problem, Report } from '../core/report.ts'
+import type { FieldPath } from '../generated/schema.ts'
+import type { JobDocument } from './document.ts'
+import type { Kept, Slot } from './keep.ts'
+
+/** One end as it is shown: its last good result, why that may be old, and what is wrong now. */
+export interface EndView {
+  report: EndReport | null
+  stale: 'no' | 'saved' | 'last good'
+  problems: Problem[]
+}
+
+const NOTHING: EndView = { report: null, stale: 'no', problems: [] }
+
+export const job = signal<JobDocument>({ format: '', version: 0, name: '', date: '', invented: false, note: '' })
+/** Which of the two jobs is open. */
+export const slot = signal<Slot>('demo')
+export const report = signal<Report | null>(null)
+export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
+/** Why the core refused the whole document, where it did. */
+export const refusal = signal('')
+/** The user's own job, when there is one to go back to. */
+export const ownJob = signal(false)
+/** Why nothing can be kept on this device, where that is so. */
+export const keepFailed = signal('')
+
+/** What is wrong at a field: a refused entry, or an impossible bike that names it. */
+export function problemAt(path: FieldPath): Problem | null {
+  return report.value?.fields[path].problem ?? endProblems.value.find((problem) => problem.path === path) ?? null
+}
+
+const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
+
+/** Take what the core says now. A refused end keeps its last good result. */
+export function heard(next: Report): void {
+  batch(() => {
+    report.value = next
+    refusal.value = ''
+    for (const end of ['front', 'rear'] as const) reports[end].value = follow(reports[end].value, next.ends[end])
+  })
+}
+
+export function follow(before: EndView, now: EndReport): EndView {
+  if (now.state !== 'refused') return { report: now, stale: 'no', problems: now.problems }
+  return { report: before.report, stale: before.report ? 'last good' : 'no', problems: now.problems }
+}
+
+/** Put a kept job on the page with its answer, marked until it is worked out again. */
+export function show(which: Slot, kept: Kept): void {
+  batch(() => {
+    slot.value = which
+    ownJob.value ||= which === 'own'
+    job.value = kept.job
+    report.value = kept.report
+    refusal.value = ''
+    for (const end of ['front', 'rear'] as const) {
+      const good = kept.good[end]
+      const refused = kept.report?.ends[end].state === 'refused'
+      reports[end].value = {
+        report: good,
+        stale: refused && good ? 'last good' : good ? 'saved' : 'no',
+        problems: kept.report?.ends[end].problems ?? [],
+      }
+    }
+  })
+}
+
+/** The page's state as it is kept. */
+export function snapshot(): Kept {
+  return { job: job.value, report: report.value, good: { front: reports.front.value.report, rear: reports.rear.value.report } }
+}

@@ -1,0 +1,40 @@
+/** The declared fields, as the core exports them. The page repeats none of it. */
+import plain from '../generated/schema.json'
+import type { Dimension, FieldPath, Origin, Part, Use } from '../generated/schema.ts'
+import type { End } from '../core/report.ts'
+
+export interface FieldSchema {
+  path: FieldPath
+  label: string
+  part: Part
+  kind: 'quantity' | 'choice' | 'rates'
+  dimension: Dimension | ''
+  unit: string
+  low: number
+  high: number
+  step: number
+  decimals: number
+  plus_minus: number
+  choices: { key: string; label: string }[]
+  main: boolean
+  optional: boolean
+  end: End | 'both'
+  typed: Origin
+  how: string
+}
+
+interface Schema {
+  parts: Part[]
+  origins: Origin[]
+  uses: { key: Use; label: string; posture: string }[]
+  units: Record<Dimension, string[]>
+  fields: Record<FieldPath, FieldSchema>
+}
+
+export const schema = plain as unknown as Schema
+
+export const unitsOf = (field: FieldSchema): string[] => (field.dimension ? schema.units[field.dimension] : [])
+
+/** The fields of a part in the order of the job; what is tried stands apart from what is read. */
+export const fieldsOf = (part: Part): FieldSchema[] =>
+  Object.values(schema.fields).filter((field) => field.part === part && !field.path.includes('.tried_'))
