@@ -60,9 +60,7 @@ def size_end(job: Job, end: str) -> EndSizing:
     rates = _rates(job, end)
     sized = size(assembly, rates, loads, at.exponent, targets, bounds)
     found_setup, found, problem = _found(job, end, assembly, loads, at.exponent)
-    return EndSizing(
-        assembly, loads, at.exponent, standard_figures, yardstick, targets, bounds, sized, found_setup, found, problem
-    )
+    return EndSizing(assembly, loads, at.exponent, standard_figures, yardstick, targets, bounds, sized, found_setup, found, problem)
 
 
 def _rates(job: Job, end: str) -> Array:
@@ -123,7 +121,9 @@ def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Se
     if not any(job.known(path) for path in paths.values()):
         return None
     base = answer or done.found_setup
-    setup = Setup(*(job.value(paths[p]) if p in paths and job.known(paths[p]) else getattr(base, p) for p in ("rate", "preload", "gap")))
+    setup = Setup(
+        *(job.value(paths[p]) if p in paths and job.known(paths[p]) else getattr(base, p) for p in ("rate", "preload", "gap"))
+    )
     return setup, *_tried(done.assembly, setup, done.loads, done.exponent)
 
 
@@ -142,7 +142,7 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     shift = np.asarray(done.loads.aboard) - np.asarray(here.aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
     amount = _targets(job, end, done.standard, loads.aboard)
-    sized = size(done.assembly, done.sized.setup.rate[:, None], loads, done.exponent, amount, done.limits)
+    sized = size(done.assembly, np.asarray(done.sized.setup.rate)[:, None], loads, done.exponent, amount, done.limits)
     same = sized.choice == chosen
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not np.all(same[: middle + 1]) else None

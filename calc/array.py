@@ -7,3 +7,4 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 Number = float | Array
+Flags = NDArray[np.bool_]

@@ -27,6 +27,8 @@ class Assembly(Protocol):
 
     def end(self, rate: Number, preload: Number, gap: Number) -> End: ...
 
+    def lock_gap(self, rate: Number) -> Number: ...
+
 
 @dataclass(frozen=True)
 class ForkAssembly:
@@ -65,7 +67,9 @@ class ForkAssembly:
         if not spring_in or rate is None:
             return empty
         spring_depth = np.maximum(gap - self.spacer_length, 0.0)
-        spacer = np.where(self.spacer_length > 0, self.spacer * np.minimum(gap / np.maximum(self.spacer_length, 1e-9), 1.0), self.spacer)
+        spacer = np.where(
+            self.spacer_length > 0, self.spacer * np.minimum(gap / np.maximum(self.spacer_length, 1e-9), 1.0), self.spacer
+        )
         return empty - self._steel(rate) / self.free_length * spring_depth - spacer
 
     def goes_in(self, rate: Number | None, spring_in: bool) -> Number:
@@ -158,3 +162,7 @@ class ShockAssembly:
         del gap
         shock = Strut((LinearSpring(rate, preload),), (self.gas(),), self.ambient)
         return End(((shock, float(self.springs)),), self.motion, self.travel, self.friction)
+
+    def lock_gap(self, rate: Number) -> Number:
+        """No gap to set, so none that locks."""
+        return -np.inf + 0.0 * np.asarray(rate)

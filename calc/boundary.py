@@ -27,7 +27,7 @@ def answer(text: str) -> str:
     """
     try:
         request = json.loads(text)
-        handler = _HANDLERS.get(request.get("kind")) if isinstance(request, dict) else None
+        handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
             raise JobError("A request names its kind: size or start.")
         reply = handler(request)

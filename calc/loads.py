@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Array, Number
 from calc.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 
@@ -35,7 +35,7 @@ def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = 
         >>> round(float(sprung_load(96.2, 16.0, "front")), 1)
         786.5
     """
-    sprung = np.asarray(axle_mass) - np.asarray(unsprung)
+    sprung: Array = np.asarray(axle_mass) - np.asarray(unsprung)
     if np.any(sprung <= 0):
         raise Impossible(
             "unsprung",

@@ -57,7 +57,10 @@ def alone(job: Job) -> Axles:
 def _both(axles: Axles, path: str, mass: float) -> Axles:
     if min(axles.front, axles.rear) <= 0:
         raise Impossible(
-            "axle", f"One axle carries as much as the whole bike of {mass:g} kg.", "Check the axle reading and the bike's mass.", path
+            "axle",
+            f"One axle carries as much as the whole bike of {mass:g} kg.",
+            "Check the axle reading and the bike's mass.",
+            path,
         )
     return axles
 
@@ -71,7 +74,7 @@ def loaded(job: Job) -> Axles:
     return axles
 
 
-def rider_share(job: Job) -> float:
+def rider_share(job: Job) -> Number:
     """The rider's front share in the posture of the use: from scales, carried over between postures by the practice shares."""
     share = _share_on_scales(job)
     if share is None:
@@ -82,7 +85,7 @@ def rider_share(job: Job) -> float:
     return share + _practice_share(job, job.posture) - _practice_share(job, read)
 
 
-def _share_on_scales(job: Job) -> float | None:
+def _share_on_scales(job: Job) -> Number | None:
     base, mass = loaded(job), job.value("rider.mass")
     if job.known("rider.front_axle"):
         return share_aboard(base.front, job.value("rider.front_axle"), mass)
@@ -96,7 +99,8 @@ def _practice_share(job: Job, posture: str) -> float:
     if not job.known(path):
         raise Impossible(
             "posture",
-            f"Readings taken {job.choice('rider.posture')} cannot be carried over to {job.posture}: the trade has no {posture} share here.",
+            f"Readings taken {job.choice('rider.posture')} cannot be carried over to {job.posture}: "
+            f"the trade has no {posture} share here.",
             f"Weigh again {job.posture}.",
             "rider.posture",
         )
@@ -155,7 +159,7 @@ def fork(job: Job, at: Conditions) -> ForkAssembly:
     )
 
 
-def _free_area(job: Job) -> tuple[tuple[float, float], ...]:
+def _free_area(job: Job) -> tuple[tuple[Number, Number], ...]:
     """Free area from the tube's top downwards: one piece, or two in an upside-down leg."""
     seal = job.value("front.seal_diameter")
     upside_down = job.choice("front.layout") == "upside-down"
@@ -164,8 +168,13 @@ def _free_area(job: Job) -> tuple[tuple[float, float], ...]:
         raise Impossible("bore", "The outer tube's bore is not above the seal diameter.", "Measure both again.", "front.outer_bore")
     if job.choice("front.area_by") == "raised":
         if not job.known("front.raised_height"):
-            raise Impossible("raised", "How far the oil rose is not entered.", "Pour and read the rise, or choose diameters.", "front.raised_height")
-        deep = job.value("front.raised_volume") / job.value("front.raised_height")
+            raise Impossible(
+                "raised",
+                "How far the oil rose is not entered.",
+                "Pour and read the rise, or choose diameters.",
+                "front.raised_height",
+            )
+        deep: Number = job.value("front.raised_volume") / job.value("front.raised_height")
     else:
         bore = seal - 2.0 * job.value("front.wall")
         if bore <= 0:

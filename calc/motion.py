@@ -75,7 +75,10 @@ class LeverageMotion:
     def __post_init__(self) -> None:
         if np.any(np.asarray(self.fall) >= 1) or np.any(np.asarray(self.leverage) <= 0):
             raise Impossible(
-                "leverage", "The leverage would reach zero or below inside the travel.", "Enter a smaller fall.", "rear.leverage_fall"
+                "leverage",
+                "The leverage would reach zero or below inside the travel.",
+                "Enter a smaller fall.",
+                "rear.leverage_fall",
             )
 
     @property

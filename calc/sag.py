@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Flags, Number
 from calc.end import End
 from calc.gas import SLOW
 from calc.impossible import Impossible
@@ -19,14 +19,18 @@ class Sag:
 
     travel: Number
     stroke: Number
-    topped_out: Number
+    topped_out: Flags
     friction: Number
 
+    def __getitem__(self, index: int) -> Sag:
+        """One of several loads along the first axis."""
+        return Sag(*(np.asarray(part)[index] for part in (self.travel, self.stroke, self.topped_out, self.friction)))
 
-def settle(end: End, load: Number, who: str = "rider") -> Sag:
+
+def settle(end: End, load: Number) -> Sag:
     """Find the sag of an end under a load.
 
-    Parameters: end; load [N], vertical and sprung, > 0, any shape; who is aboard, for the message.
+    Parameters: end; load [N], vertical and sprung, > 0, any shape.
     Returns: Sag; `topped_out` where preload alone holds the load (then the sag is 0, a bound and not a reading).
     Raises: Impossible when the load is not carried before full travel.
     Formula: wheel force (n = 1) = load; friction's half-band = friction at the wheel / wheel rate there.
@@ -40,16 +44,11 @@ def settle(end: End, load: Number, who: str = "rider") -> Sag:
         carried, asked = float(np.min(bottomed)), float(np.max(load))
         raise Impossible(
             "no-equilibrium",
-            f"With {'the rider aboard' if who == 'rider' else 'the bike alone'} nothing holds it up before full travel: "
-            f"{carried:.0f} N there, the load is {asked:.0f} N.",
-            "Stiffer springs, more preload, or check the weights.",
+            f"The load of {asked:.0f} N is not held before full travel: springs and gas carry {carried:.0f} N there.",
+            "Fit stiffer springs, add preload, or check the weights.",
         )
     topped = hanging >= load
     lifted = np.where(topped, hanging, load)
-
-    def surplus(travel: Number) -> Number:
-        return end.wheel_force(travel, SLOW) - lifted
-
-    travel = np.where(topped, 0.0, find_root(surplus, 0.0 * load + 0.0 * bottomed, end.travel + 0.0 * load + 0.0 * bottomed))
-    rate = end.wheel_rate(travel, SLOW)
-    return Sag(travel, end.motion.stroke(travel), topped, end.friction / rate)
+    full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
+    travel = np.where(topped, 0.0, find_root(lambda z: end.wheel_force(z, SLOW) - lifted, 0.0 * full, full))
+    return Sag(travel, end.motion.stroke(travel), topped, end.friction / end.wheel_rate(travel, SLOW))

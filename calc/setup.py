@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Flags, Number
 from calc.assembly import Assembly
 from calc.end import End, ride_frequency
-from calc.gas import Pace
+from calc.gas import SLOW, Pace
 from calc.sag import Sag, settle
 
 
@@ -54,12 +54,12 @@ class Figures:
     def at(self, index: int) -> Figures:
         """The figures of one candidate, as scalars; `end` stays that of all candidates."""
 
-        def pick(value: Number) -> Number:
+        def pick(value: Number | Flags) -> Number:
             array = np.asarray(value, dtype=float)
             return float(array if array.ndim == 0 else array[index])
 
         def sag(found: Sag) -> Sag:
-            return Sag(pick(found.travel), pick(found.stroke), pick(found.topped_out), pick(found.friction))
+            return Sag(pick(found.travel), pick(found.stroke), np.asarray(pick(found.topped_out) > 0), pick(found.friction))
 
         rest = (self.wheel_rate, self.frequency, self.end_force, self.end_multiple, self.energy, self.energy_per_mass)
         pace = Pace(pick(self.pace.exponent), pick(self.pace.settled))
@@ -76,8 +76,8 @@ def figures(end: End, loads: Loads, exponent: Number) -> Figures:
     Source: the cases of sag, frequency and end force named in DEVELOPERS.md, Conventions.
     Example: see `calc.sizing`.
     """
-    free = settle(end, loads.alone, "bike")
-    rider = settle(end, loads.aboard)
+    both = settle(end, np.stack(np.broadcast_arrays(loads.alone, loads.aboard, end.wheel_force(0.0, SLOW))[:2]))
+    free, rider = both[0], both[1]
     pace = Pace(exponent, rider.stroke)
     wheel_rate = end.wheel_rate(rider.travel, pace)
     end_force = end.wheel_force(end.travel, pace)

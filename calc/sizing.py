@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 
-from calc.array import Array, Number
-from calc.assembly import DEEPEST_GAP, Assembly, ForkAssembly
+from calc.array import Array, Flags, Number
+from calc.assembly import DEEPEST_GAP, Assembly
 from calc.gas import SLOW, Pace
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
@@ -53,11 +54,11 @@ class Sized:
     setup: Setup
     figures: Figures
     bind: Number | None
-    vetoes: dict[str, Array] = field(default_factory=dict)
+    vetoes: dict[str, Flags] = field(default_factory=dict)
     key: Array = field(default_factory=lambda: np.zeros(0))
 
     @property
-    def allowed(self) -> Array:
+    def allowed(self) -> Flags:
         """True where no veto holds."""
         barred = np.zeros(np.shape(self.key), dtype=bool)
         for veto in self.vetoes.values():
@@ -65,7 +66,7 @@ class Sized:
         return ~barred
 
     @property
-    def choice(self) -> Array:
+    def choice(self) -> NDArray[np.intp]:
         """Index of the best candidate along the first axis, -1 where all are barred."""
         ranked = np.where(self.allowed, self.key, np.inf)
         return np.where(np.any(self.allowed, axis=0), np.argmin(ranked, axis=0), -1)
@@ -103,9 +104,7 @@ def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number,
     return missing / (assembly.springs * rate * bare.motion.ratio(travel))
 
 
-def size(
-    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits
-) -> Sized:
+def size(assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits) -> Sized:
     """Size an end for every rate on offer.
 
     Parameters: assembly; rates [N/mm], shape (candidates,) or (candidates, 1) against loads of shape (loads,); loads;
@@ -125,10 +124,11 @@ def size(
         [104, 104, 104]
     """
     travel = _wheel_travel(assembly, targets)
-    gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel)
+    lock = assembly.lock_gap(rates)
+    gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel, lock)
     exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap)
-    setup = Setup(rates, np.round(exact.preload) + 0.0, np.round(gap))
-    setup = _clear_of_lock(assembly, setup)
+    whole = np.round(gap)  # where rounding down would lock the leg, up
+    setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)))
     done = evaluate(assembly, setup, loads, exponent)
     stroke = done.end.motion.stroke(done.end.travel)
     bind = None
@@ -144,44 +144,34 @@ def _wheel_travel(assembly: Assembly, targets: Targets) -> Number:
     return assembly.end(1.0, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
 
 
-def _clear_of_lock(assembly: Assembly, setup: Setup) -> Setup:
-    """Rounding down may not push the oil into lock: then the gap is rounded up instead."""
-    if not isinstance(assembly, ForkAssembly):
-        return setup
-    lock = assembly.lock_gap(setup.rate)
-    return Setup(setup.rate, setup.preload, np.where(setup.gap > lock, setup.gap, np.ceil(lock + 1e-6)))
-
-
 def _gap(
-    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, travel: Number
-) -> tuple[Array, Array]:
+    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number
+) -> tuple[Array, Flags]:
     """The gap that meets the end-of-travel target, and where none does."""
     shape = np.broadcast_shapes(np.shape(rates), np.shape(loads.aboard))
-    if targets.end_kind == "none" or not isinstance(assembly, ForkAssembly):
+    if targets.end_kind == "none":
         return np.zeros(shape), np.zeros(shape, dtype=bool)
 
-    def surplus(gap: Array) -> Array:
+    def missing(gap: Array) -> Array:
         preload = preload_for_sag(assembly, rates, gap, loads.aboard, travel)
         end = assembly.end(rates, preload, gap)
         if targets.end_kind == "energy":
-            return np.asarray(end.energy(end.travel, Pace(exponent)) - targets.end_amount)
-        return np.asarray(end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel))) - targets.end_amount)
+            measure = end.energy(end.travel, Pace(exponent))
+        else:
+            measure = end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel)))
+        return np.asarray(targets.end_amount / measure - 1.0)  # the reciprocal stays tame where the gas runs out
 
-    low = np.broadcast_to(assembly.lock_gap(rates) + 0.05, shape)
+    low = np.broadcast_to(lock + 0.05, shape)
     high = np.full(shape, DEEPEST_GAP)
-    too_soft, too_stiff = surplus(low) < 0, surplus(high) > 0
+    too_soft, too_stiff = missing(low) > 0, missing(high) < 0
     out = too_soft | too_stiff
-
-    def inside(gap: Array) -> Array:
-        return np.where(out, gap - 0.5 * (low + high), -surplus(gap))
-
-    root = find_root(inside, low, high, 1e-7)
+    root = find_root(lambda gap: np.where(out, gap - 0.5 * (low + high), missing(gap)), low, high, 1e-7)
     return np.where(too_soft, low, np.where(too_stiff, high, root)), out
 
 
 def _vetoes(
-    setup: Setup, done: Figures, bind: Number | None, unreachable: Array, limits: Limits, sag_is_stroke: bool
-) -> dict[str, Array]:
+    setup: Setup, done: Figures, bind: Number | None, unreachable: Flags, limits: Limits, sag_is_stroke: bool
+) -> dict[str, Flags]:
     vetoes = {
         "preload below": np.asarray(setup.preload < limits.preload[0] - 1e-9),
         "preload above": np.asarray(setup.preload > limits.preload[1] + 1e-9),

@@ -7,7 +7,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Array, Number
 from calc.impossible import Impossible
 
 STEEL_DENSITY = 7.85e-6  # kg/mm3, +/-1 %, usual for spring steel, handbook value from memory
@@ -56,8 +56,9 @@ class LinearSpring:
 
     def energy(self, stroke: Number) -> Number:
         """Energy [N mm] taken up from full extension to a stroke [mm]."""
-        start = np.maximum(self.preload, 0.0)
-        return 0.5 * self.rate * (np.maximum(self.preload + stroke, 0.0) ** 2 - start**2)
+        start: Array = np.maximum(self.preload, 0.0)
+        end: Array = np.maximum(self.preload + stroke, 0.0)
+        return 0.5 * self.rate * (end**2 - start**2)
 
 
 def active_coils(total: Number, ends: str) -> Number:
@@ -152,7 +153,8 @@ def steel_of_other_rate(steel: Number, rate: Number, other_rate: Number) -> Numb
         >>> round(float(steel_of_other_rate(51.0, 4.2, 4.6)), 1)
         53.4
     """
-    return steel * np.sqrt(np.asarray(other_rate) / np.asarray(rate))
+    thicker: Array = np.sqrt(np.asarray(other_rate) / np.asarray(rate))
+    return steel * thicker
 
 
 def coil_bind_clearance(free: Number, solid: Number, preload: Number, stroke: Number) -> Number:

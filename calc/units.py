@@ -28,9 +28,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
             "N/m": "newton / metre",
         },
     ),
-    "force": Dimension(
-        "N", {"N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "lbf": "pound_force"}
-    ),
+    "force": Dimension("N", {"N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "lbf": "pound_force"}),
     "energy": Dimension("N mm", {"N mm": "newton * millimetre", "J": "joule"}),
     "volume": Dimension(
         "mm3",

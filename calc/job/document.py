@@ -45,7 +45,9 @@ def parse_header(document: object) -> dict[str, Any]:
     if not isinstance(version, int) or isinstance(version, bool) or version < 1:
         raise JobError(f"version must be a whole number from 1; this file says {_quote(version)}.")
     if version > VERSION:
-        raise JobError(f"This job was written by a newer version ({version}); this one reads up to {VERSION}. Update, then open it.")
+        raise JobError(
+            f"This job was written by a newer version ({version}); this one reads up to {VERSION}. Update, then open it."
+        )
     _check_keys(document)
     return {
         "format": FORMAT,

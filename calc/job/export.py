@@ -65,6 +65,6 @@ def typescript() -> str:
             union("Part", plain["parts"]),
             union("Origin", plain["origins"]),
             union("Use", list(USES)),
-            union("Dimension", [name for name in DIMENSIONS]),
+            union("Dimension", list(DIMENSIONS)),
         )
     )

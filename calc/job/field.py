@@ -44,15 +44,15 @@ class Default:
     reason: str = "common practice, no source"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # one object per declaration: compared and hashed by identity
 class Field:
     """One field: what it is called, what it may hold, how it is measured, what stands in for it, when it applies.
 
     `low` and `high` are limits of the possible in `unit`; `plus_minus` is the 95 % half-width of a careful reading, in
     `unit` (with `plus_minus_relative` as a fraction of the value instead). `when` maps a path to the choices under
     which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
-    needed. `main` fields are shown first, the others one tap away. `end` says whose result a refused entry stops;
-    `typed` is the origin that a newly typed value starts with.
+    needed; with `needs` it waits until one of these paths is entered. `main` fields are shown first, the others one tap
+    away. `end` says whose result a refused entry stops; `typed` is the origin that a newly typed value starts with.
     """
 
     path: str
@@ -71,6 +71,7 @@ class Field:
     default: Default | None = None
     when: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     unless: tuple[tuple[str, ...], ...] = ()
+    needs: tuple[str, ...] = ()
     choices: Mapping[str, str] = field(default_factory=dict)
     main: bool = False
     end: str = "both"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from calc.job.document import entries, parse_header
@@ -14,6 +15,8 @@ from calc.job.problem import Problem
 from calc.practice import GENERAL, Usual, posture, usual
 from calc.quantity import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.reading import Origin, Reading, Spread
+
+_SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
 
 
 @dataclass(frozen=True)
@@ -108,10 +111,11 @@ def load(document: object) -> Job:
         held = [f for f in waiting if _waits(f, resolved)]
         for field in waiting:
             if field not in held:
-                resolved[field.path] = _resolve(field, given, use, resolved)
+                resolved[field.path] = _resolve(field, _key(given.get(field.path)), use, _base(field, resolved))
         waiting = held
     ordered = {path: resolved[path] for path in FIELDS}
-    return Job(header, {path: replace(r, applies=_applies(r.field, ordered, given)) for path, r in ordered.items()})
+    idle = {path: replace(r, applies=False) for path, r in ordered.items() if not _applies(r.field, ordered, given)}
+    return Job(header, ordered | idle)
 
 
 def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
@@ -119,29 +123,63 @@ def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
     return chosen if isinstance(chosen, str) and chosen in FIELDS["bike.use"].choices else ""
 
 
+def _follows(field: Field) -> str | None:
+    """The path whose value an assumed value is made from."""
+    return (field.default.follow or field.default.share_of) if field.default else None
+
+
 def _waits(field: Field, resolved: Mapping[str, Resolved]) -> bool:
-    default = field.default
-    needs = (default.follow or default.share_of) if default else None
-    return needs is not None and needs not in resolved
+    follows = _follows(field)
+    return follows is not None and follows not in resolved
+
+
+def _base(field: Field, resolved: Mapping[str, Resolved]) -> Resolved | None:
+    follows = _follows(field)
+    return None if follows is None else resolved[follows]
+
+
+_EntryKey = tuple[tuple[str, str], ...]
+
+
+def _key(entry: Mapping[str, Any] | None) -> _EntryKey | None:
+    return None if entry is None else tuple((key, str(value)) for key, value in entry.items() if value is not None)
 
 
 def _applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str, Any]) -> bool:
     by_choice = all(resolved[path].choice in allowed for path, allowed in field.when.items())
     superseded = any(all(path in given for path in group) for group in field.unless)
-    practised = field.default is None or field.default.row is None or field.path in given or resolved[field.path].reading is not None
-    return by_choice and not superseded and (practised or field.usual is None)
+    waits = bool(field.needs) and not any(path in given for path in field.needs)
+    if field.path in _SHARES:
+        return _share_applies(field, resolved, given)
+    practised = (
+        field.default is None or field.default.row is None or field.path in given or resolved[field.path].reading is not None
+    )
+    return by_choice and not superseded and not waits and (practised or field.usual is None)
 
 
-def _resolve(field: Field, given: Mapping[str, Mapping[str, Any]], use: str, resolved: Mapping[str, Resolved]) -> Resolved:
+def _share_applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str, Any]) -> bool:
+    """A usual share stands in for scales, or carries scale readings over from another posture."""
+    use = resolved["bike.use"].choice
+    if not use or resolved[field.path].reading is None:
+        return False
+    if "rider.front_axle" in given or "rider.rear_axle" in given:
+        return resolved["rider.posture"].choice != posture(use)
+    return field.path == f"rider.front_share_{posture(use)}"
+
+
+@lru_cache(maxsize=2048)  # an edit changes one field: the others come from here
+def _resolve(field: Field, written: _EntryKey | None, use: str, base: Resolved | None) -> Resolved:
     range_ = usual(field.usual, use) if field.usual and use else None
     blank = Resolved(field, True, unit=field.unit, usual=range_)
-    entry = given.get(field.path)
-    if entry is None:
+    if written is None:
         if field.path == "bike.use":
-            return replace(blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one."))
-        return _assumed(blank, use, resolved)
-    text = str(entry["value"])
-    filled = replace(blank, entered=True, text=text, origin=str(entry.get("origin") or field.typed), note=str(entry.get("note", "")))
+            return replace(
+                blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
+            )
+        return _assumed(blank, use, base)
+    entry = dict(written)
+    text = entry["value"]
+    filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
     try:
         if field.kind is Kind.CHOICE:
             return _read_choice(filled)
@@ -170,16 +208,18 @@ def _read_rates(blank: Resolved) -> Resolved:
     return replace(blank, rates=tuple(sorted({_internal(field, entry) for entry in read})))
 
 
-def _read_quantity(blank: Resolved, given: Mapping[str, Any]) -> Resolved:
+def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
     field = blank.field
     entry = read_entry(blank.text, field.dimension, field.unit)
     _within(field, entry)
     value, unit = _internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
     if written is None:
-        spread = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(value)
+        spread = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(
+            value
+        )
     else:
-        spread = _plus_minus(field, str(written), unit)
+        spread = _plus_minus(field, written, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
 
@@ -206,7 +246,9 @@ def _within(field: Field, entry: Entry) -> None:
     if not field.low - slack <= number <= field.high + slack:
         side = "below" if number < field.low else "above"
         limit = field.low if number < field.low else field.high
-        raise EntryError("range", f"{entry.number:g} {entry.unit}".rstrip() + f" is {side} the limit of {limit:g} {field.unit}".rstrip())
+        raise EntryError(
+            "range", f"{entry.number:g} {entry.unit}".rstrip() + f" is {side} the limit of {limit:g} {field.unit}".rstrip()
+        )
 
 
 def _limit(field: Field) -> str:
@@ -215,7 +257,7 @@ def _limit(field: Field) -> str:
     return f"From {field.low:g} to {field.high:g} {field.unit}".rstrip() + "."
 
 
-def _assumed(blank: Resolved, use: str, resolved: Mapping[str, Resolved]) -> Resolved:
+def _assumed(blank: Resolved, use: str, followed: Resolved | None) -> Resolved:
     """What stands in for a field that was not entered; blank when nothing does."""
     field, default = blank.field, blank.field.default
     if default is None:
@@ -228,9 +270,7 @@ def _assumed(blank: Resolved, use: str, resolved: Mapping[str, Resolved]) -> Res
         number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
         if default.times_high is not None:
             number, half = default.times_high * row.high, 0.0
-    base = default.follow or default.share_of
-    if base is not None:
-        followed = resolved[base]
+    if followed is not None:
         if followed.reading is None or (default.row and row is None):
             return blank
         start = convert(followed.reading.value, internal_unit(followed.field.dimension), field.unit)
@@ -244,8 +284,10 @@ def _assumed(blank: Resolved, use: str, resolved: Mapping[str, Resolved]) -> Res
         return blank
     internal = internal_unit(field.dimension)
     reading = Reading(convert(number, field.unit, internal), convert_difference(half, field.unit, internal), Origin.ASSUMED, spread)
-    return replace(blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=_reason(default.reason, base))
+    return replace(
+        blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=_reason(default.reason, followed)
+    )
 
 
-def _reason(reason: str, base: str | None) -> str:
-    return reason if base is None else f"follows {FIELDS[base].label.lower()}; {reason}"
+def _reason(reason: str, followed: Resolved | None) -> str:
+    return reason if followed is None else f"follows {followed.field.label.lower()}; {reason}"

@@ -47,7 +47,11 @@ def with_notes(document: dict[str, Any]) -> dict[str, Any]:
     for path, field in FIELDS.items():
         found = job.fields[path]
         entry = dict(document.get(field.group, {}).get(field.key) or {"value": None, "origin": field.typed})
-        hint = f"One of: {', '.join(field.choices)}." if field.kind is Kind.CHOICE else f"In {field.unit or 'plain numbers'} unless you write a unit."
+        hint = (
+            f"One of: {', '.join(field.choices)}."
+            if field.kind is Kind.CHOICE
+            else f"In {field.unit or 'plain numbers'} unless you write a unit."
+        )
         assumed = "" if found.entered or not found.origin else f" Left empty: {_assumed(found.number, found.choice)} assumed."
         entry["note"] = f"{field.label}. {hint}{assumed} {field.how}".strip()
         filled[field.group][field.key] = entry

@@ -46,7 +46,9 @@ GENERAL: Mapping[str, Usual] = {
     "friction rear at the wheel": Usual(20, 60, 35, "N", "M"),
     "sold spring rate": Usual(-3, 3, 0, "%", "M", "5 % at worst; common practice, no source"),
     "spring set in use": Usual(1, 2, 1.5, "%", "M"),
-    "gas exponent, riding": Usual(1.26, 1.40, 1.33, "", "M", "working value with its 95 % band 1.0-1.4 drawn; no published fork value found"),
+    "gas exponent, riding": Usual(
+        1.26, 1.40, 1.33, "", "M", "working value with its 95 % band 1.0-1.4 drawn; no published fork value found"
+    ),
 }
 
 # 95 % half-widths of a reading taken with care, in the unit named.

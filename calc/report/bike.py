@@ -46,14 +46,16 @@ def scale_notes(job: Job) -> list[str]:
         return []
     notes = []
     if job.entered("rider.front_axle") and job.entered("rider.rear_axle"):
-        off = ridden.front + ridden.rear - base.front - base.rear - job.value("rider.mass")
+        off = float(ridden.front + ridden.rear - base.front - base.rear) - job.value("rider.mass")
         if abs(off) > SCALES_AGREE:
             notes.append(
-                f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: weigh again, or check the rider."
+                f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: "
+                "weigh again, or check the rider."
             )
     if job.choice("rider.posture") != job.posture and (job.entered("rider.front_axle") or job.entered("rider.rear_axle")):
         notes.append(
-            f"The axles were read {job.choice('rider.posture')}; sags here are read {job.posture}. The difference of the usual shares was used."
+            f"The axles were read {job.choice('rider.posture')}; sags here are read {job.posture}. "
+            "The difference of the usual shares was used."
         )
     return notes
 

@@ -38,6 +38,12 @@ REASSEMBLY: tuple[str, ...] = (
     "O-ring pushed down",
 )
 
-FIRST_RIDE: tuple[str, ...] = ("Ten easy minutes", "Bleed, leaks, bolts", "Read the o-ring", "Sag again after 1-2 h", "One change at a time")
+FIRST_RIDE: tuple[str, ...] = (
+    "Ten easy minutes",
+    "Bleed, leaks, bolts",
+    "Read the o-ring",
+    "Sag again after 1-2 h",
+    "One change at a time",
+)
 
 LEFT_OUT = "Left out: damping, bump rubbers and hydraulic stops, top-out springs, aerodynamic drag, chain pull. Where a hydraulic stop starts, more force is added."

@@ -18,6 +18,8 @@ from calc.report.setups import Cases, setup_data
 from calc.report.words import answer_words, front_why, rear_why, span_words, veto_words
 from calc.setup import Figures, Setup
 
+_RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
+
 
 def end_data(job: Job, end: str) -> Data:
     """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible)."""
@@ -38,12 +40,13 @@ def problem_of(error: Impossible, end: str) -> Problem:
 def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     cases = Cases.of(job, end)
     chosen = int(done.sized.choice)
-    candidates = [_candidate(job, end, done, cases, i, chosen) for i in range(len(done.sized.setup.rate))]
+    shown = _shown(job, end, done, chosen)
+    candidates = [_candidate(job, end, done, cases, i, chosen) for i in shown]
     answer = None if chosen < 0 else _setup_at(done, chosen)
     data: Data = {
         "state": "none" if answer is None else "ok",
         "problems": [] if answer is not None else [_nothing_fits(candidates, end).as_data()],
-        "candidates": _shown(candidates, chosen),
+        "candidates": candidates,
         "standard": setup_data(done.standard_setup, done.standard, cases),
         "as_found": _found_data(job, end, done, cases),
         "windows": _windows(job, end),
@@ -51,14 +54,14 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "load": _loads_data(done, cases),
         "tried": None,
     }
-    shown, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
-    data["curve"] = None if figures is None else _curve(done, shown, figures, cases)
+    drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
+    data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
     data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
     attempt = tried(job, end, done, answer)
     if attempt is not None:
-        data["tried"] = _attempt_data(end, done, attempt, cases)
+        data["tried"] = _attempt_data(end, attempt, cases)
     if answer is not None:
-        data |= _answer_data(job, end, done, cases, candidates[chosen], chosen)
+        data |= _answer_data(job, end, done, data, candidates[shown.index(chosen)])
     return data
 
 
@@ -71,18 +74,17 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     sized, setup = done.sized, _setup_at(done, index)
     bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
     data = setup_data(setup, sized.figures.at(index), cases, bind)
-    numbers = _limit_numbers(job, end, done, setup, data, bind)
+    numbers = _limit_numbers(done, setup, data, bind)
     data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
-    fitted = math.isclose(setup.rate, job.value(f"{end}.rate"), rel_tol=1e-6)
-    data["relation"] = "chosen" if index == chosen else {-1: "one step softer", 1: "one step stiffer"}.get(index - chosen, "other") if chosen >= 0 else "other"
-    data["fitted"] = fitted
+    data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
+    data["fitted"] = math.isclose(setup.rate, job.value(f"{end}.rate"), rel_tol=1e-6)
     data["gap_other"] = _other_gap(done, setup)
     data["oil"] = _oil(job, done, setup)
     return data
 
 
-def _limit_numbers(job: Job, end: str, done: EndSizing, setup: Setup, data: Data, bind: float | None) -> dict[str, float | None]:
+def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None) -> dict[str, float | None]:
     low, high = done.limits.preload
     gap = done.limits.gap or (None, None)
     free = done.limits.free_sag or (None, None)
@@ -105,14 +107,18 @@ def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
         return None
     fitted = job.value("front.rate")
     return {
-        side: quantity(done.assembly.oil_to_add(fitted, job.value(f"front.gap_{side}"), setup.rate, setup.gap), "ml", f"{side} leg", 0, "mm3")
+        side: quantity(
+            done.assembly.oil_to_add(fitted, job.value(f"front.gap_{side}"), setup.rate, setup.gap), "ml", f"{side} leg", 0, "mm3"
+        )
         for side in ("left", "right")
     }
 
 
-def _shown(candidates: list[Data], chosen: int) -> list[Data]:
-    """The choice, both neighbours, the fitted spring and every other that no veto bars."""
-    return [c for c in candidates if c["relation"] != "other" or c["fitted"] or not c["vetoes"] or chosen < 0]
+def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
+    """The choice, both neighbours, the fitted spring and every other that no veto bars; all where none is chosen."""
+    rates, allowed = done.sized.setup.rate, done.sized.allowed
+    fitted = np.isclose(rates, job.value(f"{end}.rate"), rtol=1e-6)
+    return [i for i in range(np.size(rates)) if chosen < 0 or allowed[i] or fitted[i] or abs(i - chosen) <= 1]
 
 
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:
@@ -136,7 +142,7 @@ def _found_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
     return {"problem": None, "setup": data}
 
 
-def _attempt_data(end: str, done: EndSizing, attempt: tuple[Setup, Figures | None, Impossible | None], cases: Cases) -> Data:
+def _attempt_data(end: str, attempt: tuple[Setup, Figures | None, Impossible | None], cases: Cases) -> Data:
     setup, figures, problem = attempt
     if figures is None:
         assert problem is not None
@@ -182,24 +188,19 @@ def _loads_data(done: EndSizing, cases: Cases) -> Data:
     }
 
 
-def _answer_data(job: Job, end: str, done: EndSizing, cases: Cases, data: Data, chosen: int) -> Data:
-    leave = bool(data["fitted"])
+def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) -> Data:
     span = rider_span(job, end, done)
     assert span is not None
-    found = _found_data(job, end, done, cases)["setup"]
-    standard = setup_data(done.standard_setup, done.standard, cases)
+    found = data["as_found"]["setup"]
     if end == "front":
         sold = done.standard.end_force / done.standard.end_multiple
-        usual_row = usual("ride frequency front", job.use)
-        assert usual_row is not None
-        words = f"this riding: {usual_row.low:g}-{usual_row.high:g} Hz"
-        why = front_why(float(done.loads.aboard / sold) - 1.0, data, standard, found, words)
+        why = front_why(float(done.loads.aboard / sold) - 1.0, chosen, data["standard"], found, data["windows"]["frequency"])
     else:
-        why = rear_why(data, job.value("rear.target_free_sag"), found)
+        why = rear_why(chosen, data["targets"]["free_sag"]["value"], found)
     return {
-        "chosen": data,
-        "leave": leave,
-        "answer": answer_words(end, data, data["oil"], leave),
+        "chosen": chosen,
+        "leave": bool(chosen["fitted"]),
+        "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
         "why": why,
-        "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, data["rate"]["value"])},
+        "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, chosen["rate"]["value"])},
     }

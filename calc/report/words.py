@@ -25,7 +25,11 @@ def veto_words(name: str, numbers: dict[str, float | None]) -> str:
 def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool) -> str:
     """The answer as one sentence."""
     rate = rate_text(setup["rate"]["value"])
-    start = f"Leave the {rate} N/mm, with {told(setup['preload'])} preload" if leave else f"Fit {rate} N/mm, {told(setup['preload'])} preload"
+    start = (
+        f"Leave the {rate} N/mm, with {told(setup['preload'])} preload"
+        if leave
+        else f"Fit {rate} N/mm, {told(setup['preload'])} preload"
+    )
     if end == "rear" or oil is None:
         return f"{start}."
     return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
@@ -59,7 +63,7 @@ def span_words(low: float | None, high: float | None, rate: float) -> str:
     return f"Stays {text} for {number_text(low, 0)} to {number_text(high, 0)} kg kitted."
 
 
-def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, use_word: str) -> list[str]:
+def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, usual: Data) -> list[str]:
     """Why this front spring: load against the standard rider's, and the frequencies."""
     percent = number_text(abs(extra) * 100, 0)
     more = f"{percent} % {'more' if extra > 0 else 'less'} on the fork than" if percent != "0" else "as much on the fork as"
@@ -67,7 +71,7 @@ def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, us
     ride = f"{rate_text(chosen['rate']['value'])} rides at {told(chosen['frequency'])}, as sold {told(standard['frequency'])}"
     if found is not None and abs(found["rate"]["value"] - chosen["rate"]["value"]) > 1e-6:
         ride += f"; your {rate_text(found['rate']['value'])} as found rides at {told(found['frequency'])}"
-    lines.append(f"{ride}. Usual for {use_word}.")
+    lines.append(f"{ride}. Usual for this riding: {usual['low']:g}-{usual['high']:g} Hz.")
     return lines
 
 

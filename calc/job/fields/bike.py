@@ -29,7 +29,7 @@ BIKE = (
         main=True, how=_AXLE,
     ),
     Field(
-        "rider.posture", "Posture on the scales", _BIKE, Kind.CHOICE, choices={"standing": "Standing", "sitting": "Sitting"},
+        "rider.posture", "Posture on the scales", _BIKE, Kind.CHOICE, needs=("rider.front_axle", "rider.rear_axle"), choices={"standing": "Standing", "sitting": "Sitting"},
         default=Default(choice="standing", choice_by_use={"adventure": "sitting", "two-up": "sitting", "road": "sitting", "track": "sitting"}),
         how="How the rider was on the bike when the axle readings were taken.", typed="stated",
     ),

@@ -12,7 +12,7 @@ _GAP = (
 )
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
-_CONVENTIONAL = {use: "conventional" for use in ("adventure", "two-up", "trials")}
+_CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
 
 OIL = (
     Field(
