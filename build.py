@@ -19,8 +19,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parent
-
 
 def arguments() -> argparse.Namespace:
     shape = argparse.RawDescriptionHelpFormatter
@@ -62,7 +60,7 @@ def alone(folder: Path):
 
 
 def build_page() -> None:
-    from toolchain import generated, node, packs, site, sources
+    from web.toolchain import generated, node, packs, site, sources
 
     node.prepare()
     sources.prepare()
@@ -73,7 +71,7 @@ def build_page() -> None:
 
 def perform(chosen: argparse.Namespace) -> None:
     """Everything that needs the environment; runs inside it."""
-    from toolchain import environment, places
+    from web.toolchain import environment, places
 
     if chosen.command == "lock":
         environment.lock()
@@ -81,15 +79,15 @@ def perform(chosen: argparse.Namespace) -> None:
     with alone(places.BUILD):
         build_page()
     if chosen.command == "serve":
-        from toolchain import serving
+        from web.toolchain import serving
 
         serving.serve(chosen.port, chosen.lan)
     elif chosen.command == "test":
-        from toolchain import checks
+        from web.toolchain import checks
 
         checks.run_checks(chosen.names)
     elif chosen.command == "bench":
-        from toolchain import bench
+        from web.toolchain import bench
 
         bench.run_bench()
 
@@ -99,8 +97,7 @@ def main() -> int:
         print(f"Python 3.11 or newer is needed; this is {sys.version.split()[0]}", file=sys.stderr)
         return 1
     chosen = arguments()
-    sys.path.insert(0, str(ROOT / "web"))
-    from toolchain import environment, places
+    from web.toolchain import environment, places
 
     try:
         if Path(sys.prefix) == places.VENV:

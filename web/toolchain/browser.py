@@ -24,7 +24,8 @@ def chromium() -> Path:
         path = attempt(get, told)
         if path:
             return path
-    raise Stop("no Chromium that starts.\n  " + "\n  ".join(told) + "\n  Install one (Debian: apt-get install chromium; "
+    raise Stop("no Chromium that starts.\n  " + "\n  ".join(told)
+         + "\n  Install one (Debian: apt-get install chromium; "
          f"elsewhere: {VENV_PYTHON} -m playwright install chromium), or set {NAMED} to its path.")
 
 

@@ -44,3 +44,4 @@ def lock() -> None:
          "--generate-hashes", "--only-binary", ":all:", "--no-emit-index-url", "--no-annotate", "--no-header",
          "--quiet", WANTED, "--output-file", LOCK])
     LOCK.write_text(f"# Made from {WANTED.name} by: python3 build.py lock\n{LOCK.read_text()}")
+    say(f"wrote {LOCK.relative_to(ROOT)}; the next command installs it")

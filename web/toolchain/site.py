@@ -31,7 +31,7 @@ def build() -> None:
     say("building the page into web/dist")
     stamp.clear()
     shutil.rmtree(DIST, ignore_errors=True)
-    run_node([tool("vite", "vite"), "build", "--logLevel", "warn"])
+    run_node([tool("vite", "vite"), "build"], quiet=True)
     check_precache()
     policy.write(DIST)
     list_files()

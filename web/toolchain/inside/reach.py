@@ -21,17 +21,16 @@ for name in json.loads(names):
 
 import numpy as np  # noqa: E402
 
-try:  # TEMPORARY until calc.boundary is there
-    from calc.boundary import answer
-    from calc.demo import jobs
+from calc.boundary import answer  # noqa: E402
+from calc.demo import jobs  # noqa: E402
 
-    for job in jobs().values():
-        reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))
-        assert reply["kind"] == "report", reply
-    for broken in ("", "{}", '{"kind": "size", "job": 1}'):
-        assert json.loads(answer(broken))["kind"] == "failure", broken
-except ModuleNotFoundError:
-    import pint  # noqa: F401
+for job in jobs().values():
+    reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))
+    if reply["kind"] != "report":
+        raise RuntimeError(f"a demo job cannot be sized: {reply}")
+for broken in ("", "{}", '{"kind": "size", "job": 1}'):
+    if json.loads(answer(broken))["kind"] != "failure":
+        raise RuntimeError(f"the core took this for a request: {broken}")
 # numpy imports what it needs to print and to complain only when it does.
 repr(np.linspace(0.0, 1.0, 3)), str(np.float64(1.0))
 
