@@ -14,7 +14,7 @@ from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
 from calc.springs import coil_bind_clearance
 
-SPAN_OF_SERIES = 0.4  # a series is tried from 40 % below to 40 % above the fitted rate
+SERIES_FROM, SERIES_TO = 0.5, 1.8  # times the fitted rate: where a series is tried
 
 
 @dataclass(frozen=True)
@@ -78,13 +78,13 @@ def series(step: float, fitted: float) -> Array:
     Parameters: step [N/mm], > 0; fitted rate [N/mm], > 0.
     Returns: rates [N/mm], ascending: multiples of the step around the fitted rate, and the fitted rate itself.
     Raises: nothing.
-    Formula: multiples of the step from (1 - 0.4) to (1 + 0.4) times the fitted rate.
+    Formula: multiples of the step from 0.5 to 1.8 times the fitted rate.
     Source: springs are sold in steps; common practice, no source.
     Example:
         >>> [float(r) for r in series(0.5, 2.0)]
-        [1.5, 2.0, 2.5]
+        [1.0, 1.5, 2.0, 2.5, 3.0, 3.5]
     """
-    first, last = np.ceil((1 - SPAN_OF_SERIES) * fitted / step), np.floor((1 + SPAN_OF_SERIES) * fitted / step)
+    first, last = np.ceil(SERIES_FROM * fitted / step), np.floor(SERIES_TO * fitted / step)
     return with_fitted(np.round(np.arange(first, last + 1) * step, 6), fitted)
 
 

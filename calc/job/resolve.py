@@ -19,7 +19,7 @@ from calc.reading import Origin, Reading, Spread
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # compared and hashed by identity, so that an unchanged field is known again at once
 class Resolved:
     """One field of one job, read.
 
@@ -114,8 +114,13 @@ def load(document: object) -> Job:
                 resolved[field.path] = _resolve(field, _key(given.get(field.path)), use, _base(field, resolved))
         waiting = held
     ordered = {path: resolved[path] for path in FIELDS}
-    idle = {path: replace(r, applies=False) for path, r in ordered.items() if not _applies(r.field, ordered, given)}
+    idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
     return Job(header, ordered | idle)
+
+
+@lru_cache(maxsize=2048)
+def _idle(found: Resolved) -> Resolved:
+    return replace(found, applies=False)
 
 
 def _use(given: Mapping[str, Mapping[str, Any]]) -> str:

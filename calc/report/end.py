@@ -3,26 +3,36 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 
 from calc.advice import EndSizing, rider_span, size_end, tried
 from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
-from calc.job import Job, Problem
+from calc.job import Job, Problem, Resolved
 from calc.model import sag_window
 from calc.practice import usual
 from calc.report.curve import curve_data
-from calc.report.data import Data, number_text, quantity
+from calc.report.data import Data, quantity, rate_text
 from calc.report.setups import Cases, setup_data
-from calc.report.words import answer_words, front_why, rear_why, span_words, veto_words
+from calc.report.words import WAY_OUT, answer_words, front_why, rear_why, span_words, veto_words
 from calc.setup import Figures, Setup
 
 _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 
 
 def end_data(job: Job, end: str) -> Data:
-    """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible)."""
+    """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible).
+
+    Read-only: an end whose fields did not change is not worked out again.
+    """
+    return _end_data(end, tuple(found for found in job.fields.values() if found.field.end in (end, "both")))
+
+
+@lru_cache(maxsize=16)
+def _end_data(end: str, fields: tuple[Resolved, ...]) -> Data:
+    job = Job({}, {found.field.path: found for found in fields})
     barred = [p for p in job.problems if p.end in (end, "both")]
     if barred:
         return {"state": "refused", "problems": [p.as_data() for p in barred]}
@@ -79,7 +89,7 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
     data["fitted"] = math.isclose(setup.rate, job.value(f"{end}.rate"), rel_tol=1e-6)
-    data["gap_other"] = _other_gap(done, setup)
+    data["gap_other"] = _other_gap(done, setup) if index == chosen else None
     data["oil"] = _oil(job, done, setup)
     return data
 
@@ -124,10 +134,11 @@ def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
     words = "; ".join(v["words"] for v in nearest["vetoes"])
-    rate = number_text(nearest["rate"]["value"], 1)
+    way_out = " ".join(WAY_OUT[v["code"]] for v in nearest["vetoes"])
+    rate = rate_text(nearest["rate"]["value"])
     return Problem(
         f"{end}.target_sag", "nothing-fits", f"No spring on offer meets the targets. Nearest is {rate} N/mm: {words}.",
-        way_out="Change the sag wanted, the limits that stop it, or the springs on offer.", end=end,
+        way_out=way_out, end=end,
     )  # fmt: skip
 
 

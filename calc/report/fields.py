@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from calc.job import Job, Resolved
-from calc.quantity import convert
 from calc.report.data import Data
 
 
+@lru_cache(maxsize=2048)
 def field_data(found: Resolved) -> Data:
     """One field: what it holds, in the unit it was entered in, where it came from, what is wrong with it."""
     usual = found.usual
@@ -52,9 +54,3 @@ def share_assumed(job: Job, end: str) -> tuple[int, int]:
         if f.applies and f.field.main and f.field.kind == "quantity" and f.reading is not None and f.field.end in (end, "both")
     ]
     return sum(f.origin == "assumed" for f in rows), len(rows)
-
-
-def in_field_unit(found: Resolved) -> float:
-    """The value in the field's own unit."""
-    assert found.number is not None
-    return convert(found.number, found.unit, found.field.unit)

@@ -4,6 +4,18 @@ from __future__ import annotations
 
 from calc.report.data import Data, number_text, rate_text, told
 
+# What would reach a target that no spring on offer reaches, by what stops the nearest one.
+WAY_OUT = {
+    "preload below": "Want more rider sag, or offer softer springs.",
+    "preload above": "Want less rider sag, allow more preload, or offer stiffer springs.",
+    "end unreachable": "Choose another end-of-travel target.",
+    "gap below": "Ask less of the end of travel, or offer stiffer springs.",
+    "gap above": "Ask more of the end of travel, offer softer springs, or raise the largest gap if the damper stays covered.",
+    "coil bind": "Offer a spring with more room: longer, or with fewer coils.",
+    "free sag below": "Want more rider sag, or offer stiffer springs.",
+    "free sag above": "Want less rider sag, or offer softer springs.",
+}
+
 VETO_WORDS = {
     "preload below": "needs {preload} mm preload, below the {preload_min} mm that can be built: too stiff for this sag",
     "preload above": "needs {preload} mm preload, above the {preload_max} mm that can be built: too soft for this sag",
@@ -36,19 +48,17 @@ def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool
 
 
 def oil_words(oil: dict[str, Data]) -> str:
-    """Oil to add to or take from each leg."""
-    left, right = oil["left"], oil["right"]
-    sides = [_oil_side(left, "left"), _oil_side(right, "right")]
-    if number_text(left["value"], 0) == number_text(right["value"], 0):
-        return f"{_oil_side(left, 'in each leg')}"
-    return ", ".join(sides)
+    """Oil to add to or take from each leg: "add 42 ml left, 45 right", "take out 8 ml a leg"."""
+    (left_verb, left), (right_verb, right) = (_oil_side(oil[side]) for side in ("left", "right"))
+    if (left_verb, left) == (right_verb, right):
+        return f"{left_verb} {left} ml a leg" if left != "0" else "no oil to add"
+    if left_verb == right_verb:
+        return f"{left_verb} {left} ml left, {right} right"
+    return f"{left_verb} {left} ml left, {right_verb} {right} ml right"
 
 
-def _oil_side(oil: Data, where: str) -> str:
-    amount = number_text(abs(oil["value"]), 0)
-    if amount == "0":
-        return f"no oil to add {where}"
-    return f"{'add' if oil['value'] > 0 else 'take out'} {amount} ml {where}"
+def _oil_side(oil: Data) -> tuple[str, str]:
+    return ("add" if oil["value"] >= 0 else "take out", number_text(abs(oil["value"]), 0))
 
 
 def span_words(low: float | None, high: float | None, rate: float) -> str:
@@ -82,5 +92,6 @@ def rear_why(chosen: Data, target_free: float, found: Data | None) -> list[str]:
         f"{number_text(target_free, 0)} mm is wanted."
     ]
     if found is not None:
-        lines.append(f"As found: {told(found['free_sag'])} free sag, {told(found['rider_sag'])} rider sag.")
+        free = "no free sag, preload alone holds the bike" if found["topped_out"] else f"{told(found['free_sag'])} free sag"
+        lines.append(f"As found: {free}, {told(found['rider_sag'])} rider sag.")
     return lines
