@@ -1,0 +1,86 @@
+import type { Candidate, End, EndNone, EndOk } from '../../core/report.ts'
+import { type } from '../../store/actions.ts'
+import { reports } from '../../store/index.ts'
+import { rateText, told } from '../figure/told.ts'
+import './candidates.css'
+
+/** Why this spring, and what its neighbours and the fitted one would do. */
+export function Candidates({ end }: { end: End }) {
+  const { report } = reports[end].value
+  if (!report || report.state === 'refused') return null
+  const near = report.state === 'ok' ? neighbours(report) : nearest(report)
+  const others = report.candidates.filter((one) => one.relation !== 'chosen' && !near.some(([, shown]) => shown === one))
+  return (
+    <div class="candidates">
+      {report.state === 'ok' && <Why {...report} />}
+      {near.map(([title, one]) => (
+        <OneCandidate key={title} end={end} title={title} one={one} />
+      ))}
+      {others.length > 0 && (
+        <details>
+          <summary>Other springs on offer: {others.length}</summary>
+          {others.map((one) => (
+            <OneCandidate key={one.rate.value} end={end} title="" one={one} />
+          ))}
+        </details>
+      )}
+    </div>
+  )
+}
+
+function Why({ chosen, why, holds_for }: EndOk) {
+  return (
+    <section>
+      <h3>Why {rateText(chosen.rate.value)}</h3>
+      <p>{why.join(' ')}</p>
+      <p class="quiet">{holds_for.words}</p>
+    </section>
+  )
+}
+
+function OneCandidate({ end, title, one }: { end: End; title: string; one: Candidate }) {
+  const rate = rateText(one.rate.value)
+  return (
+    <section data-candidate={rate}>
+      <h3>
+        {title && `${title}, `}
+        <button type="button" class="link" onClick={() => tryOut(end, one)}>
+          {rate}
+          <span class="heard-only"> N/mm: try it</span> ›
+        </button>
+      </h3>
+      <p>{words(end, one)}</p>
+      {one.vetoes.length > 0 && <p class="veto">Barred: {one.vetoes.map((veto) => veto.words).join('; ')}.</p>}
+    </section>
+  )
+}
+
+function words(end: End, one: Candidate): string {
+  const gap = one.gap ? ` and gap ${told(one.gap)}` : ''
+  const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Rides at ${told(one.frequency)}.`
+  return `Wants ${told(one.preload)} preload${gap}. ${sags}`
+}
+
+/** Put a candidate where it can be tried beside the answer. */
+function tryOut(end: End, one: Candidate): void {
+  type(`${end}.tried_rate`, `${one.rate.value} N/mm`, 'stated')
+  type(`${end}.tried_preload`, `${one.preload.value} mm`, 'stated')
+  if (one.gap) type('front.tried_gap', `${one.gap.value} mm`, 'stated')
+}
+
+function neighbours({ candidates, leave }: EndOk): [string, Candidate][] {
+  const found: [string, Candidate | undefined][] = [
+    ['One softer', candidates.find((one) => one.relation === 'one step softer')],
+    ['One stiffer', candidates.find((one) => one.relation === 'one step stiffer')],
+    ['Leave it', leave ? undefined : candidates.find((one) => one.fitted)],
+  ]
+  const fitted = found[2]![1]
+  // A neighbour that is the fitted spring stands once, under what it means for the hand.
+  return found.filter((pair): pair is [string, Candidate] => pair[1] !== undefined && (pair[0] === 'Leave it' || pair[1] !== fitted))
+}
+
+/** Where no spring fits, the three that miss by least, the fitted one named. */
+function nearest({ candidates }: EndNone): [string, Candidate][] {
+  const ranked = [...candidates].sort((a, b) => a.vetoes.length - b.vetoes.length || a.key - b.key).slice(0, 3)
+  return ranked.map((one) => [one.fitted ? 'Fitted now' : 'Near', one])
+}

@@ -1,0 +1,48 @@
+/** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
+import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
+import { numberText } from '../figure/told.ts'
+
+export type AnswerPart = 'springs' | 'oil' | 'rear'
+
+export interface Line {
+  words: string
+  figures: { of: Quantity; unit: string; rate?: boolean }[]
+  /** What stands where there is no figure to show. */
+  plain?: string
+}
+
+/** The lines of a part's answer. */
+export function answerLines(end: EndOk, part: AnswerPart): Line[] {
+  const { chosen, leave } = end
+  const gap = chosen.gap ? [{ words: part === 'oil' ? 'Set gap' : 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []
+  if (part === 'oil') return [...gap, ...oilLines(chosen)]
+  return [
+    { words: leave ? 'Leave' : 'Fit', figures: [{ of: chosen.rate, unit: chosen.rate.unit, rate: true }] },
+    { words: 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
+    ...gap,
+    ...oilLines(chosen),
+  ]
+}
+
+/** Oil for each leg: one line where both take the same or both go the same way, else a line for each. */
+export function oilLines(chosen: Candidate): Line[] {
+  if (!chosen.oil) return []
+  const { left, right } = chosen.oil
+  if (shown(left) === shown(right)) return [oilLine([{ of: left, where: 'ml in each leg' }])]
+  if (Math.sign(shown(left)) === Math.sign(shown(right))) {
+    return [oilLine([{ of: left, where: 'ml left,' }, { of: right, where: 'right' }])]
+  }
+  return [oilLine([{ of: left, where: 'ml left' }]), oilLine([{ of: right, where: 'ml right' }])]
+}
+
+function oilLine(sides: { of: Quantity; where: string }[]): Line {
+  const first = sides[0]!
+  if (shown(first.of) === 0) return { words: 'and', figures: [], plain: `no oil to add ${first.where.replace('ml ', '')}` }
+  return {
+    words: first.of.value > 0 ? 'add' : 'take out',
+    figures: sides.map(({ of, where }) => ({ of: { ...of, value: Math.abs(of.value) }, unit: where })),
+  }
+}
+
+/** The oil as it will be read on the page: whole millilitres, with their sign. */
+const shown = (oil: Quantity): number => Math.sign(oil.value) * Number(numberText(Math.abs(oil.value), oil.decimals))

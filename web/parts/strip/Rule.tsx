@@ -1,0 +1,44 @@
+import { range } from 'd3-array'
+import { scaleLinear } from 'd3-scale'
+import type { EndNone, EndOk, Setup, Window } from '../../core/report.ts'
+import { told } from '../figure/told.ts'
+import { Mark } from '../figure/Mark.tsx'
+import { useWidth } from '../figure/useWidth.ts'
+
+const HEIGHT = 36
+const LINE = 18
+const EDGE = 10
+
+/** The travel as a rule, 10 mm a tick: sags and end at their true places, usual windows as brackets over it. */
+export function Rule({ end, setup, travel }: { end: EndOk | EndNone; setup: Setup; travel: number }) {
+  const { place, width } = useWidth<HTMLSpanElement>()
+  return (
+    <span class="rule" ref={place}>
+      {width > 0 && travel > 0 && <Drawing {...{ end, setup, travel, width }} />}
+    </span>
+  )
+}
+
+function Drawing({ end, setup, travel, width }: { end: EndOk | EndNone; setup: Setup; travel: number; width: number }) {
+  const x = scaleLinear([0, travel], [EDGE, width - EDGE])
+  const { free_sag, rider_sag } = setup
+  const said = `Travel ${Math.round(travel)} mm: free sag at ${told(free_sag)}, rider sag at ${told(rider_sag)}`
+  return (
+    <svg width={width} height={HEIGHT} role="img" aria-label={said}>
+      {range(0, travel + 0.5, 10).map((at) => (
+        <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 12 : at % 50 === 0 ? 9 : 6)} />
+      ))}
+      <line class="rule-line" x1={x(0)} x2={x(travel)} y1={LINE} y2={LINE} />
+      <Bracket window={end.windows.free_sag} x={x} />
+      <Bracket window={end.windows.rider_sag} x={x} />
+      <Mark kind="end" x={x(travel)} y={LINE} />
+      <Mark kind="free" x={x(free_sag.value)} y={LINE} />
+      <Mark kind="rider" x={x(rider_sag.value)} y={LINE} />
+    </svg>
+  )
+}
+
+function Bracket({ window, x }: { window: Window; x: (at: number) => number }) {
+  const [low, high] = [x(window.low) + 1, x(window.high) - 1]
+  return <path class="bracket" d={`M${low} 9V3H${high}V9`} />
+}
