@@ -1,0 +1,156 @@
+"""The edge: units, one number and one unit from what people type, and back."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.quantity import EntryError, convert, convert_difference, dimension_of, internal_unit, read_entry, read_internal
+from calc.units import ALIASES, DIMENSIONS
+
+# Exact unless said; NIST SP 811 (its lbf/in is printed as 1.751 268 E+02 N/m).
+PUBLISHED = [
+    (1.0, "in", "mm", 25.4),
+    (1.0, "ft", "mm", 304.8),
+    (1.0, "lb", "kg", 0.45359237),
+    (1.0, "st", "kg", 6.35029318),
+    (1.0, "kgf", "N", 9.80665),
+    (1.0, "lbf", "N", 4.4482216152605),
+    (1.0, "kgf/mm", "N/mm", 9.80665),
+    (1.0, "lbf/in", "N/m", 175.126835246),
+    (1.0, "psi", "Pa", 6894.757293168),
+    (1.0, "bar", "Pa", 1e5),
+    (1.0, "atm", "Pa", 101325.0),
+    (1.0, "US fl oz", "ml", 29.5735295625),
+    (1.0, "imp fl oz", "ml", 28.4130625),
+    (1.0, "MPa", "bar", 10.0),
+    (1.0, "GPa", "MPa", 1000.0),
+    (1.0, "hPa", "Pa", 100.0),
+    (1.0, "J", "N mm", 1000.0),
+    (1.0, "l", "mm3", 1e6),
+    (180.0, "°", "rad", 3.141592653589793),
+    (20.0, "°C", "K", 293.15),
+    (212.0, "°F", "K", 373.15),
+    (50.0, "%", "1", 0.5),
+    (1.0, "h", "s", 3600.0),
+]
+UNITS = [(name, unit) for name, dimension in DIMENSIONS.items() for unit in dimension.units]
+
+
+@pytest.mark.parametrize(("number", "unit", "to", "published"), PUBLISHED)
+def test_units_of_nist_sp_811(number, unit, to, published):
+    assert convert(number, unit, to) == pytest.approx(published, rel=1e-11)
+
+
+@given(pair=st.sampled_from(UNITS), number=st.floats(-1e6, 1e6))
+def test_units_round_trip(pair, number):
+    dimension, unit = pair
+    inside = convert(number, unit, internal_unit(dimension))
+    assert convert(inside, internal_unit(dimension), unit) == pytest.approx(number, rel=1e-12, abs=1e-9)
+
+
+@given(pair=st.sampled_from([pair for pair in UNITS if pair[1]]), number=st.floats(0, 1e4))
+def test_a_number_written_with_its_unit_is_read_back(pair, number):
+    dimension, unit = pair
+    if unit == "1":
+        return  # the unit of a plain share is not written
+    assert read_entry(f"{number:.10f} {unit}", dimension, unit).unit == unit
+    assert read_entry(f"{number:.10f}{unit}", dimension, unit).number == pytest.approx(number, abs=1e-10)
+
+
+def test_a_difference_leaves_the_offset_out():
+    assert convert_difference(9.0, "°F", "K") == pytest.approx(5.0)
+    assert convert_difference(3.0, "°C", "K") == pytest.approx(3.0)
+    assert convert_difference(1.0, "in", "mm") == pytest.approx(25.4)
+
+
+def test_units_of_two_dimensions_do_not_mix():
+    for function in (convert, convert_difference):
+        with pytest.raises(EntryError, match="kg cannot be turned into mm"):
+            function(1.0, "kg", "mm")
+    with pytest.raises(EntryError, match="'furlong' is not a unit known here"):
+        dimension_of("furlong")
+
+
+def test_every_alias_leads_to_an_accepted_unit():
+    assert {unit for spelled in ALIASES.values() for unit in spelled} <= {unit for _, unit in UNITS}
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "bare", "expected"),
+    [
+        ("4,4", "spring rate", "N/mm", 4.4),
+        ("4.4", "spring rate", "N/mm", 4.4),
+        ("4,4 N/mm", "spring rate", "N/mm", 4.4),
+        ("0.46 kg/mm", "spring rate", "N/mm", 0.46 * 9.80665),
+        ("0,46kgf/mm", "spring rate", "N/mm", 0.46 * 9.80665),
+        ("25 lb/in", "spring rate", "N/mm", 25 * 0.175126835246),
+        ("25 lbs / in", "spring rate", "N/mm", 25 * 0.175126835246),
+        ("110mm", "length", "mm", 110.0),
+        ("11 CM", "length", "mm", 110.0),
+        ('4"', "length", "mm", 101.6),
+        ("4 in", "length", "mm", 101.6),
+        ("400", "length", "m", 400e3),
+        ("13 st 4 lb", "mass", "kg", 13 * 6.35029318 + 4 * 0.45359237),
+        ("13st4lb", "mass", "kg", 13 * 6.35029318 + 4 * 0.45359237),
+        ("13 stone 4,5 lbs", "mass", "kg", 13 * 6.35029318 + 4.5 * 0.45359237),
+        ("13 st", "mass", "kg", 13 * 6.35029318),
+        ("188 lb", "mass", "kg", 188 * 0.45359237),
+        ("1.2 bar", "pressure", "bar", 0.12),
+        ("15 psi", "pressure", "bar", 15 * 6894.757293168e-6),
+        ("1013 mbar", "pressure", "hPa", 0.1013),
+        ("20 cc", "volume", "ml", 20e3),
+        ("1 US fl oz", "volume", "ml", 29573.5295625),
+        ("26.5°", "angle", "°", 0.46251225177849),
+        ("26,5 deg", "angle", "°", 0.46251225177849),
+        ("22 %", "share", "%", 0.22),
+        ("22", "share", "%", 0.22),
+        ("1e2 mm", "length", "mm", 100.0),
+        ("1.250 mm", "length", "mm", 1.25),
+        ("0,125 in", "length", "mm", 3.175),
+        ("-3", "length", "mm", -3.0),
+        ("−3 mm", "length", "mm", -3.0),
+        ("+3 mm", "length", "mm", 3.0),
+        (".5 mm", "length", "mm", 0.5),
+        ("5. mm", "length", "mm", 5.0),
+        ("  96.2\u00a0kg ", "mass", "kg", 96.2),
+    ],
+)  # fmt: skip
+def test_people_write_it_so(text, dimension, bare, expected):
+    assert read_internal(text, dimension, bare) == pytest.approx(expected, rel=1e-9)
+
+
+def test_a_comma_that_reads_two_ways_is_refused_with_both_readings():
+    for text, readings in (("1,250", ("1250", "1.250")), ("96,200 kg", ("96200 kg", "96.200 kg")), ("-1,250 g", ("-1250 g", "-1.250 g"))):
+        with pytest.raises(EntryError) as caught:
+            read_entry(text, "mass", "kg")
+        assert caught.value.code == "ambiguous"
+        assert caught.value.readings == readings
+        for reading in readings:
+            read_entry(reading, "mass", "kg")
+
+
+def test_an_ounce_of_either_kind_is_asked_for():
+    with pytest.raises(EntryError) as caught:
+        read_entry("14 oz", "volume", "ml")
+    assert caught.value.readings == ("14 US fl oz", "14 imp fl oz")
+    assert [read_entry(r, "volume", "ml").unit for r in caught.value.readings] == ["US fl oz", "imp fl oz"]
+
+
+def test_a_dimension_that_does_not_fit_names_what_does():
+    with pytest.raises(EntryError, match="kg does not fit here: use N/mm, kgf/mm, lbf/in, N/m") as caught:
+        read_entry("4.6 kg", "spring rate", "N/mm")
+    assert caught.value.code == "dimension"
+
+
+@given(st.text(max_size=60))
+def test_whatever_is_typed_is_read_or_refused(text):
+    """Any text at all: a finite number and an accepted unit, or an EntryError in words; nothing else escapes."""
+    for dimension, details in DIMENSIONS.items():
+        try:
+            entry = read_entry(text, dimension, details.internal)
+        except EntryError as error:
+            assert error.message
+            assert error.code
+        else:
+            assert entry.unit in details.units
+            assert abs(entry.number) < float("inf")

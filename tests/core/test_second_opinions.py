@@ -1,0 +1,73 @@
+"""Second opinions from well-kept libraries: CoolProp, fluids, ambiance, scipy. Desk only."""
+
+import ambiance
+import numpy as np
+import pytest
+from CoolProp.CoolProp import PropsSI
+from fluids.atmosphere import ATMOSPHERE_1976
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import integrate, optimize
+
+from calc.atmosphere import pressure_at
+from calc.gas import Chamber, Pace
+from calc.roots import find_root
+from calc.units import DIMENSIONS
+
+EARTH = 6356766.0  # m, radius that ISO 2533:1975 names for geopotential height
+
+
+@pytest.mark.parametrize("ratio", [1.5, 2.0, 3.0, 5.0, 7.0])
+def test_real_air_pressed_together_without_losing_heat(ratio):
+    """CoolProp, fluid "Air", isentropic from 101 325 Pa and 293.15 K: an ideal gas of n = 1.4 agrees within 1 %."""
+    density, entropy = (PropsSI(what, "P", 101325.0, "T", 293.15, "Air") for what in ("D", "S"))
+    real = PropsSI("P", "D", density * ratio, "S", entropy, "Air")
+    chamber = Chamber(volume0=700.0, pressure0=0.101325, area=1.0)
+    ours = chamber.pressure(700.0 * (1 - 1 / ratio), Pace(1.4)) * 1e6
+    assert ours == pytest.approx(real, rel=0.01)
+
+
+@pytest.mark.parametrize("geometric", [0.0, 400.0, 1000.0, 2000.0, 4500.0, 9000.0])
+def test_standard_atmosphere(geometric):
+    """fluids and ambiance take geometric height; 1 Pa."""
+    geopotential = EARTH * geometric / (EARTH + geometric) * 1e3
+    ours = pressure_at(geopotential) * 1e6
+    assert ours == pytest.approx(ATMOSPHERE_1976(geometric).P, abs=1.0)
+    assert ours == pytest.approx(float(ambiance.Atmosphere(geometric).pressure[0]), abs=1.0)
+
+
+@given(volume=st.floats(3e5, 9e5), part=st.floats(0.05, 0.9), settled=st.floats(0, 0.5), n=st.floats(1.0, 1.4))
+def test_energy_is_the_integral_of_force(volume, part, settled, n):
+    chamber, pace = Chamber(volume, 0.11, 1800.0), Pace(n, settled * volume / 1800.0)
+    stroke = part * volume / 1800.0
+    work, error = integrate.quad(lambda s: float(chamber.force(s, 0.095, pace)), 0.0, stroke)
+    assert chamber.energy(stroke, 0.095, pace) == pytest.approx(work, rel=1e-8, abs=10 * error + 1e-6)
+
+
+@given(a=st.floats(0.1, 5), b=st.floats(-3, 3), level=st.floats(-10, 10))
+def test_roots_against_brentq(a, b, level):
+    def function(x):
+        return a * x**3 + np.exp(0.3 * b * x) * np.sign(b) + x - level
+
+    if function(-8.0) * function(8.0) > 0:
+        return
+    ours = float(find_root(function, -8.0, 8.0))
+    theirs = optimize.brentq(function, -8.0, 8.0, xtol=1e-13)
+    assert function(ours) == pytest.approx(function(theirs), abs=1e-6)
+
+
+@pytest.mark.parametrize("dimension", sorted(DIMENSIONS))
+def test_units_against_the_full_registry_of_pint(dimension):
+    """The small registry and pint's own large one agree wherever both know the unit."""
+    import pint
+
+    from calc.quantity import convert
+
+    large = pint.UnitRegistry()
+    spelled = {"kgf/mm": "kgf/mm", "lbf/in": "lbf/in", "°C": "degC", "°F": "degF", "°": "deg", "US fl oz": "US_fluid_ounce",
+               "imp fl oz": "UK_fluid_ounce", "st": "stone", "mm3": "mm**3", "N mm": "N*mm", "%": "percent", "1": "", "l": "liter",
+               "h": "hour"}  # fmt: skip
+    details = DIMENSIONS[dimension]
+    for unit in details.units:
+        theirs = large.Quantity(37.5, spelled.get(unit, unit)).to(spelled.get(details.internal, details.internal)).magnitude
+        assert convert(37.5, unit, details.internal) == pytest.approx(theirs, rel=1e-9)
