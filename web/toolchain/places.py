@@ -7,6 +7,7 @@ import os
 import shlex
 import subprocess
 import sys
+import textwrap
 from pathlib import Path
 from typing import NoReturn
 
@@ -23,6 +24,9 @@ CACHE = BUILD / "cache"
 STAGE = BUILD / "stage"
 RUNTIME = STAGE / "runtime"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+
+# No step takes nearly as long, however slow the network [s].
+LIMIT = 30 * 60
 
 
 class Stop(Exception):
@@ -41,15 +45,24 @@ def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Pa
         quiet: bool = False) -> str:
     """Run a program with nothing on its standard input; stop the build when it fails."""
     words = [str(word) for word in command]
-    done = subprocess.run(
-        words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True,
-        stdout=subprocess.PIPE if quiet else None, stderr=subprocess.STDOUT if quiet else None,
-    )
+    try:
+        done = subprocess.run(
+            words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True, timeout=LIMIT,
+            stdout=subprocess.PIPE if quiet else None, stderr=subprocess.STDOUT if quiet else None,
+        )
+    except FileNotFoundError:
+        stop(f"there is no program {words[0]}")
+    except subprocess.TimeoutExpired:
+        stop(f"this command was still at work after {LIMIT // 60} minutes: {shown(words)}")
     if done.returncode != 0:
         if quiet:
             sys.stderr.write(done.stdout)
-        stop(f"this command failed (exit {done.returncode}): {shlex.join(words)}")
+        stop(f"this command failed (exit {done.returncode}): {shown(words)}")
     return done.stdout or ""
+
+
+def shown(words: list[str]) -> str:
+    return textwrap.shorten(shlex.join(words), 300, placeholder=" ...")
 
 
 def sha256(path: Path) -> str:

@@ -14,6 +14,7 @@ from .stamp import Stamp, key_of
 
 CORE = ROOT / "calc"
 REACHED = BUILD / "reached.json"
+NAMED = BUILD / "named.json"
 
 
 def reached() -> dict[str, str]:
@@ -22,7 +23,8 @@ def reached() -> dict[str, str]:
     key = key_of(Stamp("sources").path, CORE, INSIDE, Path(__file__))
     if not stamp.fresh(key):
         stamp.clear()
-        run_inside("reach.py", REACHED, json.dumps(named_by_core()), ROOT, NUMPY, PURE)
+        NAMED.write_text(json.dumps(named_by_core()))
+        run_inside("reach.py", REACHED, NAMED, ROOT, NUMPY, PURE)
         stamp.put(key, [REACHED])
     return json.loads(REACHED.read_text())
 

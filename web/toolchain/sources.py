@@ -21,9 +21,10 @@ PURE = SOURCES / "pure"
 PURE_PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions")
 
 
-def run_inside(script: str, *arguments: str | Path, shown: bool = False) -> None:
+def run_inside(script: str, *arguments: str | Path, shown: bool = False, library: Path | None = None) -> None:
     """Run one of the files of inside/ in the pinned Pyodide; what it prints is shown, or only if it fails."""
-    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=not shown)
+    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=not shown,
+             env={"STANCHION_LIBRARY": str(library)} if library else {})
 
 
 def prepare() -> None:

@@ -7,8 +7,16 @@ import { loadPyodide } from "pyodide";
 
 const root = resolve(import.meta.dirname, "../../..");
 const [file, ...words] = process.argv.slice(2);
-const pyodide = await loadPyodide({ env: { HOME: "/tmp", CI: process.env.CI ?? "" } });
+// Another standard library than the stock one, where the shipped one is under test.
+const library = process.env.STANCHION_LIBRARY;
+const pyodide = await loadPyodide({ env: { HOME: "/tmp" }, ...(library && { stdLibURL: library }) });
 pyodide.FS.mkdirTree(root);
 pyodide.mountNodeFS(root, root);
 pyodide.pyimport("sys").argv = pyodide.toPy([file, ...words]);
-pyodide.runPython(readFileSync(file, "utf8"), { filename: file });
+try {
+  pyodide.runPython(readFileSync(file, "utf8"), { filename: file });
+} catch (error) {
+  // Python's own words; Node would print a page of Pyodide's source with them.
+  console.error(error.message);
+  process.exit(1);
+}

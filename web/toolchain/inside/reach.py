@@ -1,6 +1,6 @@
 """Inside Pyodide: which modules the core needs, found by importing all of it and letting it answer its demo jobs.
 
-Arguments: the file to write, a JSON list of the modules named in the core's source, the folders to import from.
+Arguments: the file to write, a JSON file of the modules named in the core's source, the folders to import from.
 Little is imported here, since what this file imports counts as needed too.
 """
 
@@ -10,7 +10,9 @@ import sys
 
 target, names, *folders = sys.argv[1:]
 sys.path[:0] = folders
-for name in json.loads(names):
+with open(names) as file:
+    named = json.load(file)
+for name in named:
     try:
         importlib.import_module(name)
     except ModuleNotFoundError as problem:
