@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from calc import fitted
 from calc.array import Array, Number
 from calc.assembly import Assembly, ForkAssembly
 from calc.impossible import Impossible
@@ -64,13 +65,13 @@ def size_end(job: Job, end: str) -> EndSizing:
 
 
 def _rates(job: Job, end: str) -> Array:
-    fitted = job.value(f"{end}.rate")
+    now = fitted.rate(job, end)
     if job.choice(f"{end}.buy") == "series":
-        return series(job.value(f"{end}.step"), fitted)
+        return series(job.value(f"{end}.step"), now)
     stock = job.fields[f"{end}.stock"].rates
     if not stock:
         raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
-    return with_fitted(np.array(stock), fitted)
+    return with_fitted(np.array(stock), now)
 
 
 def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
@@ -94,7 +95,7 @@ def _found(
     job: Job, end: str, assembly: Assembly, loads: Loads, exponent: float
 ) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
-    rate, preload = job.value(f"{end}.rate"), job.value(f"{end}.preload")
+    rate, preload = fitted.rate(job, end), job.value(f"{end}.preload")
     if not isinstance(assembly, ForkAssembly):
         setup = Setup(rate, preload, 0.0)
         return setup, *_tried(assembly, setup, loads, exponent)

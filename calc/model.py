@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from calc import fitted
 from calc.array import Number
 from calc.assembly import ForkAssembly, ShockAssembly
 from calc.atmosphere import STANDARD_GRAVITY, pressure_at
@@ -143,8 +144,8 @@ def fork(job: Job, at: Conditions) -> ForkAssembly:
         seal_diameter=job.value("front.seal_diameter"),
         collapsed_stroke=collapsed,
         stroke=travel,
-        steel=job.value("front.spring_steel"),
-        fitted_rate=job.value("front.rate"),
+        steel=fitted.steel(job),
+        fitted_rate=fitted.rate(job, "front"),
         spacer=job.value("front.spacer_volume"),
         others=sum(job.value(f"front.{what}_volume") for what in ("washers", "cap", "rod")),
         spring_in=job.choice("front.gap_read") == "in",
@@ -199,10 +200,11 @@ def shock(job: Job, at: Conditions) -> ShockAssembly:
 
 
 def standard_setup(job: Job, end: str) -> Setup:
-    """The standard setup of an end."""
-    if end == "front":
-        return Setup(job.value("standard.fork_rate"), job.value("standard.fork_preload"), job.value("standard.gap"))
-    return Setup(job.value("standard.shock_rate"), job.value("standard.shock_preload"), 0.0)
+    """The standard setup of an end; springs as sold that are not named are the fitted ones."""
+    strut, gap = ("fork", job.value("standard.gap")) if end == "front" else ("shock", 0.0)
+    path = f"standard.{strut}_rate"
+    rate = job.value(path) if job.entered(path) else fitted.rate(job, end)
+    return Setup(rate, job.value(f"standard.{strut}_preload"), gap)
 
 
 def limits(job: Job, end: str) -> Limits:
@@ -212,8 +214,8 @@ def limits(job: Job, end: str) -> Limits:
     for bounds, path in (((low, high), f"{end}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
             raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
-    lengths = (f"{end}.free_length", f"{end}.solid_length")
-    free, solid = (job.value(p) if all(job.known(q) for q in lengths) else None for p in lengths)
+    free = job.value(f"{end}.free_length") if job.known(f"{end}.free_length") else None
+    solid = fitted.solid(job, end)
     margin = GENERAL["coil bind margin fork" if end == "front" else "coil bind margin shock"].typical
     return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin)
 

@@ -8,16 +8,17 @@ import numpy as np
 
 from calc.array import Array, Number
 
-_STEPS = 100
+_STEPS = 400
 
 
 def find_root(function: Callable[[Array], Array], low: Number, high: Number, tolerance: float = 1e-9) -> Array:
     """Find x between low and high with function(x) = 0, element by element.
 
     Parameters: function of an array [any unit], monotone and of opposite sign at the ends; low, high [unit of x], arrays
-    that broadcast; tolerance [unit of x], absolute.
+    that broadcast; tolerance [unit of x], absolute, above the spacing of floats there.
     Returns: array of roots [unit of x].
-    Raises: ValueError when an element's ends have the same sign, a value is not finite, or it does not settle.
+    Raises: ValueError when an element's ends have the same sign or a value is not finite; ArithmeticError when the
+    bracket does not close.
     Formula: regula falsi with Anderson and Bjorck's scaling of the end that stays; every fourth step halves the bracket.
     Source: N. Anderson and A. Bjorck, BIT 13 (1973) 253-264; from memory, checked against scipy.
     Example:
@@ -30,17 +31,19 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
     if not np.all(np.isfinite(fa) & np.isfinite(fb)) or np.any(fa * fb > 0):
         raise ValueError("no sign change between the ends")
     for step in range(1, _STEPS):
-        x = np.where(fb == 0, b, 0.5 * (a + b) if step % 4 == 0 else _secant(a, b, fa, fb))
+        x = 0.5 * (a + b) if step % 4 == 0 else _secant(a, b, fa, fb)
+        # a step below the tolerance is lengthened to it, towards the other end: that is what closes the bracket
+        x = np.where(np.abs(x - b) < tolerance, b + np.sign(a - b) * tolerance, x)
+        x = np.where((fb == 0) | (np.abs(a - b) <= 2 * tolerance), b, x)
         fx = np.asarray(function(x), dtype=float)
-        moved = np.abs(x - b)
         crossed = fx * fb < 0
         scale = 1.0 - fx / np.where(fb == 0, 1.0, fb)
         stays = fa * np.where(scale > 0, scale, 0.5)
         a, fa = np.where(crossed, b, a), np.where(crossed, fb, stays)
         b, fb = x, fx
-        if np.all((fx == 0) | (np.minimum(moved, np.abs(a - b)) <= tolerance)):
-            return b
-    raise ValueError("the root does not settle")
+        if np.all((fb == 0) | (np.abs(a - b) <= 2 * tolerance)):
+            return np.where(fb == 0, b, _secant(a, b, fa, fb))
+    raise ArithmeticError("the root does not settle")
 
 
 def _secant(a: Array, b: Array, fa: Array, fb: Array) -> Array:

@@ -9,16 +9,7 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.impossible import Impossible
-
-STEEL_DENSITY = 7.85e-6  # kg/mm3, +/-1 %, usual for spring steel, handbook value from memory
-
-# Dead coils and solid length in wires beyond the coils, by end type: Machinery's Handbook, 31st ed., p. 309, Table 3.
-END_TYPES: dict[str, tuple[float, float]] = {
-    "plain": (0.0, 1.0),
-    "plain, ground": (1.0, 0.0),
-    "squared": (2.0, 1.0),
-    "squared, ground": (2.0, 0.0),
-}
+from calc.steel import END_TYPES, STEEL_DENSITY
 
 
 class Spring(Protocol):

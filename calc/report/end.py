@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from calc import fitted
 from calc.advice import EndSizing, rider_span, size_end, tried
 from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
@@ -88,7 +89,7 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
-    data["fitted"] = math.isclose(setup.rate, job.value(f"{end}.rate"), rel_tol=1e-6)
+    data["fitted"] = math.isclose(setup.rate, fitted.rate(job, end), rel_tol=1e-6)
     data["gap_other"] = _other_gap(done, setup) if index == chosen else None
     data["oil"] = _oil(job, done, setup)
     return data
@@ -115,20 +116,16 @@ def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
     if not isinstance(done.assembly, ForkAssembly):
         return None
-    fitted = job.value("front.rate")
-    return {
-        side: quantity(
-            done.assembly.oil_to_add(fitted, job.value(f"front.gap_{side}"), setup.rate, setup.gap), "ml", f"{side} leg", 0, "mm3"
-        )
-        for side in ("left", "right")
-    }
+    found_rate, legs = fitted.rate(job, "front"), ("left", "right")
+    added = (done.assembly.oil_to_add(found_rate, job.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in legs)
+    return {leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in zip(legs, added, strict=True)}
 
 
 def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
     """The choice, both neighbours, the fitted spring and every other that no veto bars; all where none is chosen."""
     rates, allowed = done.sized.setup.rate, done.sized.allowed
-    fitted = np.isclose(rates, job.value(f"{end}.rate"), rtol=1e-6)
-    return [i for i in range(np.size(rates)) if chosen < 0 or allowed[i] or fitted[i] or abs(i - chosen) <= 1]
+    leave = np.isclose(rates, fitted.rate(job, end), rtol=1e-6)
+    return [i for i in range(np.size(rates)) if chosen < 0 or allowed[i] or leave[i] or abs(i - chosen) <= 1]
 
 
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:

@@ -31,6 +31,7 @@ FRONT = (
     ),
     Field(
         "front.rate", "Springs fitted", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
+        when={"front.rate_from": ("marking",)},
         usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}", typed="stated",
     ),
     Field(

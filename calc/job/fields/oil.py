@@ -69,8 +69,12 @@ OIL = (
     ),
     Field(
         "front.spring_steel", "Spring's steel, fitted spring", _O, _Q, "volume", "ml", 5, 150, 1, 0, plus_minus=0.5,
-        usual="spring steel", default=Default("spring steel"), end="front",
-        how="Weigh it: grams / 7.85 are millilitres. Other rates are taken as this times the root of the rate ratio.",
+        usual="spring steel", default=Default("spring steel"), end="front", unless=(("front.spring_mass",),),
+        how="By the water it displaces in a jug. Other rates are taken as this times the root of the rate ratio.",
+    ),
+    Field(
+        "front.spring_mass", "Spring on a kitchen scale", _O, _Q, "mass", "g", 40, 1200, 1, 0, plus_minus=4, end="front",
+        how="One fitted spring, dry. Its steel in millilitres is grams / 7.85. Other rates: times the root of the rate ratio.",
     ),
     Field(
         "front.spacer_volume", "Spacer", _O, _Q, "volume", "ml", 0, 200, 1, 0, plus_minus=1, end="front",

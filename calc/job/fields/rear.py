@@ -32,6 +32,7 @@ REAR = (
     ),
     Field(
         "rear.rate", "Spring fitted", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, plus_minus_relative=0.03, main=True,
+        when={"rear.rate_from": ("marking",)},
         usual="shock rate", default=Default("shock rate"), end="rear", how="The marking on the spring, or better a spring tester.", typed="stated",
     ),
     Field(
