@@ -1,0 +1,69 @@
+import type { Candidate, End } from '../../core/report.ts'
+import type { FieldPath } from '../../generated/schema.ts'
+import { clear, type } from '../../store/actions.ts'
+import { textAt } from '../../store/document.ts'
+import { job, problemAt, reports } from '../../store/index.ts'
+import { schema } from '../../store/schema.ts'
+import { apart, figure } from '../../store/text.ts'
+import { Problem } from './Problem.tsx'
+import './steppers.css'
+
+/** What is turned at the bench, by the step the trade uses; it starts from the answer and is shown beside it. */
+export interface Turned {
+  path: FieldPath
+  label: string
+  of: (chosen: Candidate) => number | undefined
+}
+
+export function Steppers({ end, turned }: { end: End; turned: Turned[] }) {
+  return (
+    <div class="steppers" role="group" aria-label={`Try, ${end}`}>
+      <h3>Try</h3>
+      {turned.map((one) => (
+        <Stepper key={one.path} end={end} {...one} />
+      ))}
+    </div>
+  )
+}
+
+function Stepper({ end, path, label, of }: Turned & { end: End }) {
+  const field = schema.fields[path]
+  const { report } = reports[end].value
+  const answer = report?.state === 'ok' ? of(report.chosen) : undefined
+  const text = textAt(job.value, path)
+  const { number, unit } = apart(text, [field.unit])
+  // Our own steps are in the field's unit; a job file may hold another, and that is not stepped from.
+  const at = text === '' ? answer : unit ? Number(number.replace(',', '.').replace('−', '-')) : undefined
+  const problem = problemAt(path)
+
+  const turn = (by: number) => {
+    const next = at! + by * field.step
+    // Back on the answer is the answer: nothing is tried then.
+    if (answer !== undefined && figure(next, field.decimals) === figure(answer, field.decimals)) clear(path)
+    else type(path, `${Number(next.toFixed(field.decimals))} ${field.unit}`, 'stated')
+  }
+  const off = (by: number) => at === undefined || at + by * field.step < field.low - 1e-9 || at + by * field.step > field.high + 1e-9
+  return (
+    <div class={problem ? 'stepper refused' : 'stepper'}>
+      <span>{label}</span>
+      <button type="button" aria-label={`${label}: ${field.step} ${field.unit} less`} disabled={off(-1)} onClick={() => turn(-1)}>
+        <Sign />
+      </button>
+      <output class={text === '' ? '' : 'tried-now'} name={path}>
+        <b>{at === undefined ? text || '–' : figure(at, field.decimals)}</b> {at === undefined ? '' : field.unit}
+      </output>
+      <button type="button" aria-label={`${label}: ${field.step} ${field.unit} more`} disabled={off(1)} onClick={() => turn(1)}>
+        <Sign plus />
+      </button>
+      <Problem field={field} problem={problem} />
+    </div>
+  )
+}
+
+function Sign({ plus = false }: { plus?: boolean }) {
+  return (
+    <svg width="20" height="20" aria-hidden="true">
+      <path d={plus ? 'M2 10H18M10 2V18' : 'M2 10H18'} stroke="currentColor" stroke-width="2.4" />
+    </svg>
+  )
+}

@@ -1,0 +1,29 @@
+import type { FieldState } from '../../core/report.ts'
+import type { FieldSchema } from '../../store/schema.ts'
+import { figure, plain } from '../../store/text.ts'
+
+export const fieldId = (path: string): string => path.replace('.', '-')
+
+const withUnit = (text: string, unit: string): string => `${text}${/^[°%]/.test(unit) || !unit ? '' : ' '}${unit}`
+
+/** What stands in for a field where nothing is entered; empty where nothing does. */
+export function assumedText(field: FieldSchema, state: FieldState | undefined): string {
+  if (!state || state.entered || typeof state.value !== 'number') return ''
+  return figure(state.value, Math.max(field.decimals, 2))
+}
+
+export function usualWords(state: FieldState | undefined): string {
+  const usual = state?.usual
+  if (!usual) return ''
+  const range = usual.low === usual.high ? plain(usual.low) : `${plain(usual.low)} to ${plain(usual.high)}`
+  return `Usual: ${withUnit(range, usual.unit)}.`
+}
+
+export function limitWords(field: FieldSchema): string {
+  return `From ${plain(field.low)} to ${withUnit(plain(field.high), field.unit)}.`
+}
+
+/** The +/- of a reading; empty where it has none. */
+export function spreadText(state: FieldState | undefined): string {
+  return state?.plus_minus_95 ? `±${plain(state.plus_minus_95)}` : ''
+}

@@ -1,0 +1,23 @@
+import { Answer } from '../answer/Answer.tsx'
+import { Tried } from '../answer/Tried.tsx'
+import { Caution } from '../caution/Caution.tsx'
+import { Fields } from '../field/Fields.tsx'
+import { Steppers, type Turned } from '../field/Steppers.tsx'
+
+const TURNED: Turned[] = [
+  { path: 'rear.tried_rate', label: 'Spring', of: (chosen) => chosen.rate.value },
+  { path: 'rear.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value },
+]
+
+export function Rear() {
+  return (
+    <section class="part" id="rear" aria-labelledby="rear-name">
+      <h2 id="rear-name">Rear</h2>
+      <Answer end="rear" part="rear" />
+      <Steppers end="rear" turned={TURNED} />
+      <Tried end="rear" />
+      <Fields part="rear" />
+      <Caution keys={['shock']} />
+    </section>
+  )
+}

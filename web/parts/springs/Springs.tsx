@@ -1,0 +1,24 @@
+import { Answer } from '../answer/Answer.tsx'
+import { Tried } from '../answer/Tried.tsx'
+import { Caution } from '../caution/Caution.tsx'
+import { Fields } from '../field/Fields.tsx'
+import { Steppers, type Turned } from '../field/Steppers.tsx'
+
+const TURNED: Turned[] = [
+  { path: 'front.tried_rate', label: 'Springs', of: (chosen) => chosen.rate.value },
+  { path: 'front.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value },
+  { path: 'front.tried_gap', label: 'Gap', of: (chosen) => chosen.gap?.value },
+]
+
+export function Springs() {
+  return (
+    <section class="part" id="springs" aria-labelledby="springs-name">
+      <h2 id="springs-name">Front, springs and sag</h2>
+      <Answer end="front" part="springs" />
+      <Steppers end="front" turned={TURNED} />
+      <Tried end="front" />
+      <Fields part="springs and sag" />
+      <Caution keys={['stand', 'springs']} />
+    </section>
+  )
+}
