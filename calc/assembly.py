@@ -11,6 +11,7 @@ import numpy as np
 from calc.array import Array, Number
 from calc.end import End
 from calc.gas import Chamber, Gas, SteadyCharge, gas_above_oil, open_leg
+from calc.impossible import Impossible
 from calc.motion import ForkMotion, LeverageMotion
 from calc.roots import find_root
 from calc.springs import LinearSpring, steel_of_other_rate
@@ -117,14 +118,20 @@ class ForkAssembly:
         return np.maximum(find_root(left_over, low, DEEPEST_GAP + 0.0 * rate), 0.0)
 
     def gap_in_other_convention(self, rate: Number, gap: Number) -> Array:
-        """The same leg's gap [mm], read the other way: spring out for in, in for out."""
+        """The same leg's gap [mm], read the other way: spring out for in, in for out.
+
+        Raises Impossible where it cannot be read that way, the oil standing above the rim or below the tube.
+        """
         volume = self.gas_above(gap, rate, self.spring_in) - self.goes_in(rate, self.spring_in)
 
         def surplus(other: Number) -> Array:
             above = self.gas_above(other, rate, not self.spring_in)
             return np.asarray(above - self.goes_in(rate, not self.spring_in) - volume)
 
-        return find_root(surplus, -DEEPEST_GAP + 0.0 * np.asarray(gap), 2 * DEEPEST_GAP + 0.0 * np.asarray(gap))
+        low, high = 0.0 * np.asarray(gap), DEEPEST_GAP + 0.0 * np.asarray(gap)
+        if np.any(surplus(low) > 0) or np.any(surplus(high) < 0):
+            raise Impossible("gap-convention", "The gap cannot be read in the other convention.", "Keep to your own.")
+        return find_root(surplus, low, high)
 
     def oil_to_add(self, found_rate: Number, found_gap: Number, rate: Number, gap: Number) -> Number:
         """Oil [mm3] to add to one leg, below 0 to take out, from a found spring and gap to new ones."""

@@ -37,7 +37,7 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
         x = np.where((fb == 0) | (np.abs(a - b) <= 2 * tolerance), b, x)
         fx = np.asarray(function(x), dtype=float)
         crossed = fx * fb < 0
-        scale = 1.0 - fx / np.where(fb == 0, 1.0, fb)
+        scale = 1.0 - np.clip(fx / np.where(np.abs(fb) < 1e-300, 1.0, fb), -2.0, 2.0)
         stays = fa * np.where(scale > 0, scale, 0.5)
         a, fa = np.where(crossed, b, a), np.where(crossed, fb, stays)
         b, fb = x, fx

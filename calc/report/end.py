@@ -110,7 +110,10 @@ def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
     if not isinstance(done.assembly, ForkAssembly):
         return None
     case = "read with spring and spacer out" if done.assembly.spring_in else "read with spring and spacer in"
-    return quantity(done.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
+    try:
+        return quantity(done.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
+    except Impossible:
+        return None
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
