@@ -8,13 +8,16 @@ import './bike.css'
 export function Bike() {
   const said = report.value
   return (
-    <section class="part bike" id="bike" aria-labelledby="bike-name">
-      <div>
+    <section class="part" id="bike" aria-labelledby="bike-name">
+      <div class="lead">
         <h2 id="bike-name">Bike and rider</h2>
-        <div class="lead" aria-live="polite">
+        <div class="lead-lines" aria-live="polite">
           <Lead end="front" name="Front" to="springs" />
           <Lead end="rear" name="Rear" to="rear" />
         </div>
+      </div>
+      <div class="why">
+        <div>
         {said?.attitude && <p>{said.attitude.words}</p>}
         {said?.notes.map((note) => (
           <p key={note} class="attend">
@@ -22,8 +25,11 @@ export function Bike() {
           </p>
         ))}
         <MeasureFirst />
+        </div>
       </div>
-      <Fields part="bike and rider" />
+      <div class="rest">
+        <Fields part="bike and rider" />
+      </div>
     </section>
   )
 }
@@ -35,9 +41,14 @@ function Lead({ end, name, to }: { end: End; name: string; to: string }) {
     <p class={view.stale === 'last good' ? 'lead-line old' : 'lead-line'}>
       <a href={`#${to}`}>{name} ›</a>
       <span>
-        {words}
+        {figuresBold(words)}
         {view.stale === 'last good' && <span class="attend"> Last good.</span>}
       </span>
     </p>
   )
+}
+
+/** The core's sentence with its figures set heavier. */
+function figuresBold(words: string) {
+  return words.split(/(\d+(?:\.\d+)?)/).map((part, index) => (index % 2 ? <b key={index}>{part}</b> : part))
 }

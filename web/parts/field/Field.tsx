@@ -62,7 +62,7 @@ export function Field({ path }: { path: FieldPath }) {
   )
 }
 
-const LONG_CHOICE = 14
+const LONG_CHOICE = 20
 
 function rowClass(field: FieldSchema, refused: boolean): string {
   const long = field.kind === 'rates' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)

@@ -3,7 +3,7 @@ import { amend, clear } from '../../store/actions.ts'
 import { entryAt } from '../../store/document.ts'
 import { job } from '../../store/index.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
-import { fieldId, limitWords, usualWords } from './words.ts'
+import { fieldId, limitWords, spreadText, usualWords } from './words.ts'
 
 /** What is known of a value beside the value, in place under it. */
 export function Panel({ field, state }: { field: FieldSchema; state: FieldState | undefined }) {
@@ -51,7 +51,7 @@ function Known({ field, state }: { field: FieldSchema; state: FieldState | undef
             inputMode="decimal"
             autocomplete="off"
             value={String(entry.plus_minus_95 ?? '')}
-            placeholder={state?.plus_minus_95 ? `${Number(state.plus_minus_95.toPrecision(3))} ${state.unit}` : ''}
+            placeholder={spreadText(state)}
             onInput={(event) => amend(field.path, { plus_minus_95: event.currentTarget.value })}
           />
         </label>

@@ -5,10 +5,14 @@ import { Fields } from '../field/Fields.tsx'
 export function Oil() {
   return (
     <section class="part" id="oil" aria-labelledby="oil-name">
-      <h2 id="oil-name">Front, oil and air</h2>
-      <Answer end="front" part="oil" />
-      <Fields part="oil and air" />
-      <Caution keys={['gas']} />
+      <div class="lead">
+        <h2 id="oil-name">Front, oil and air</h2>
+        <Answer end="front" part="oil" />
+      </div>
+      <div class="rest">
+        <Fields part="oil and air" />
+        <Caution keys={['gas']} />
+      </div>
     </section>
   )
 }

@@ -1,4 +1,5 @@
 import { Answer } from '../answer/Answer.tsx'
+import { Candidates } from '../answer/Candidates.tsx'
 import { Tried } from '../answer/Tried.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
@@ -12,12 +13,21 @@ const TURNED: Turned[] = [
 export function Rear() {
   return (
     <section class="part" id="rear" aria-labelledby="rear-name">
-      <h2 id="rear-name">Rear</h2>
-      <Answer end="rear" part="rear" />
-      <Steppers end="rear" turned={TURNED} />
-      <Tried end="rear" />
-      <Fields part="rear" />
-      <Caution keys={['shock']} />
+      <div class="lead">
+        <h2 id="rear-name">Rear</h2>
+        <Answer end="rear" part="rear" />
+      </div>
+      <div class="why">
+        <div>
+          <Candidates end="rear" />
+        </div>
+      </div>
+      <div class="rest">
+        <Steppers end="rear" turned={TURNED} />
+        <Tried end="rear" />
+        <Fields part="rear" />
+        <Caution keys={['shock']} />
+      </div>
     </section>
   )
 }

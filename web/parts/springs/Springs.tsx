@@ -1,4 +1,5 @@
 import { Answer } from '../answer/Answer.tsx'
+import { Candidates } from '../answer/Candidates.tsx'
 import { Tried } from '../answer/Tried.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
@@ -13,12 +14,21 @@ const TURNED: Turned[] = [
 export function Springs() {
   return (
     <section class="part" id="springs" aria-labelledby="springs-name">
-      <h2 id="springs-name">Front, springs and sag</h2>
-      <Answer end="front" part="springs" />
-      <Steppers end="front" turned={TURNED} />
-      <Tried end="front" />
-      <Fields part="springs and sag" />
-      <Caution keys={['stand', 'springs']} />
+      <div class="lead">
+        <h2 id="springs-name">Front, springs and sag</h2>
+        <Answer end="front" part="springs" />
+      </div>
+      <div class="why">
+        <div>
+          <Candidates end="front" />
+        </div>
+      </div>
+      <div class="rest">
+        <Steppers end="front" turned={TURNED} />
+        <Tried end="front" />
+        <Fields part="springs and sag" />
+        <Caution keys={['stand', 'springs']} />
+      </div>
     </section>
   )
 }

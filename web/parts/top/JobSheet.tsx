@@ -35,7 +35,7 @@ export function JobSheet({ start, done }: { start: () => void; done: () => void 
         </button>
         <label class="button">
           Open a job file
-          <input type="file" class="heard-only" accept=".json,application/json" onChange={(event) => void read(event.currentTarget.files?.[0])} />
+          <input type="file" class="aside" accept=".json,application/json" onChange={(event) => void read(event.currentTarget.files?.[0])} />
         </label>
         <button type="button" onClick={start}>
           Start your own
