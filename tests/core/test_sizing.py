@@ -1,0 +1,159 @@
+"""Sizing hits its own targets: the unrounded root tightly, the rounded one within its step; vetoes, key, choice."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.gas import SLOW, Pace
+from calc.setup import Loads, Setup, evaluate
+from calc.sizing import Limits, Targets, preload_for_sag, series, size, with_fitted
+from tests.core.test_end import fork, shock
+
+RATES = np.array([4.2, 4.4, 4.6, 4.8])
+WIDE = Limits((-99.0, 99.0), (0.0, 499.0), None)
+LOADS = Loads(380.0, 790.0, 9.80665)
+
+
+def front_targets(**changes) -> Targets:
+    return Targets(**(dict(sag=66.0, sag_is_stroke=True, end_kind="force", end_amount=5600.0, frequency=2.09) | changes))
+
+
+def rear(limits: Limits = WIDE, rates=(46.0, 50.0, 54.0, 58.0), free_sag: float = 30.0, loads: Loads = LOADS):
+    rear_limits = Limits(limits.preload, None, limits.free_sag, limits.free_length, limits.solid_length, limits.bind_margin)
+    wanted = Targets(104.0, False, "none", 0.0, free_sag=free_sag)
+    return size(shock(), np.array(rates), Loads(loads.alone, 985.0, 9.80665), 1.33, wanted, rear_limits)
+
+
+@given(load=st.floats(700, 900), sag=st.floats(55, 80), multiple=st.floats(6.8, 8.5), n=st.floats(1.0, 1.4))
+@settings(max_examples=25)
+def test_front_hits_its_targets(load, sag, multiple, n):
+    """Sag to 1e-6 mm and end force to 1e-6 before rounding; after it within what half a millimetre of preload and gap moves."""
+    wanted = front_targets(sag=sag, end_amount=multiple * load)
+    sized = size(fork(), RATES, Loads(380.0, load, 9.80665), n, wanted, WIDE)
+    reached = ~sized.vetoes["end unreachable"]
+    exact = fork().end(RATES, sized.exact.preload, sized.exact.gap)
+    travel = exact.motion.travel(sag)
+    seated = reached & (np.asarray(sized.exact.preload) > -sag)
+    assert exact.wheel_force(travel, SLOW)[seated] == pytest.approx(load, rel=1e-8)
+    assert exact.wheel_force(exact.travel, Pace(n, sag))[seated] == pytest.approx(wanted.end_amount, rel=1e-6)
+    built = seated & (np.asarray(sized.setup.preload) >= 0)
+    assert sized.setup.preload == pytest.approx(np.asarray(sized.exact.preload), abs=0.5)
+    step_sag = 0.5 + 0.5  # a millimetre of preload moves sag by less than itself, one of gap by far less
+    assert sized.figures.rider.stroke[built] == pytest.approx(sag, abs=step_sag)
+    nearby = [np.asarray(fork().end(RATES, sized.exact.preload + p, sized.exact.gap + g).wheel_force(exact.travel, Pace(n, sag + s)))
+              for p, g, s in ((0.5, -0.5, -1.0), (-0.5, 0.5, 1.0))]  # fmt: skip
+    low, high = np.minimum(*nearby) - 1.0, np.maximum(*nearby) + 1.0
+    assert np.all((low <= sized.figures.end_force)[built] & (sized.figures.end_force <= high)[built])
+
+
+@given(load=st.floats(700, 900), joules=st.floats(420, 620))
+@settings(max_examples=15)
+def test_front_hits_an_energy(load, joules):
+    wanted = front_targets(end_kind="energy", end_amount=joules * 1000.0)
+    sized = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, wanted, WIDE)
+    end = fork().end(RATES, sized.exact.preload, sized.exact.gap)
+    reached = ~sized.vetoes["end unreachable"]
+    assert end.energy(end.travel, Pace(1.33))[reached] == pytest.approx(wanted.end_amount, rel=1e-6)
+
+
+@given(load=st.floats(880, 1100))
+@settings(max_examples=15)
+def test_rear_hits_its_sag(load):
+    rates, wanted = np.array([46.0, 50.0, 54.0]), Targets(104.0, False, "none", 0.0, free_sag=30.0)
+    sized = size(shock(), rates, Loads(380.0, load, 9.80665), 1.33, wanted, Limits((-99.0, 99.0), None, None))
+    exact = shock().end(rates, sized.exact.preload, 0.0)
+    assert exact.wheel_force(104.0, SLOW) == pytest.approx(load, rel=1e-12)
+    ratio = float(exact.motion.ratio(104.0))
+    assert sized.figures.rider.travel == pytest.approx(104.0, abs=0.5 / ratio + 0.2)  # half a millimetre at the collar
+
+
+def test_every_shown_figure_is_that_of_the_rounded_setup():
+    sized = size(fork(), RATES, LOADS, 1.33, front_targets(), WIDE)
+    assert np.all(np.asarray(sized.setup.preload) == np.round(sized.setup.preload))
+    assert np.all(np.asarray(sized.setup.gap) == np.round(sized.setup.gap))
+    for index in range(4):
+        again = evaluate(fork(), Setup(*(float(np.asarray(x)[index]) for x in (RATES, sized.setup.preload, sized.setup.gap))), LOADS, 1.33)
+        one = sized.figures.at(index)
+        for name in ("frequency", "wheel_rate", "end_force", "end_multiple", "energy", "energy_per_mass"):
+            assert getattr(one, name) == pytest.approx(float(getattr(again, name)), rel=1e-6)
+        assert one.free.stroke == pytest.approx(float(again.free.stroke), abs=1e-5)
+
+
+def test_stiffer_springs_need_less_preload_and_less_gas_force():
+    sized = size(fork(), RATES, LOADS, 1.33, front_targets(), WIDE)
+    assert np.all(np.diff(sized.exact.preload) < 0)
+    assert np.all(np.diff(sized.exact.gap) > 0)
+    assert np.all(np.diff(sized.figures.frequency) > 0)
+
+
+@given(rate=st.floats(3, 9), gap=st.floats(110, 200), travel=st.floats(20, 90))
+def test_preload_for_sag_holds_the_load_there(rate, gap, travel):
+    load = float(fork().end(rate, 5.0, gap).wheel_force(travel, SLOW))
+    assert float(preload_for_sag(fork(), rate, gap, load, travel)) == pytest.approx(5.0, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("limits", "veto", "barred"),
+    [
+        (Limits((4.5, 99.0), (0.0, 499.0), None), "preload below", lambda s: s.setup.preload < 4.5),
+        (Limits((-99.0, 4.5), (0.0, 499.0), None), "preload above", lambda s: s.setup.preload > 4.5),
+        (Limits((-99.0, 99.0), (119.5, 499.0), None), "gap below", lambda s: s.setup.gap < 119.5),
+        (Limits((-99.0, 99.0), (0.0, 119.5), None), "gap above", lambda s: s.setup.gap > 119.5),
+        (Limits((-99.0, 99.0), (0.0, 499.0), (28.8, 99.0)), "free sag below", lambda s: s.figures.free.stroke < 28.8),
+        (Limits((-99.0, 99.0), (0.0, 499.0), (0.0, 28.8)), "free sag above", lambda s: s.figures.free.stroke > 28.8),
+        (Limits((-99.0, 99.0), (0.0, 499.0), None, 460.0, 150.0, 5.0), "coil bind", lambda s: 460 - 150 - s.setup.preload - 300 < 5),
+    ],
+)
+def test_each_veto_bars_what_cannot_be_built_and_nothing_else(limits, veto, barred):
+    sized = size(fork(), RATES, LOADS, 1.33, front_targets(), limits)
+    expected = np.asarray(barred(sized))
+    assert 0 < np.count_nonzero(expected) < 4, "the limit must lie among the candidates, or this shows nothing"
+    assert sized.vetoes[veto].tolist() == expected.tolist()
+    assert sized.allowed.tolist() == (~expected).tolist()
+    assert not any(np.any(v) for name, v in sized.vetoes.items() if name != veto)
+
+
+def test_an_end_target_out_of_reach_is_a_veto():
+    for amount in (500.0, 90_000.0):
+        sized = size(fork(), RATES, LOADS, 1.33, front_targets(end_amount=amount), WIDE)
+        assert np.all(sized.vetoes["end unreachable"]) or amount > 1000
+        assert sized.choice == -1 or amount > 1000
+
+
+def test_front_key_is_the_distance_in_frequency_and_rear_key_that_in_free_sag():
+    sized = size(fork(), RATES, LOADS, 1.33, front_targets(frequency=2.09), WIDE)
+    assert sized.key == pytest.approx(np.abs(sized.figures.frequency - 2.09))
+    assert int(sized.choice) == int(np.argmin(sized.key))
+    for wanted in (20.0, 32.0):
+        back = rear(free_sag=wanted)
+        assert back.key == pytest.approx(np.abs(back.figures.free.travel - wanted))
+        assert int(back.choice) == int(np.argmin(back.key))
+
+
+def test_a_better_key_does_not_lift_a_veto():
+    free = rear()
+    best = int(free.choice)
+    barred = rear(Limits((-99.0, float(np.asarray(free.setup.preload)[best]) - 0.5), None, None))
+    assert int(barred.choice) > best
+
+
+def test_series_and_stock_hold_what_is_fitted_now():
+    assert [float(r) for r in series(0.2, 4.2)][:3] == [2.2, 2.4, 2.6]
+    assert 4.25 in series(0.2, 4.25)
+    assert np.all(np.diff(series(0.2, 4.25)) > 0)
+    assert with_fitted(np.array([4.0, 5.0]), 4.4).tolist() == [4.0, 4.4, 5.0]
+    assert with_fitted(np.array([4.0, 4.4, 5.0]), 4.4 * (1 + 1e-9)).tolist() == [4.0, 4.4, 5.0]
+
+
+def test_scalar_and_array_agree():
+    """Many loads at once give what each gives alone, choice included."""
+    loads = np.array([740.0, 790.0, 850.0])
+    wanted = 7.1 * loads
+    limits = Limits((0.0, 15.0), (75.0, 165.0), None)
+    many = size(fork(), RATES[:, None], Loads(380.0, loads, 9.80665), 1.33, front_targets(end_amount=wanted), limits)
+    for index, load in enumerate(loads):
+        one = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, front_targets(end_amount=wanted[index]), limits)
+        assert np.asarray(many.exact.gap)[:, index] == pytest.approx(np.asarray(one.exact.gap), abs=1e-5)
+        assert np.asarray(many.setup.preload)[:, index].tolist() == np.asarray(one.setup.preload).tolist()
+        assert int(many.choice[index]) == int(one.choice)
