@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,20 +20,48 @@ BIGGEST_CHANGE = 0.5  # of the rider's mass
 
 
 @dataclass(frozen=True)
-class EndSizing:
-    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
+class Situation:
+    """One end as its readings describe it, before anything is chosen: what is loaded, by how much, against what yardstick."""
 
     assembly: Assembly
     loads: Loads
-    exponent: float
-    standard: Figures
+    exponent: Number
     standard_setup: Setup
+    standard: Figures
     targets: Targets
+
+
+@dataclass(frozen=True)
+class EndSizing:
+    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
+
+    situation: Situation
     limits: Limits
     sized: Sized
     found_setup: Setup
     found: Figures | None
     found_problem: Impossible | None
+
+
+def situation(job: Job, end: str) -> Situation:
+    """Read one end of a job, drawn or not.
+
+    Parameters: job; end, "front" or "rear".
+    Returns: Situation.
+    Raises: Impossible naming the cause and the way out.
+    Formula: see `calc.model` and `calc.setup`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(float(situation(load(jobs()["enduro"]), "front").loads.aboard), 1)
+        786.5
+    """
+    at = conditions(job)
+    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+    loads, yardstick = end_loads(job, end), standard_setup(job, end)
+    standard = evaluate(assembly, yardstick, end_loads(job, end, job.value("standard.rider")), at.exponent)
+    return Situation(assembly, loads, at.exponent, yardstick, standard, _targets(job, end, standard, loads.aboard))
 
 
 def size_end(job: Job, end: str) -> EndSizing:
@@ -51,23 +79,15 @@ def size_end(job: Job, end: str) -> EndSizing:
         >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
         4.6
     """
-    at = conditions(job)
-    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
-    loads = end_loads(job, end)
-    yardstick, standard = standard_setup(job, end), end_loads(job, end, job.value("standard.rider"))
-    standard_figures = evaluate(assembly, yardstick, standard, at.exponent)
-    targets = _targets(job, end, standard_figures, loads.aboard)
-    bounds = limits(job, end)
-    rates = _rates(job, end)
-    sized = size(assembly, rates, loads, at.exponent, targets, bounds)
-    found_setup, found, problem = _found(job, end, assembly, loads, at.exponent)
-    return EndSizing(assembly, loads, at.exponent, standard_figures, yardstick, targets, bounds, sized, found_setup, found, problem)
+    here, bounds = situation(job, end), limits(job, end)
+    sized = size(here.assembly, _rates(job, end), here.loads, here.exponent, here.targets, bounds)
+    return EndSizing(here, bounds, sized, *found(job, end, here))
 
 
 def _rates(job: Job, end: str) -> Array:
-    now = fitted.rate(job, end)
+    now = float(fitted.rate(job, end))
     if job.choice(f"{end}.buy") == "series":
-        return series(job.value(f"{end}.step"), now)
+        return series(job.number(f"{end}.step"), now)
     stock = job.fields[f"{end}.stock"].rates
     if not stock:
         raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
@@ -75,11 +95,11 @@ def _rates(job: Job, end: str) -> Array:
 
 
 def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
-    sag = job.value(f"{end}.target_sag")
-    if sag >= job.value(f"{end}.travel"):
+    sag = job.number(f"{end}.target_sag")
+    if sag >= job.number(f"{end}.travel"):
         raise Impossible("sag", "The rider sag wanted is not below the travel.", "Enter a smaller sag.", f"{end}.target_sag")
     if end == "rear":
-        return Targets(sag, False, "none", 0.0, free_sag=job.value("rear.target_free_sag"))
+        return Targets(sag, False, "none", 0.0, free_sag=job.number("rear.target_free_sag"))
     kind = job.choice("front.end_target")
     if kind == "standard":
         return Targets(sag, True, "force", standard.end_multiple * load, frequency=standard.frequency)
@@ -87,45 +107,40 @@ def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
     if not job.known(path):
         label = job.fields[path].field.label
         raise Impossible("target", f"{label} is not entered.", "Enter it, or choose another target.", path)
-    amount = job.value(path) * (load if kind == "multiple" else 1.0)
+    amount = job.number(path) * (load if kind == "multiple" else 1.0)
     return Targets(sag, True, "energy" if kind == "energy" else "force", amount, frequency=standard.frequency)
 
 
-def _found(
-    job: Job, end: str, assembly: Assembly, loads: Loads, exponent: float
-) -> tuple[Setup, Figures | None, Impossible | None]:
+def found(job: Job, end: str, here: Situation) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
     rate, preload = fitted.rate(job, end), job.value(f"{end}.preload")
-    if not isinstance(assembly, ForkAssembly):
+    if not isinstance(here.assembly, ForkAssembly):
         setup = Setup(rate, preload, 0.0)
-        return setup, *_tried(assembly, setup, loads, exponent)
+        return setup, *_tried(here, setup)
     left, right = job.value("front.gap_left"), job.value("front.gap_right")
     setup = Setup(rate, preload, 0.5 * (left + right))
     try:
-        return setup, figures(assembly.end_of_gaps(rate, preload, left, right), loads, exponent), None
+        return setup, figures(here.assembly.end_of_gaps(rate, preload, left, right), here.loads, here.exponent), None
     except Impossible as problem:
         return setup, None, problem
 
 
-def _tried(assembly: Assembly, setup: Setup, loads: Loads, exponent: float) -> tuple[Figures | None, Impossible | None]:
+def _tried(here: Situation, setup: Setup) -> tuple[Figures | None, Impossible | None]:
     try:
-        return evaluate(assembly, setup, loads, exponent), None
+        return evaluate(here.assembly, setup, here.loads, here.exponent), None
     except Impossible as problem:
         return None, problem
 
 
 def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
     """A setup that the user tries beside the answer; what is left empty is the answer's, or else what is fitted."""
-    paths = {part: f"{end}.tried_{part}" for part in ("rate", "preload", "gap")}
-    if end == "rear":
-        del paths["gap"]
-    if not any(job.known(path) for path in paths.values()):
-        return None
     base = answer or done.found_setup
-    setup = Setup(
-        *(job.value(paths[p]) if p in paths and job.known(paths[p]) else getattr(base, p) for p in ("rate", "preload", "gap"))
-    )
-    return setup, *_tried(done.assembly, setup, done.loads, done.exponent)
+    paths = {part: f"{end}.tried_{part}" for part in (("rate", "preload", "gap") if end == "front" else ("rate", "preload"))}
+    named = {part: job.number(path) for part, path in paths.items() if job.known(path)}
+    if not named:
+        return None
+    setup = replace(base, **named)
+    return setup, *_tried(done.situation, setup)
 
 
 def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float | None] | None:
@@ -136,14 +151,13 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     chosen = int(done.sized.choice)
     if chosen < 0:
         return None
-    mass = job.value("rider.mass")
+    mass, here = job.number("rider.mass"), done.situation
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
     loads = end_loads(job, end, masses)
-    here = end_loads(job, end, mass)
-    shift = np.asarray(done.loads.aboard) - np.asarray(here.aboard)
+    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    amount = _targets(job, end, done.standard, loads.aboard)
-    sized = size(done.assembly, np.asarray(done.sized.setup.rate)[:, None], loads, done.exponent, amount, done.limits)
+    targets = _targets(job, end, here.standard, loads.aboard)
+    sized = size(here.assembly, np.asarray(done.sized.setup.rate)[:, None], loads, here.exponent, targets, done.limits)
     same = sized.choice == chosen
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not np.all(same[: middle + 1]) else None

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from calc import fitted
 from calc.array import Number
 from calc.assembly import ForkAssembly, ShockAssembly
@@ -23,9 +25,9 @@ from calc.sizing import Limits
 class Conditions:
     """Ambient pressure [MPa] where the legs were bled and where the bike is ridden; gas exponent [-] of fast moves."""
 
-    bleed: float
-    ambient: float
-    exponent: float
+    bleed: Number
+    ambient: Number
+    exponent: Number
 
 
 def conditions(job: Job) -> Conditions:
@@ -35,10 +37,10 @@ def conditions(job: Job) -> Conditions:
     return Conditions(bleed, _pressure(job, "ridden") if named else bleed, job.value("place.exponent"))
 
 
-def _pressure(job: Job, where: str) -> float:
+def _pressure(job: Job, where: str) -> Number:
     if job.known(f"place.{where}_pressure"):
         return job.value(f"place.{where}_pressure")
-    return float(pressure_at(job.value(f"place.{where}_altitude")))
+    return pressure_at(job.value(f"place.{where}_altitude"))
 
 
 def alone(job: Job) -> Axles:
@@ -55,11 +57,11 @@ def alone(job: Job) -> Axles:
     return Axles(mass * share, mass * (1.0 - share))
 
 
-def _both(axles: Axles, path: str, mass: float) -> Axles:
-    if min(axles.front, axles.rear) <= 0:
+def _both(axles: Axles, path: str, mass: Number) -> Axles:
+    if np.any(np.minimum(axles.front, axles.rear) <= 0):
         raise Impossible(
             "axle",
-            f"One axle carries as much as the whole bike of {mass:g} kg.",
+            f"One axle carries as much as the whole bike of {np.min(mass):g} kg.",
             "Check the axle reading and the bike's mass.",
             path,
         )
@@ -95,7 +97,7 @@ def _share_on_scales(job: Job) -> Number | None:
     return None
 
 
-def _practice_share(job: Job, posture: str) -> float:
+def _practice_share(job: Job, posture: str) -> Number:
     path = f"rider.front_share_{posture}"
     if not job.known(path):
         raise Impossible(
@@ -132,10 +134,10 @@ def end_loads(job: Job, end: str, rider: Number | None = None) -> Loads:
 def fork(job: Job, at: Conditions) -> ForkAssembly:
     """The fork as the readings describe it."""
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
-    if collapsed < travel:
+    if np.any(np.asarray(collapsed) < travel):
         raise Impossible(
             "collapsed",
-            f"The stroke to fully collapsed, {collapsed:.0f} mm, is below the travel of {travel:.0f} mm.",
+            f"The stroke to fully collapsed, {np.min(collapsed):.0f} mm, is below the travel of {np.max(travel):.0f} mm.",
             "Measure exposed chrome hanging and collapsed again.",
             "front.collapsed_stroke",
         )
@@ -165,7 +167,7 @@ def _free_area(job: Job) -> tuple[tuple[Number, Number], ...]:
     seal = job.value("front.seal_diameter")
     upside_down = job.choice("front.layout") == "upside-down"
     outer = circle(job.value("front.outer_bore")) if upside_down else 0.0
-    if upside_down and outer <= circle(seal):
+    if upside_down and np.any(outer <= circle(seal)):
         raise Impossible("bore", "The outer tube's bore is not above the seal diameter.", "Measure both again.", "front.outer_bore")
     if job.choice("front.area_by") == "raised":
         if not job.known("front.raised_height"):
@@ -178,7 +180,7 @@ def _free_area(job: Job) -> tuple[tuple[Number, Number], ...]:
         deep: Number = job.value("front.raised_volume") / job.value("front.raised_height")
     else:
         bore = seal - 2.0 * job.value("front.wall")
-        if bore <= 0:
+        if np.any(np.asarray(bore) <= 0):
             raise Impossible("wall", "The chrome tube's wall leaves no bore.", "Measure wall and diameter again.", "front.wall")
         deep = circle(bore) + (outer - circle(seal) if upside_down else 0.0)
     return ((job.value("front.outer_depth"), outer), (0.0, deep)) if upside_down else ((0.0, deep),)
@@ -209,8 +211,8 @@ def standard_setup(job: Job, end: str) -> Setup:
 
 def limits(job: Job, end: str) -> Limits:
     """What can be built at an end, and the free-sag window of the use."""
-    low, high = job.value(f"{end}.preload_min"), job.value(f"{end}.preload_max")
-    gap = (job.value("front.gap_min"), job.value("front.gap_max")) if end == "front" else None
+    low, high = job.number(f"{end}.preload_min"), job.number(f"{end}.preload_max")
+    gap = (job.number("front.gap_min"), job.number("front.gap_max")) if end == "front" else None
     for bounds, path in (((low, high), f"{end}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
             raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
@@ -229,5 +231,5 @@ def sag_window(job: Job, end: str, row: str) -> tuple[float, float]:
     """Usual sag [mm] of a practice row in % of travel."""
     found = usual(f"{row} {end}", job.use)
     assert found is not None
-    travel = job.value(f"{end}.travel")
+    travel = job.number(f"{end}.travel")
     return tuple(convert(x, "%", "1") * travel for x in (found.low, found.high))  # type: ignore[return-value]

@@ -35,6 +35,10 @@ class Setup:
     preload: Number
     gap: Number
 
+    def at(self, index: int) -> Setup:
+        """One candidate of many."""
+        return Setup(*(float(np.asarray(part)[index]) for part in (self.rate, self.preload, self.gap)))
+
 
 @dataclass(frozen=True)
 class Figures:

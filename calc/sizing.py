@@ -41,8 +41,8 @@ class Limits:
     preload: tuple[float, float]
     gap: tuple[float, float] | None
     free_sag: tuple[float, float] | None
-    free_length: float | None = None
-    solid_length: float | None = None
+    free_length: Number | None = None
+    solid_length: Number | None = None
     bind_margin: float = 0.0
 
 

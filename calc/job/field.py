@@ -53,6 +53,7 @@ class Field:
     which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
     needed; with `needs` it waits until one of these paths is entered. `main` fields are shown first, the others one tap
     away. `end` says whose result a refused entry stops; `typed` is the origin that a newly typed value starts with.
+    A `decision` is wanted, not read: it carries no +/-.
     """
 
     path: str
@@ -77,6 +78,7 @@ class Field:
     end: str = "both"
     how: str = ""
     typed: str = "measured"
+    decision: bool = False
 
     @property
     def group(self) -> str:

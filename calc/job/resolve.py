@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import dataclasses
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
+from calc.array import Number
 from calc.job.document import entries, parse_header
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS
@@ -47,10 +49,11 @@ class Resolved:
 
 @dataclass(frozen=True)
 class Job:
-    """A job as read: header and every declared field by path."""
+    """A job as read: header and every declared field by path; `samples` stand in for readings that are drawn."""
 
     header: Mapping[str, Any]
     fields: Mapping[str, Resolved]
+    samples: Mapping[str, Number] = dataclasses.field(default_factory=dict)
 
     @property
     def use(self) -> str:
@@ -76,8 +79,12 @@ class Job:
         found = self.fields[path]
         return found.entered and found.problem is None
 
-    def value(self, path: str) -> float:
-        """A quantity in internal units."""
+    def value(self, path: str) -> Number:
+        """A quantity in internal units; an array where it is drawn."""
+        return self.samples[path] if path in self.samples else self.number(path)
+
+    def number(self, path: str) -> float:
+        """A quantity in internal units as it was read, drawn or not."""
         reading = self.fields[path].reading
         if reading is None:
             raise KeyError(path)

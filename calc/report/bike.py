@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard, loaded
@@ -44,9 +46,9 @@ def scale_notes(job: Job) -> list[str]:
         base, ridden = loaded(job), aboard(job)
     except (Impossible, KeyError):
         return []
-    notes = []
+    notes: list[str] = []
     if job.entered("rider.front_axle") and job.entered("rider.rear_axle"):
-        off = float(ridden.front + ridden.rear - base.front - base.rear) - job.value("rider.mass")
+        off = float(np.asarray(ridden.front + ridden.rear - base.front - base.rear)) - job.number("rider.mass")
         if abs(off) > SCALES_AGREE:
             notes.append(
                 f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: "
@@ -68,7 +70,7 @@ def attitude(job: Job, ends: dict[str, Data]) -> Data | None:
         if data["state"] != "ok" or found is None:
             return None
         changes[end] = found["rider_sag"]["value"] - data["chosen"]["rider_sag"]["value"]
-    front_up = changes["front"] * math.cos(job.value("bike.rake"))
+    front_up = changes["front"] * math.cos(job.number("bike.rake"))
     data = {
         "front_height": quantity(front_up, "mm", "rider aboard, as found to recommended, up is +", 0),
         "rear_height": quantity(changes["rear"], "mm", "rider aboard, as found to recommended, up is +", 0),
@@ -76,7 +78,7 @@ def attitude(job: Job, ends: dict[str, Data]) -> Data | None:
         "rake_change": None,
     }
     if job.known("bike.wheelbase"):
-        turned = math.degrees(math.atan2(front_up - changes["rear"], job.value("bike.wheelbase")))
+        turned = math.degrees(math.atan2(front_up - changes["rear"], job.number("bike.wheelbase")))
         data["rake_change"] = quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1)
     return data | {"words": _attitude_words(data)}
 

@@ -53,12 +53,12 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     chosen = int(done.sized.choice)
     shown = _shown(job, end, done, chosen)
     candidates = [_candidate(job, end, done, cases, i, chosen) for i in shown]
-    answer = None if chosen < 0 else _setup_at(done, chosen)
+    answer = None if chosen < 0 else done.sized.setup.at(chosen)
     data: Data = {
         "state": "none" if answer is None else "ok",
         "problems": [] if answer is not None else [_nothing_fits(candidates, end).as_data()],
         "candidates": candidates,
-        "standard": setup_data(done.standard_setup, done.standard, cases),
+        "standard": setup_data(done.situation.standard_setup, done.situation.standard, cases),
         "as_found": _found_data(job, end, done, cases),
         "windows": _windows(job, end),
         "targets": _targets_data(job, end, done, cases),
@@ -76,13 +76,8 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     return data
 
 
-def _setup_at(done: EndSizing, index: int) -> Setup:
-    setup = done.sized.setup
-    return Setup(float(setup.rate[index]), float(setup.preload[index]), float(setup.gap[index]))  # type: ignore[index]
-
-
 def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
-    sized, setup = done.sized, _setup_at(done, index)
+    sized, setup = done.sized, done.sized.setup.at(index)
     bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
     data = setup_data(setup, sized.figures.at(index), cases, bind)
     numbers = _limit_numbers(done, setup, data, bind)
@@ -107,20 +102,20 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None
 
 
 def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
-    if not isinstance(done.assembly, ForkAssembly):
+    if not isinstance(done.situation.assembly, ForkAssembly):
         return None
-    case = "read with spring and spacer out" if done.assembly.spring_in else "read with spring and spacer in"
+    case = "read with spring and spacer out" if done.situation.assembly.spring_in else "read with spring and spacer in"
     try:
-        return quantity(done.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
+        return quantity(done.situation.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
     except Impossible:
         return None
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
-    if not isinstance(done.assembly, ForkAssembly):
+    if not isinstance(done.situation.assembly, ForkAssembly):
         return None
     found_rate, legs = fitted.rate(job, "front"), ("left", "right")
-    added = (done.assembly.oil_to_add(found_rate, job.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in legs)
+    added = (done.situation.assembly.oil_to_add(found_rate, job.number(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in legs)
     return {leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in zip(legs, added, strict=True)}
 
 
@@ -148,8 +143,8 @@ def _found_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
         return {"problem": problem_of(done.found_problem, end).as_data(), "setup": None}
     data = setup_data(done.found_setup, done.found, cases)
     if end == "front":
-        data["gap_left"] = quantity(job.value("front.gap_left"), "mm", "left leg", 0)
-        data["gap_right"] = quantity(job.value("front.gap_right"), "mm", "right leg", 0)
+        data["gap_left"] = quantity(job.number("front.gap_left"), "mm", "left leg", 0)
+        data["gap_right"] = quantity(job.number("front.gap_right"), "mm", "right leg", 0)
     return {"problem": None, "setup": data}
 
 
@@ -164,7 +159,7 @@ def _attempt_data(end: str, attempt: tuple[Setup, Figures | None, Impossible | N
 def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Data:
     if done.found is not None and setup is done.found_setup:
         return curve_data(done.found.end, figures, cases.along)
-    return curve_data(done.assembly.end(setup.rate, setup.preload, setup.gap), figures, cases.along)
+    return curve_data(done.situation.assembly.end(setup.rate, setup.preload, setup.gap), figures, cases.along)
 
 
 def _windows(job: Job, end: str) -> Data:
@@ -180,22 +175,22 @@ def _windows(job: Job, end: str) -> Data:
 
 
 def _targets_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
-    data: Data = {"rider_sag": quantity(job.value(f"{end}.target_sag"), "mm", cases.rider, 0)}
+    data: Data = {"rider_sag": quantity(job.number(f"{end}.target_sag"), "mm", cases.rider, 0)}
     if end == "rear":
-        return data | {"free_sag": quantity(job.value("rear.target_free_sag"), "mm", cases.free, 0)}
+        return data | {"free_sag": quantity(job.number("rear.target_free_sag"), "mm", cases.free, 0)}
     kind = job.choice("front.end_target")
     unit, internal, case = ("J", "N mm", cases.landing) if kind == "energy" else ("kN", "N", f"full travel, {cases.working}")
     decimals = 0 if kind == "energy" else 2
-    data["end"] = quantity(done.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
-    data["frequency"] = quantity(done.standard.frequency, "Hz", "standard rider on the standard setup", 2)
+    data["end"] = quantity(done.situation.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
+    data["frequency"] = quantity(done.situation.standard.frequency, "Hz", "standard rider on the standard setup", 2)
     return data
 
 
 def _loads_data(done: EndSizing, cases: Cases) -> Data:
     return {
-        "alone": quantity(done.loads.alone, "N", "sprung, bike alone", 0),
-        "aboard": quantity(done.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
-        "sprung_mass": quantity(done.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
+        "alone": quantity(done.situation.loads.alone, "N", "sprung, bike alone", 0),
+        "aboard": quantity(done.situation.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
+        "sprung_mass": quantity(done.situation.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
     }
 
 
@@ -204,8 +199,10 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
     assert span is not None
     found = data["as_found"]["setup"]
     if end == "front":
-        sold = done.standard.end_force / done.standard.end_multiple
-        why = front_why(float(done.loads.aboard / sold) - 1.0, chosen, data["standard"], found, data["windows"]["frequency"])
+        standard = done.situation.standard
+        sold = standard.end_force / standard.end_multiple
+        extra = float(done.situation.loads.aboard / sold) - 1.0
+        why = front_why(extra, chosen, data["standard"], found, data["windows"]["frequency"])
     else:
         why = rear_why(chosen, data["targets"]["free_sag"]["value"], found)
     return {

@@ -26,7 +26,7 @@ class Cases:
         """The cases of an end: where sag is read, the posture, the exponent."""
         along = end == "front"
         where = "along the leg" if along else "vertical at the axle"
-        exponent = f"{job.value('place.exponent'):.2f}"
+        exponent = f"{job.number('place.exponent'):.2f}"
         return cls(
             sag=f"n 1, {where}",
             free=f"bike alone, n 1, {where}",

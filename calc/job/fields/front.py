@@ -45,7 +45,7 @@ FRONT = (
     ),
     Field(
         "front.step", "Step of the series", _S, _Q, "spring rate", "N/mm", 0.05, 2, 0.05, 2, usual="fork step",
-        default=Default("fork step"), when={"front.buy": ("series",)}, end="front", how="From the seller's list.", typed="stated",
+        default=Default("fork step"), when={"front.buy": ("series",)}, end="front", how="From the seller's list.", typed="stated", decision=True,
     ),
     Field(
         "front.stock", "Rates on the shelf", _S, Kind.RATES, "spring rate", "N/mm", 1, 30, when={"front.buy": ("stock",)},
@@ -53,12 +53,12 @@ FRONT = (
     ),
     Field(
         "front.preload_min", "Least preload that can be built", _S, _Q, "length", "mm", 0, 60, 1, 0, end="front",
-        default=Default(value=0.0, reason="a spring that is never loose; common practice, no source"), how="With the shortest spacer, adjuster out.", typed="stated",
+        default=Default(value=0.0, reason="a spring that is never loose; common practice, no source"), how="With the shortest spacer, adjuster out.", typed="stated", decision=True,
     ),
     Field(
         "front.preload_max", "Most preload that can be built", _S, _Q, "length", "mm", 0, 80, 1, 0, usual="fork adjuster",
         default=Default("preload fork", times_high=1.5, reason="half as much again as the top of the usual range; common practice, no source"),
-        end="front", how="With the longest spacer that still lets the cap start by hand.", typed="stated",
+        end="front", how="With the longest spacer that still lets the cap start by hand.", typed="stated", decision=True,
     ),
     Field(
         "front.free_length", "Spring's free length", _S, _Q, "length", "mm", 100, 700, 1, 0, plus_minus=1,
@@ -70,7 +70,7 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated",
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated", decision=True,
     ),
     Field(
         "front.end_target", "At full travel", _S, Kind.CHOICE, choices=END_TARGETS, default=Default(choice="standard"), end="front",
@@ -79,30 +79,30 @@ FRONT = (
     Field(
         "front.end_multiple", "End force over static rider load", _S, _Q, "number", "", 1, 20, 0.1, 1, usual="end multiple front",
         default=Default("end multiple front"), when={"front.end_target": ("multiple",)}, end="front",
-        how="End force at the wheel over the sprung load with the rider aboard.", typed="stated",
+        how="End force at the wheel over the sprung load with the rider aboard.", typed="stated", decision=True,
     ),
     Field(
         "front.end_force", "End force wanted", _S, _Q, "force", "kN", 0.2, 30, 0.1, 2, when={"front.end_target": ("force",)},
-        end="front", how="Vertical, at the wheel, both legs, at full travel, springs and gas.", typed="stated",
+        end="front", how="Vertical, at the wheel, both legs, at full travel, springs and gas.", typed="stated", decision=True,
     ),
     Field(
         "front.end_energy", "Landing energy wanted", _S, _Q, "energy", "J", 20, 5000, 10, 0, when={"front.end_target": ("energy",)},
-        end="front", how="From hanging to full travel, both legs, springs and gas moving fast from extension.", typed="stated",
+        end="front", how="From hanging to full travel, both legs, springs and gas moving fast from extension.", typed="stated", decision=True,
     ),
     Field(
         "front.friction", "Friction per leg", _S, _Q, "force", "N", 0, 300, 1, 0, plus_minus=10, usual="friction per leg, ridden",
         default=Default("friction per leg, ridden"), end="front", how="Half the spread of two sag readings, times the wheel rate, halved per leg.",
     ),
     Field(
-        "front.tried_rate", "Try springs", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, end="front", typed="stated",
+        "front.tried_rate", "Try springs", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, end="front", typed="stated", decision=True,
         how="A spring to look at beside the answer: another step, or the delivered spring's measured rate. Empty: the answer's.",
     ),
     Field(
-        "front.tried_preload", "Try preload", _S, _Q, "length", "mm", -20, 80, 1, 0, end="front", typed="stated",
+        "front.tried_preload", "Try preload", _S, _Q, "length", "mm", -20, 80, 1, 0, end="front", typed="stated", decision=True,
         how="A preload to look at beside the answer. Empty: the answer's.",
     ),
     Field(
-        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated",
+        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated", decision=True,
         how="A gap to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

@@ -98,10 +98,10 @@ OIL = (
     ),
     Field(
         "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
-        end="front", how="By the seals or the maker.", typed="stated",
+        end="front", how="By the seals or the maker.", typed="stated", decision=True,
     ),
     Field(
         "front.gap_max", "Largest gap", _O, _Q, "length", "mm", 40, 350, 5, 0, usual="largest gap", default=Default("largest gap"),
-        end="front", how="The damper must stay covered with the leg extended.", typed="stated",
+        end="front", how="The damper must stay covered with the leg extended.", typed="stated", decision=True,
     ),
 )  # fmt: skip

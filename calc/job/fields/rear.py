@@ -45,7 +45,7 @@ REAR = (
     ),
     Field(
         "rear.step", "Step of the series", _R, _Q, "spring rate", "N/mm", 0.5, 25, 0.5, 1, usual="shock step",
-        default=Default("shock step"), when={"rear.buy": ("series",)}, end="rear", how="From the seller's list.", typed="stated",
+        default=Default("shock step"), when={"rear.buy": ("series",)}, end="rear", how="From the seller's list.", typed="stated", decision=True,
     ),
     Field(
         "rear.stock", "Rates on the shelf", _R, Kind.RATES, "spring rate", "N/mm", 10, 400, when={"rear.buy": ("stock",)}, end="rear",
@@ -53,11 +53,11 @@ REAR = (
     ),
     Field(
         "rear.preload_min", "Least preload", _R, _Q, "length", "mm", 0, 60, 1, 0, end="rear", usual="shock collar",
-        default=Default(value=2.0, reason="enough to keep the spring seated; common practice, no source"), how="Collar backed off until the spring just stays seated.", typed="stated",
+        default=Default(value=2.0, reason="enough to keep the spring seated; common practice, no source"), how="Collar backed off until the spring just stays seated.", typed="stated", decision=True,
     ),
     Field(
         "rear.preload_max", "Most preload", _R, _Q, "length", "mm", 0, 80, 1, 0, end="rear", usual="shock collar",
-        default=Default("preload shock", times_high=1.5, reason="half as much again as the top of the usual range; common practice, no source"), how="Until the collar's thread ends.", typed="stated",
+        default=Default("preload shock", times_high=1.5, reason="half as much again as the top of the usual range; common practice, no source"), how="Until the collar's thread ends.", typed="stated", decision=True,
     ),
     Field(
         "rear.free_length", "Spring's free length", _R, _Q, "length", "mm", 80, 500, 1, 0, plus_minus=1, end="rear",
@@ -81,11 +81,11 @@ REAR = (
     ),
     Field(
         "rear.target_sag", "Rider sag wanted", _R, _Q, "length", "mm", 5, 250, 1, 0, main=True, usual="rider sag rear",
-        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.", typed="stated",
+        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.", typed="stated", decision=True,
     ),
     Field(
         "rear.target_free_sag", "Free sag wanted", _R, _Q, "length", "mm", 0, 120, 1, 0, main=True, usual="free sag rear",
-        default=Default("free sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, bike alone.", typed="stated",
+        default=Default("free sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, bike alone.", typed="stated", decision=True,
     ),
     Field(
         "rear.friction", "Friction at the wheel", _R, _Q, "force", "N", 0, 400, 1, 0, plus_minus=15,
@@ -93,11 +93,11 @@ REAR = (
         how="Half the spread of two sag readings, times the wheel rate.",
     ),
     Field(
-        "rear.tried_rate", "Try spring", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, end="rear", typed="stated",
+        "rear.tried_rate", "Try spring", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, end="rear", typed="stated", decision=True,
         how="A spring to look at beside the answer: another step, or the delivered spring's measured rate. Empty: the answer's.",
     ),
     Field(
-        "rear.tried_preload", "Try preload", _R, _Q, "length", "mm", -10, 80, 1, 0, end="rear", typed="stated",
+        "rear.tried_preload", "Try preload", _R, _Q, "length", "mm", -10, 80, 1, 0, end="rear", typed="stated", decision=True,
         how="A preload to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

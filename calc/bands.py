@@ -1,0 +1,197 @@
+"""How sure: the three questions asked of the same draws, and which reading to improve next.
+
+Bands of what a setup does hold the recommended (rounded) setup fixed, built with its tolerance; the +/- of the recommended
+preload and gap re-solve them with the spring held; the count of draws re-sizes every draw.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.advice import EndSizing, Situation, found, situation
+from calc.array import Array, Number
+from calc.draws import DRAWS, drawn, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.quantity import convert_difference, internal_unit
+from calc.setup import Figures, Setup, evaluate
+from calc.sizing import Sized, size
+
+# How well a setup is built: 95 % half-widths; common practice, no source.
+BUILT_RATE = 0.03  # of the marked rate
+BUILT_PRELOAD = 1.0  # mm
+BUILT_GAP = 1.0  # mm, legs matched
+
+Halves = Mapping[str, float]
+REACH = 3  # candidates tried either way of the choice, at first
+
+
+@dataclass(frozen=True)
+class Cause:
+    """A reading's part in a result's variance, and the result's 95 % half-width now and after that reading is improved.
+
+    Improved means measured with care where that is better than half of the present +/-, else halved.
+    """
+
+    path: str
+    share: float
+    now: float
+    then: float
+
+
+@dataclass(frozen=True)
+class Bands:
+    """95 % half-widths in internal units, by name; counts of draws by rate [N/mm]; causes by result.
+
+    `setup` holds those of the recommended preload and gap, `figures` of what the recommended setup does, `found` of what
+    the fitted one does. `left_out` counts the draws that could not be built.
+    """
+
+    setup: Halves
+    figures: Halves
+    found: Halves
+    counts: Mapping[float, int]
+    draws: int
+    left_out: int
+    causes: Mapping[str, tuple[Cause, ...]]
+
+
+def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
+    """Work out the bands of one end.
+
+    Parameters: job; end; done, its nominal sizing.
+    Returns: Bands, or None where no spring is chosen or no draw can be built.
+    Raises: nothing.
+    Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
+    Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
+    Example:
+        >>> from calc.advice import size_end
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> sure = bands(job, "front", size_end(job, "front"))
+        >>> max(sure.counts, key=sure.counts.get)
+        4.6
+    """
+    chosen = int(done.sized.choice)
+    if chosen < 0:
+        return None
+    setup = Setup(
+        *(float(np.asarray(part)[chosen]) for part in (done.sized.setup.rate, done.sized.setup.preload, done.sized.setup.gap))
+    )
+
+    def works(some: Job) -> None:
+        here = situation(some, end)
+        _built(here, setup, np.size(here.loads.aboard))
+        _sized(here, done, chosen)
+
+    draws, left_out = survivors(drawn(job), DRAWS, works)
+    if left_out == DRAWS:
+        return None
+    here = situation(draws, end)
+    sized, count = _sized(here, done, chosen), DRAWS - left_out
+    return Bands(
+        setup=_setup_halves(sized, setup.rate),
+        figures=_figure_halves(_built(here, setup, count)),
+        found=_found_halves(draws, end, here),
+        counts=_counts(sized),
+        draws=count,
+        left_out=left_out,
+        causes=_causes(job, end, done, setup),
+    )
+
+
+def _built(here: Situation, setup: Setup, count: int) -> Figures:
+    """The recommended setup as it may come out on the bench."""
+
+    def off(name: str, half: float) -> Array:
+        return half / 2.0 * standard_normal(f"built {name}", DRAWS)[:count]
+
+    rate = setup.rate * (1.0 + off("rate", BUILT_RATE))
+    gap = setup.gap + off("gap", BUILT_GAP) if setup.gap else 0.0
+    return evaluate(here.assembly, Setup(rate, setup.preload + off("preload", BUILT_PRELOAD), gap), here.loads, here.exponent)
+
+
+def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
+    """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
+    rates, reach = np.asarray(done.sized.setup.rate), REACH
+    while True:
+        first, last = max(chosen - reach, 0), min(chosen + reach + 1, len(rates))
+        sized = size(here.assembly, rates[first:last, None], here.loads, here.exponent, here.targets, done.limits)
+        choice = sized.choice
+        at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < len(rates)))
+        if not at_edge:
+            return sized
+        reach *= 2
+
+
+def _setup_halves(sized: Sized, rate: float) -> Halves:
+    held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - rate)))
+    return {"preload": half_width(np.asarray(sized.exact.preload)[held]), "gap": half_width(np.asarray(sized.exact.gap)[held])}
+
+
+def _results(done: Figures) -> dict[str, Number]:
+    """The results that carry a band, by the report's names, in internal units."""
+    return {
+        "free_travel": done.free.travel,
+        "free_stroke": done.free.stroke,
+        "rider_travel": done.rider.travel,
+        "rider_stroke": done.rider.stroke,
+        "wheel_rate": done.wheel_rate,
+        "frequency": done.frequency,
+        "end_force": done.end_force,
+        "end_multiple": done.end_multiple,
+        "energy": done.energy,
+        "energy_per_mass": done.energy_per_mass,
+    }
+
+
+def _figure_halves(done: Figures) -> Halves:
+    return {name: half_width(samples) for name, samples in _results(done).items()}
+
+
+def _found_halves(draws: Job, end: str, here: Situation) -> Halves:
+    _, done, _ = found(draws, end, here)
+    return {} if done is None else _figure_halves(done)
+
+
+def _counts(sized: Sized) -> Mapping[float, int]:
+    choice, rates = sized.choice, np.asarray(sized.setup.rate)[:, 0]
+    return {float(rate): int(np.sum(choice == i)) for i, rate in enumerate(rates) if np.any(choice == i)}
+
+
+def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
+    """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
+    paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
+    try:
+        here = situation(stepped(job, paths), end)
+        fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
+        solved = size(here.assembly, np.array([[setup.rate]]), here.loads, here.exponent, here.targets, done.limits)
+    except Impossible:
+        return {}
+    along = "stroke" if end == "front" else "travel"
+    results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
+    results |= {"preload": np.asarray(solved.exact.preload)[0]}
+    results["gap"] = np.asarray(solved.exact.gap)[0]
+    return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
+
+
+def _ranked(job: Job, paths: list[str], values: Array) -> tuple[Cause, ...]:
+    moves = np.broadcast_to(values, (2 * len(paths),))
+    effects = ((moves[: len(paths)] - moves[len(paths) :]) / 2.0) ** 2
+    total = float(np.sum(effects))
+    worth = [i for i in np.argsort(-effects) if effects[i] > 0.01 * total]
+    return tuple(_cause(job, paths[i], float(effects[i]), total) for i in worth)
+
+
+def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
+    found, (own, _) = job.fields[path], own_reading(job, path)
+    field = found.field
+    careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(
+        job.number(path)
+    )
+    kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+    return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)
