@@ -6,6 +6,7 @@
 import type { loadPyodide, PyodideInterface } from 'pyodide'
 import type { Step } from './boundary.ts'
 import { BootError, Files } from './files.ts'
+import { unpack } from './pack.ts'
 import manifest from 'virtual:runtime'
 
 const WASM = 'pyodide.asm.wasm'
@@ -14,23 +15,6 @@ const PACKS = ['numpy.pack.wasm', 'core.pack.wasm']
 
 export type Answer = (text: string) => string
 export type Progress = (step: Step, done: number, total: number) => void
-type FileSystem = PyodideInterface['FS']
-
-/** Files by length, back to back, behind a JSON header whose length the first four bytes hold. */
-function unpack(pack: Uint8Array, site: string, fs: FileSystem): void {
-  const length = new DataView(pack.buffer).getUint32(0, true)
-  const entries: [string, number][] = JSON.parse(new TextDecoder().decode(pack.subarray(4, 4 + length)))
-  const made = new Set<string>()
-  let at = 4 + length
-  for (const [path, size] of entries) {
-    const target = `${site}/${path}`
-    const folder = target.slice(0, target.lastIndexOf('/'))
-    if (!made.has(folder)) fs.mkdirTree(folder)
-    made.add(folder)
-    fs.writeFile(target, pack.subarray(at, at + size), { canOwn: true })
-    at += size
-  }
-}
 
 interface HandedOver {
   /** Rejects when the wasm cannot be instantiated: Pyodide only warns of it and waits on. */

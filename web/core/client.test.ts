@@ -35,6 +35,7 @@ beforeEach(() => {
   vi.useFakeTimers()
   vi.stubGlobal('location', new URL('http://page.test/'))
   vi.stubGlobal('isSecureContext', true)
+  vi.stubGlobal('document', { documentElement: { dataset: {} } })
   workers = []
   core = startCore(start(), start)
 })

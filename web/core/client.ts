@@ -1,5 +1,5 @@
 /** The page's side of the core: its state, and questions to it. */
-import { type ReadonlySignal, signal } from '@preact/signals'
+import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Cause, CoreReply, CoreRequest, FromWorker, Step } from './boundary.ts'
 import { early, run, type Running } from './early.ts'
 import { type Failure, inWords } from './failures.ts'
@@ -171,5 +171,10 @@ class CoreClient implements Core {
 
 /** The core that the early script has started. */
 export function startCore(first: Running | Cause = early, start: () => Running | Cause = run): Core {
-  return new CoreClient(first, start)
+  const core = new CoreClient(first, start)
+  // For styles, and for whoever looks from outside.
+  effect(() => {
+    document.documentElement.dataset.core = core.state.value.at
+  })
+  return core
 }

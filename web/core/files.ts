@@ -14,6 +14,9 @@ export class BootError extends Error implements Cause {
 
 export type Count = (bytes: number) => void
 
+/** The browser's own fetch: boot.ts puts another in its place for Pyodide, which would lead back here. */
+const plainFetch = self.fetch.bind(self)
+
 const text = (error: unknown) => (error instanceof Error ? `${error.name}: ${error.message}` : String(error))
 
 export class Files {
@@ -72,7 +75,7 @@ export class Files {
   }
 
   private async open(name: string, cache: RequestCache): Promise<Response> {
-    const response = await fetch(this.url(name), { cache }).catch((error: unknown) => {
+    const response = await plainFetch(this.url(name), { cache }).catch((error: unknown) => {
       throw new BootError('no-connection', name, text(error))
     })
     if (response.ok) return response

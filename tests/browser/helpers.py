@@ -1,0 +1,48 @@
+"""What the browser tests share beside their fixtures."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import Page
+
+from web.toolchain.browser import FLAGS
+
+# Beside the common flags, a name for this machine that is no secure context, as a network address is none.
+ARGUMENTS = [*FLAGS, "--host-resolver-rules=MAP plain.test 127.0.0.1"]
+PATIENCE = 60_000  # [ms] for a start on a busy machine
+
+# A worker of the test's own on the shipped script and archives, asked one thing after another.
+ASK = """async ([script, requests]) => {
+  const name = JSON.stringify({ runtime: new URL('runtime/', document.baseURI).href, verify: true })
+  const worker = new Worker(script, { type: 'module', name })
+  const replies = []
+  return await new Promise((resolve, reject) => {
+    const next = () => replies.length < requests.length
+      ? worker.postMessage({ id: replies.length, text: requests[replies.length] })
+      : (worker.terminate(), resolve(replies))
+    worker.onerror = (event) => reject(new Error(event.message || 'the worker script did not load'))
+    worker.onmessage = ({ data }) => {
+      if (data.type === 'failed' || data.type === 'broken') reject(new Error(JSON.stringify(data)))
+      if (data.type === 'answer') replies.push(data.text)
+      if (data.type === 'answer' || data.type === 'ready') next()
+    }
+  })
+}"""
+
+
+def replace(path: Path, content: bytes | None) -> None:
+    """Put other bytes in place of a linked file, or take it away."""
+    path.unlink()
+    if content is not None:
+        path.write_bytes(content)
+
+
+def watch(page: Page) -> None:
+    page.problems = []  # type: ignore[attr-defined]
+    page.on("pageerror", lambda error: page.problems.append(str(error)))
+    page.on("console", lambda said: said.type == "error" and page.problems.append(said.text))
+
+
+def wait_for_core(page: Page, state: str = "ready") -> None:
+    page.wait_for_selector(f"html[data-core={state}]", state="attached", timeout=PATIENCE)

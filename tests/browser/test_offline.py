@@ -1,0 +1,178 @@
+"""Ready offline means ready: a fresh browser opens the page and computes with the server gone."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from collections import Counter
+
+import pytest
+from playwright.sync_api import Error, expect
+
+from tests.browser.helpers import PATIENCE, replace, wait_for_core, watch
+
+OFFERED = "[data-update]"
+
+
+def open_page(context, url: str):
+    page = context.new_page()
+    watch(page)
+    page.goto(url)
+    return page
+
+
+def expect_offline(page, state: str) -> None:
+    page.wait_for_selector(f"[data-offline={state}]", timeout=PATIENCE)
+
+
+def second_version(copy_of_site):
+    """The site with another title, its service worker's list put right as the build would."""
+    second = copy_of_site("second")
+    index = second / "index.html"
+    old = index.read_bytes()
+    new = old.replace(b"<title>Stanchion</title>", b"<title>Stanchion, second</title>")
+    assert new != old
+    replace(index, new)
+    script = (second / "sw.js").read_text()
+    for form in (lambda data: hashlib.sha256(data).hexdigest(),
+                 lambda data: base64.b64encode(hashlib.sha256(data).digest()).decode()):
+        assert script.count(form(old)) == 1
+        script = script.replace(form(old), form(new))
+    replace(second / "sw.js", script.encode())
+    return second
+
+
+def test_server_gone_and_browser_fresh(serve, dist, profile, ask_core):
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        wait_for_core(page)
+        expect_offline(page, "ready")
+    site.__exit__()
+    with profile() as context:
+        with pytest.raises(Error, match="ERR_CONNECTION_REFUSED"):
+            # The server is gone indeed, and nothing but the offline copy can answer.
+            context.new_page().goto(site.url.replace("localhost", "127.0.0.1"))
+        page = open_page(context, site.url)
+        wait_for_core(page)
+        expect_offline(page, "ready")
+        started, = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
+        report, = ask_core(page, {"kind": "size", "job": started["job"]})
+        assert report["kind"] == "report", report
+
+
+def test_every_byte_is_fetched_once(serve, dist, profile):
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        whole = Counter(sent.path for sent in site.sent if sent.status == 200)
+        files = {f"/{path.relative_to(dist).as_posix()}" for path in dist.rglob("*") if path.is_file()}
+        assert {f"/runtime/{path.name}" for path in (dist / "runtime").iterdir()} <= set(whole)
+        assert {path: times for path, times in whole.items() if times > 1} == {}
+        assert set(whole) - {"/"} <= files
+        before = len(site.sent)
+        page.reload()
+        expect_offline(page, "ready")
+        # A second visit asks only whether there is a new version.
+        assert [sent.path for sent in site.sent[before:]] == ["/sw.js"]
+
+
+def test_not_ready_while_a_file_is_missing(serve, copy_of_site, profile):
+    folder = copy_of_site("site")
+    icon = folder / "icons" / "icon-512.png"
+    content = icon.read_bytes()
+    replace(icon, None)
+    site = serve(folder)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "failed")
+        expect(page.locator("[data-offline]")).to_contain_text("icon-512.png")
+        icon.write_bytes(content)
+        page.locator(".offline-notice").get_by_role("button", name="Try again").click()
+        expect_offline(page, "ready")
+
+
+def damage(page, name: str) -> None:
+    """Put other bytes of the same length into the offline copy."""
+    changed = page.evaluate("""async (name) => {
+      let changed = 0
+      for (const cacheName of await caches.keys()) {
+        const cache = await caches.open(cacheName)
+        for (const request of await cache.keys()) {
+          if (!request.url.includes(name)) continue
+          const held = await cache.match(request)
+          const bytes = new Uint8Array(await held.arrayBuffer())
+          bytes[bytes.length - 20] ^= 1
+          await cache.put(request, new Response(bytes, { headers: { 'Content-Type': held.headers.get('Content-Type') } }))
+          changed += 1
+        }
+      }
+      return changed
+    }""", name)
+    assert changed == 1
+
+
+def test_damaged_copy_is_found_and_mended(serve, dist, profile):
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        damage(page, "icon-512.png")
+        port = site.server_port
+        site.__exit__()
+        page.reload()
+        expect_offline(page, "failed")
+        expect(page.locator("[data-offline]")).to_contain_text("icon-512.png")
+        serve(dist, port=port)
+        page.reload()
+        expect_offline(page, "ready")
+
+
+def test_new_version_is_offered_and_waits(serve, dist, copy_of_site, profile):
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        expect(page.locator(OFFERED)).to_have_count(0)
+        site.folder = second_version(copy_of_site)
+        page.reload()
+        expect(page.locator(OFFERED)).to_be_visible(timeout=PATIENCE)
+        page.evaluate("window.untouched = true")
+        page.wait_for_timeout(3_000)
+        assert page.title() == "Stanchion"
+        assert page.evaluate("window.untouched"), "the page was reloaded without being asked"
+        page.reload()
+        wait_for_core(page)
+        assert page.title() == "Stanchion"
+        page.locator(OFFERED).get_by_role("button").click()
+        expect(page).to_have_title("Stanchion, second", timeout=PATIENCE)
+        wait_for_core(page)
+        expect_offline(page, "ready")
+        expect(page.locator(OFFERED)).to_have_count(0)
+
+
+def test_nobody_is_stranded_on_an_old_version(serve, dist, copy_of_site, profile):
+    """An offer that was never taken: the next fresh start of the browser opens the new version."""
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        site.folder = second_version(copy_of_site)
+        page.reload()
+        expect(page.locator(OFFERED)).to_be_visible(timeout=PATIENCE)
+    with profile() as context:
+        page = open_page(context, site.url)
+        wait_for_core(page)
+        assert page.title() == "Stanchion, second"
+
+
+def test_offer_comes_to_a_page_left_open(serve, dist, copy_of_site, profile):
+    """A page that stays open for days looks for a new version when it comes back into view."""
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        site.folder = second_version(copy_of_site)
+        page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+        expect(page.locator(OFFERED)).to_be_visible(timeout=PATIENCE)
