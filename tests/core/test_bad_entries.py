@@ -1,0 +1,163 @@
+"""A bad entry is refused at its field, with the limit and the unit in words, and changes nothing else."""
+
+import json
+
+import pytest
+
+from calc.boundary import answer
+from calc.job import load
+from calc.job.field import Field, Kind
+from calc.job.fields import FIELDS
+from calc.report import report
+from calc.units import DIMENSIONS
+from tests.core import bad_strings
+from tests.core.documents import demo
+
+ONE_OF_EACH = {field.dimension: path for path, field in FIELDS.items() if field.kind is Kind.QUANTITY and field.default is None}
+ONE_OF_EACH |= {"mass": "rider.mass", "share": "rear.leverage_fall", "number": "rear.leverage", "angle": "bike.rake", "pressure": "rear.charge",
+                "force": "front.friction", "volume": "front.cap_volume", "spring rate": "front.rate", "length": "front.gap_left"}  # fmt: skip
+BASE = load(demo())
+
+
+def depends(field: Field, path: str) -> bool:
+    """True where a field is declared to follow another, or to be idle by it."""
+    default = field.default
+    idle = {p for group in field.unless for p in group} | set(field.when)
+    return path in idle or (default is not None and path in (default.follow, default.share_of))
+
+
+def refused(path: str, text: str):
+    """The problem at a field, after checking that no other field is read differently."""
+    job = load(demo({path: text}))
+    for other, field in job.fields.items():
+        if other != path and field != BASE.fields[other]:
+            assert depends(FIELDS[other], path), (path, text, other)
+    found = job.fields[path]
+    assert found.problem is not None, f"{path} took {text!r} as {found.number} {found.unit}"
+    assert found.reading is None
+    return found.problem
+
+
+def names_field_limit_and_unit(problem, field: Field) -> None:
+    assert problem.message.startswith(f"{field.label}: ")
+    assert problem.limit == f"From {field.low:g} to {field.high:g} {field.unit}".rstrip() + "."
+    assert problem.sentence().startswith(f"{field.path}: ")
+    assert problem.code
+
+
+def test_there_are_enough_bad_strings():
+    assert len(set(bad_strings.ALL)) >= 60
+    assert set(ONE_OF_EACH) == {f.dimension for f in FIELDS.values() if f.kind is Kind.QUANTITY}
+
+
+@pytest.mark.parametrize("path", sorted(ONE_OF_EACH.values()))
+def test_bad_strings_in_every_dimension(path):
+    for text in bad_strings.ALL:
+        names_field_limit_and_unit(refused(path, text), FIELDS[path])
+
+
+@pytest.mark.parametrize("path", sorted(ONE_OF_EACH.values()))
+def test_units_of_other_dimensions_do_not_fit_and_the_message_says_what_does(path):
+    field = FIELDS[path]
+    fitting = {unit for unit in DIMENSIONS[field.dimension].units if unit}
+    tried = 0
+    for name, dimension in DIMENSIONS.items():
+        for unit in dimension.units:
+            if name == field.dimension or not unit or unit == "1" or unit in fitting:
+                continue
+            problem = refused(path, f"4 {unit}")
+            assert problem.code == "dimension", unit
+            assert all(u in problem.message for u in fitting if u != "1") or not fitting
+            names_field_limit_and_unit(problem, field)
+            tried += 1
+    assert tried > 25
+
+
+@pytest.mark.parametrize("path", [path for path, field in FIELDS.items() if field.kind is Kind.QUANTITY])
+def test_every_field_has_limits_and_says_which_was_passed(path):
+    field = FIELDS[path]
+    for number, side, limit in ((field.low - 1, "below", field.low), (field.high * 1.01 + 1, "above", field.high)):
+        problem = refused(path, f"{number:.6f}")
+        assert problem.code == "range"
+        assert f"is {side} the limit of {limit:g} {field.unit}".rstrip() in problem.message
+        names_field_limit_and_unit(problem, field)
+    for number in (field.low, field.high):
+        assert load(demo({path: f"{number:.10g}"})).fields[path].problem is None
+
+
+@pytest.mark.parametrize("path", [path for path, field in FIELDS.items() if field.kind is Kind.CHOICE])
+def test_choices_take_their_keys_and_nothing_else(path):
+    field, others = FIELDS[path], 0
+    for text in (*bad_strings.ALL, "ENDURO", "enduro ", "4.4 N/mm", "both,one", "left", "upside down", "0", "-1", "3", "Two"):
+        if text in field.choices:
+            continue
+        problem, others = load(demo({path: text})).fields[path].problem, others + 1
+        assert problem.code == "choice"
+        assert problem.message.startswith(f"{field.label}: ")
+        assert all(key in problem.message for key in field.choices)
+        assert len(problem.message) < 300
+    assert others >= 60
+
+
+NOT_RATES = [text for text in bad_strings.ALL if text not in ("4 to 6", "1 250", "4\n\n4", "4" + " " * 60 + "4")]
+NOT_RATES += ["4.2 nan", "4.2; 9**9**9", "4.2 4.4 kg", "4.2, 4.4", "4.2 1e400", "0.1 4.2", "4.2 31", "4.2 -4.4", ";", "; ;", "4.2 " * 41]
+
+
+@pytest.mark.parametrize("text", NOT_RATES, ids=range(len(NOT_RATES)))
+def test_a_list_of_rates_is_taken_whole_or_not_at_all(text):
+    found = load(demo({"front.buy": "stock", "front.stock": text})).fields["front.stock"]
+    assert found.problem is not None, found.rates
+    assert found.rates == ()
+    names_field_limit_and_unit(found.problem, FIELDS["front.stock"])
+
+
+@pytest.mark.parametrize(
+    ("text", "rates"),
+    [("4.2 4.4 4.6", (4.2, 4.4, 4.6)), ("4,6; 4,2;4,4", (4.2, 4.4, 4.6)), ("4.4", (4.4,)), ("4.4 4.4", (4.4,)), ("25lb/in", (4.378170881,)),
+     ("4.2 N/mm; 4.4 N/mm", (4.2, 4.4)), ("25 lb/in 30 lb/in", (4.378170881, 5.253805057))],
+)  # fmt: skip
+def test_a_list_of_rates_as_people_write_it(text, rates):
+    found = load(demo({"front.buy": "stock", "front.stock": text})).fields["front.stock"]
+    assert found.problem is None
+    assert found.rates == pytest.approx(rates)
+
+
+@pytest.mark.parametrize("written", ["-1 kg", "nan", "9**9**9", "1,250", "500 kg", "1 mm", "", "1e400", "±1"])
+def test_a_bad_plus_minus_is_refused_at_its_field(written):
+    problem = refused("rider.mass", {"value": "104 kg", "plus_minus_95": written})
+    assert problem.message.startswith("Rider, kitted: its +/-")
+    assert "kg" in problem.message + problem.limit
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), 1e400, -5, 10**30, 10**400], ids=["nan", "inf", "1e400", "negative", "huge", "hundreds of digits"])
+def test_bad_numbers_in_json_are_refused_like_text(number):
+    names_field_limit_and_unit(refused("rider.mass", number), FIELDS["rider.mass"])
+
+
+@pytest.mark.parametrize(
+    ("path", "text"),
+    [("front.rate", "4,4,4"), ("front.gap_left", "9**9**9"), ("front.travel", "nan"), ("front.cap_volume", "20 oz"), ("bike.rake", "1e400 °"),
+     ("rear.rate", "0.46 kg"), ("rear.charge", "1,250"), ("rear.leverage", "2.5 mm"), ("rear.target_sag", ""), ("front.layout", "sideways")],
+)  # fmt: skip
+def test_the_other_end_keeps_its_answer_and_the_refused_one_says_why(path, text):
+    base, bad = report(demo()), report(demo({path: text}))
+    end = FIELDS[path].end
+    other = "rear" if end == "front" else "front"
+    assert bad["ends"][other] == base["ends"][other]
+    assert bad["ends"][end]["state"] == "refused"
+    assert [p["path"] for p in bad["ends"][end]["problems"]] == [path]
+    assert bad["fields"][path]["problem"] == bad["ends"][end]["problems"][0]
+    changed = {p for p in FIELDS if p != path and bad["fields"][p] != base["fields"][p]}
+    assert all(depends(FIELDS[p], path) for p in changed), changed
+    for part in ("header", "use", "posture", "modifiers", "cautions", "reassembly", "first_ride", "left_out"):
+        assert bad[part] == base[part]
+    json.dumps(bad, allow_nan=False)
+
+
+@pytest.mark.parametrize("text", ["", "4", "null", "[]", '{"kind": 7}', '{"kind": "size"}', '{"kind": "size", "job": 7}', '{"kind": "start"}',
+                                  '{"kind": "size", "job": {"format": "stanchion-job", "version": 1e400}}', "[" * 100_000,
+                                  '{"kind": "size", "job": {"format": "stanchion-job", "version": ' + "9" * 5000 + "}}", "\ud800"])  # fmt: skip
+def test_the_door_of_the_core_answers_whatever_it_is_asked(text):
+    reply = json.loads(answer(text))
+    assert reply["kind"] == "failure"
+    assert reply["message"]
