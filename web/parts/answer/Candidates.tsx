@@ -46,7 +46,7 @@ function OneCandidate({ end, title, one }: { end: End; title: string; one: Candi
         {title && `${title}, `}
         <button type="button" class="link" onClick={() => tryOut(end, one)}>
           {rate}
-          <span class="heard-only"> N/mm: try it</span> ›
+          <span class="aside"> N/mm: try it</span> ›
         </button>
       </h3>
       <p>{words(end, one)}</p>

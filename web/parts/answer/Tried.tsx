@@ -27,7 +27,7 @@ export function Tried({ end }: { end: End }) {
     <div class="tried" data-tried={end} aria-live="polite">
       {problem && <p class="tried-problem">{[problem.message, problem.limit, problem.way_out].filter(Boolean).join(' ')}</p>}
       {setup && <Beside setup={setup} chosen={chosen} />}
-      <button type="button" class="box" onClick={() => back(end)}>
+      <button type="button" onClick={() => back(end)}>
         Back to the answer
       </button>
     </div>
@@ -40,12 +40,12 @@ function Beside({ setup, chosen }: { setup: Setup; chosen: Candidate | null }) {
       <thead>
         <tr>
           <th scope="col">
-            <span class="heard-only">What</span>
+            <span class="aside">What</span>
           </th>
           {chosen && <th scope="col">Answer</th>}
           <th scope="col">Tried</th>
           <th scope="col">
-            <span class="heard-only">Unit</span>
+            <span class="aside">Unit</span>
           </th>
         </tr>
       </thead>

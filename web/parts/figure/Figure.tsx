@@ -7,7 +7,7 @@ export function Figure({ of, unit, rate = false }: { of: Quantity; unit?: string
   const band = plusMinus(of)
   const words = unit ?? of.unit
   return (
-    <span class="figure">
+    <span class="told">
       <b>{rate ? rateText(of.value) : number(of)}</b>
       {words && <span class="unit"> {words}</span>}
       {band && <small> {band}</small>}

@@ -1,0 +1,101 @@
+import { Mark } from '../figure/Mark.tsx'
+import { numberText } from '../figure/told.ts'
+import { type Geometry, hasBand } from './geometry.ts'
+import { inRows, spread } from './labels.ts'
+import { endWords, type Shown } from './words.ts'
+
+const LINE = 22
+
+export interface EndLabel {
+  key: 'slow' | 'fast' | 'found' | 'tried' | 'end'
+  text: string
+  force: number
+}
+
+/** What stands at full travel, in the order in which it takes the place next to the curve. */
+export function endLabels(shown: Shown): EndLabel[] {
+  const { curve, found, tried } = shown
+  const last = (series: number[]) => series.at(-1)!
+  const label = (key: EndLabel['key'], name: string, force: number): EndLabel => ({ key, text: `${name} ${numberText(force, 2)}`, force })
+  return [
+    ...(hasBand(curve) ? [label('slow', 'slow', last(curve.slow)), label('fast', 'fast', last(curve.fast))] : []),
+    ...(found ? [label('found', 'as found', last(found.working))] : []),
+    ...(tried ? [label('tried', 'tried', last(tried.working))] : []),
+    { key: 'end', text: endWords(shown), force: shown.setup?.end_force.value ?? last(curve.working) },
+  ]
+}
+
+/** Stroke up: rows over the plot. */
+export function rowsOver(labels: EndLabel[], force: (kilonewton: number) => number, right: number, measure: (text: string) => number) {
+  return inRows(
+    labels.map(({ key, text, force: at }) => ({ key, text, at: force(at), width: measure(text) })),
+    0,
+    right,
+  )
+}
+
+export const rowsHeight = (rows: { row: number }[]): number => (Math.max(...rows.map((one) => one.row)) + 1) * LINE + 12
+
+export function EndLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: (text: string) => number }) {
+  const labels = endLabels(shown)
+  return (
+    <g>
+      {place.turned ? <Beside place={place} labels={labels} /> : <Over place={place} labels={labels} measure={measure} />}
+      <Mark kind="end" {...spot(place, labels.at(-1)!.force)} lying={place.turned} />
+      <Target place={place} shown={shown} />
+    </g>
+  )
+}
+
+function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[]; measure: (text: string) => number }) {
+  const { top, right } = place.frame
+  return (
+    <>
+      {rowsOver(labels, place.force, right, measure).map(({ key, text, at, left, row }) => (
+        <g key={key} data-end={key}>
+          <path class="leader" d={`M${at} ${top - 2}V${top - 12 - row * LINE}`} />
+          <text class={`cased end-${key}`} x={left} y={top - 16 - row * LINE}>
+            {text}
+          </text>
+        </g>
+      ))}
+    </>
+  )
+}
+
+/** Turned: a column to the right of the plot. */
+function Beside({ place, labels }: { place: Geometry; labels: EndLabel[] }) {
+  const { top, bottom, right } = place.frame
+  const shown = labels.map((label) => ({ ...label, text: label.text.replace(/,.*/, '') }))
+  const heights = spread(
+    shown.map((label) => place.force(label.force)),
+    LINE,
+    top,
+    bottom,
+  )
+  return (
+    <>
+      {shown.map(({ key, text, force }, i) => (
+        <g key={key} data-end={key}>
+          <path class="leader" d={`M${right + 2} ${place.force(force)}L${right + 12} ${heights[i]}`} />
+          <text class={`cased end-${key}`} x={right + 16} y={heights[i]! + 5}>
+            {text}
+          </text>
+        </g>
+      ))}
+    </>
+  )
+}
+
+/** The force wanted at the end, as a tick across the end of travel. */
+function Target({ place, shown }: { place: Geometry; shown: Shown }) {
+  const { end } = shown.report.targets
+  if (!end || end.unit !== 'kN') return null
+  const { x, y } = spot(place, end.value)
+  return <path class="target" data-target d={place.turned ? `M${x} ${y}h8` : `M${x} ${y}v-8`} />
+}
+
+function spot(place: Geometry, force: number): { x: number; y: number } {
+  const [x, y] = place.at(place.travel, force)
+  return { x, y }
+}
