@@ -60,8 +60,17 @@ def situation(job: Job, end: str) -> Situation:
     at = conditions(job)
     assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
     loads, yardstick = end_loads(job, end), standard_setup(job, end)
-    standard = evaluate(assembly, yardstick, end_loads(job, end, job.value("standard.rider")), at.exponent)
+    standard = _standard(job, end, assembly, yardstick, at.exponent)
     return Situation(assembly, loads, at.exponent, yardstick, standard, _targets(job, end, standard, loads.aboard))
+
+
+def _standard(job: Job, end: str, assembly: Assembly, yardstick: Setup, exponent: Number) -> Figures:
+    try:
+        return evaluate(assembly, yardstick, end_loads(job, end, job.value("standard.rider")), exponent)
+    except Impossible as error:
+        path = "standard.gap" if end == "front" else "standard.shock_rate"
+        words = f"As sold, with the rider it is sold for: {error.message[0].lower()}{error.message[1:]}"
+        raise Impossible(error.code, words, "Check the setup as sold, and the readings of the leg.", error.field or path) from error
 
 
 def size_end(job: Job, end: str) -> EndSizing:

@@ -68,9 +68,8 @@ class ForkAssembly:
         if not spring_in or rate is None:
             return empty
         spring_depth = np.maximum(gap - self.spacer_length, 0.0)
-        spacer = np.where(
-            self.spacer_length > 0, self.spacer * np.minimum(gap / np.maximum(self.spacer_length, 1e-9), 1.0), self.spacer
-        )
+        deep = np.clip(gap / np.maximum(self.spacer_length, 1e-9), 0.0, 1.0)
+        spacer = self.spacer * np.where(np.asarray(self.spacer_length) > 0, deep, 1.0)
         return empty - self._steel(rate) / self.free_length * spring_depth - spacer
 
     def goes_in(self, rate: Number | None, spring_in: bool) -> Number:
@@ -133,8 +132,8 @@ class ForkAssembly:
             raise Impossible("gap-convention", "The gap cannot be read in the other convention.", "Keep to your own.")
         return find_root(surplus, low, high)
 
-    def oil_to_add(self, found_rate: Number, found_gap: Number, rate: Number, gap: Number) -> Number:
-        """Oil [mm3] to add to one leg, below 0 to take out, from a found spring and gap to new ones."""
+    def oil_to_add(self, found_rate: Number | None, found_gap: Number, rate: Number | None, gap: Number) -> Number:
+        """Oil [mm3] to add to one leg, below 0 to take out, from a found spring and gap to new ones; rates None: no spring."""
         found = self.chamber(found_rate, found_gap).volume0 + self._steel(found_rate)
         return found - self.chamber(rate, gap).volume0 - self._steel(rate)
 

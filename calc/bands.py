@@ -11,8 +11,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from calc import fitted
 from calc.advice import EndSizing, Situation, found, situation
 from calc.array import Array, Number
+from calc.assembly import ForkAssembly
 from calc.draws import DRAWS, drawn, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
@@ -47,12 +49,13 @@ class Bands:
     """95 % half-widths in internal units, by name; counts of draws by rate [N/mm]; causes by result.
 
     `setup` holds those of the recommended preload and gap, `figures` of what the recommended setup does, `found` of what
-    the fitted one does. `left_out` counts the draws that could not be built.
+    the fitted one does, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
     """
 
     setup: Halves
     figures: Halves
     found: Halves
+    oil: Halves
     counts: Mapping[float, int]
     draws: int
     left_out: int
@@ -62,19 +65,20 @@ class Bands:
 def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
-    Parameters: job; end; done, its nominal sizing.
-    Returns: Bands, or None where no spring is chosen or no draw can be built.
-    Raises: nothing.
-    Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
-    Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
-    Example:
-        >>> from calc.advice import size_end
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> job = load(jobs()["enduro"])
-        >>> sure = bands(job, "front", size_end(job, "front"))
-        >>> max(sure.counts, key=sure.counts.get)
-        4.6
+        Parameters: job; end; done, its nominal sizing.
+        Returns: Bands, or None where no spring is chosen or no draw can be built.
+        Raises: nothing.
+        Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
+        Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
+        Example:
+            >>> from calc import fitted
+    from calc.advice import size_end
+            >>> from calc.demo import jobs
+            >>> from calc.job import load
+            >>> job = load(jobs()["enduro"])
+            >>> sure = bands(job, "front", size_end(job, "front"))
+            >>> max(sure.counts, key=sure.counts.get)
+            4.6
     """
     chosen = int(done.sized.choice)
     if chosen < 0:
@@ -94,9 +98,10 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     here = situation(draws, end)
     sized, count = _sized(here, done, chosen), DRAWS - left_out
     return Bands(
-        setup=_setup_halves(sized, setup.rate),
+        setup=_setup_halves(sized, float(setup.rate)),
         figures=_figure_halves(_built(here, setup, count)),
         found=_found_halves(draws, end, here),
+        oil=_oil_halves(draws, here, setup),
         counts=_counts(sized),
         draws=count,
         left_out=left_out,
@@ -158,6 +163,15 @@ def _found_halves(draws: Job, end: str, here: Situation) -> Halves:
     return {} if done is None else _figure_halves(done)
 
 
+def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
+    """Of the oil that brings each leg from the gap found to the recommended one."""
+    if not isinstance(here.assembly, ForkAssembly):
+        return {}
+    now = fitted.rate(draws, "front")
+    oil = {leg: here.assembly.oil_to_add(now, draws.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in ("left", "right")}
+    return {leg: half_width(samples) for leg, samples in oil.items()}
+
+
 def _counts(sized: Sized) -> Mapping[float, int]:
     choice, rates = sized.choice, np.asarray(sized.setup.rate)[:, 0]
     return {float(rate): int(np.sum(choice == i)) for i, rate in enumerate(rates) if np.any(choice == i)}
@@ -190,8 +204,7 @@ def _ranked(job: Job, paths: list[str], values: Array) -> tuple[Cause, ...]:
 def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
     found, (own, _) = job.fields[path], own_reading(job, path)
     field = found.field
-    careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(
-        job.number(path)
-    )
+    careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
+    careful += field.plus_minus_relative * abs(job.number(path))
     kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
     return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)

@@ -16,7 +16,7 @@ Data = dict[str, Any]
 def answer(text: str) -> str:
     """Answer one request of the page.
 
-    Parameters: text, JSON: {"kind": "size", "job": {...}} or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true} or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
     Returns: JSON: {"kind": "report", "report": ...}, {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
@@ -43,7 +43,7 @@ def _failure(message: str) -> str:
 
 
 def _size(request: Data) -> Data:
-    return {"kind": "report", "report": report(request.get("job"))}
+    return {"kind": "report", "report": report(request.get("job"), bool(request.get("bands", True)))}
 
 
 def _start(request: Data) -> Data:

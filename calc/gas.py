@@ -185,7 +185,7 @@ def open_leg(
     exposed chrome extended less exposed chrome collapsed; goes_in [mm3], what goes in after the gap is read; bleed
     [MPa], ambient pressure where the leg was bled; bled_stroke [mm], the stroke it was bled at.
     Returns: Chamber, at full extension.
-    Raises: Impossible when nothing is left for gas at the bled stroke.
+    Raises: Impossible when nothing is left for gas hanging, or at the bled stroke.
     Formula: a = pi d^2 / 4; V0 = above_oil + a s_m - goes_in; P0 = P_bleed V(s_b) / V0.
     Source: geometry; Boyle's law.
     Example:
@@ -194,6 +194,13 @@ def open_leg(
     """
     area = circle(seal_diameter)
     volume0 = above_oil + area * collapsed_stroke - goes_in
+    if np.any(np.asarray(volume0) <= 0):
+        raise Impossible(
+            "no-gas",
+            "What goes in after the gap is read leaves no room for gas, even hanging.",
+            "Check the gap, the free area and the volumes of spring, spacer, washers and cap.",
+            "front.gap_left",
+        )
     at_bleed = volume0 - area * bled_stroke
     if np.any(np.asarray(at_bleed) <= 0):
         raise hydraulic_lock(float(np.min(volume0 / area)), "place.bled_stroke")

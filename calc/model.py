@@ -90,11 +90,21 @@ def rider_share(job: Job) -> Number:
 
 def _share_on_scales(job: Job) -> Number | None:
     base, mass = loaded(job), job.value("rider.mass")
-    if job.known("rider.front_axle"):
-        return share_aboard(base.front, job.value("rider.front_axle"), mass)
-    if job.known("rider.rear_axle"):
-        return 1.0 - share_aboard(base.rear, job.value("rider.rear_axle"), mass)
+    for axle in ("front", "rear"):
+        path = f"rider.{axle}_axle"
+        if job.known(path):
+            share = share_aboard(getattr(base, axle), job.value(path), mass)
+            _check_share(share, axle, path)
+            return share if axle == "front" else 1.0 - share
     return None
+
+
+def _check_share(share: Number, axle: str, path: str) -> None:
+    if np.any(np.asarray(share) < 0) or np.any(np.asarray(share) > 1):
+        gained = "lost weight" if np.any(np.asarray(share) < 0) else "gained more than the rider weighs"
+        raise Impossible(
+            "axle", f"With the rider aboard the {axle} axle {gained}.", "Weigh again, or check the rider's mass.", path
+        )
 
 
 def _practice_share(job: Job, posture: str) -> Number:

@@ -16,10 +16,11 @@ VERSION = 1
 __all__ = ["FORMAT", "VERSION", "report", "report_of"]
 
 
-def report(document: object) -> Data:
+def report(document: object, with_bands: bool = True) -> Data:
     """Size a job and report it.
 
-    Parameters: document, what a JSON reader returned for a job file.
+    Parameters: document, what a JSON reader returned for a job file; with_bands, whether the +/- of the results are worked
+    out too (about five times the work).
     Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95.
     Raises: JobError when the document is not a job at all; a refused entry or an impossible bike is reported, not raised.
     Formula: none.
@@ -29,12 +30,12 @@ def report(document: object) -> Data:
         >>> report(jobs()["enduro"])["ends"]["front"]["state"]
         'ok'
     """
-    return report_of(load(document))
+    return report_of(load(document), with_bands)
 
 
-def report_of(job: Job) -> Data:
+def report_of(job: Job, with_bands: bool = True) -> Data:
     """`report` of a job that is already read."""
-    ends = {end: end_data(job, end) for end in ("front", "rear")}
+    ends = {end: end_data(job, end, with_bands) for end in ("front", "rear")}
     return {
         "format": FORMAT,
         "version": VERSION,

@@ -14,6 +14,7 @@ from calc.impossible import Impossible
 from calc.job import Job, Problem, Resolved
 from calc.model import sag_window
 from calc.practice import usual
+from calc.report import sure
 from calc.report.curve import curve_data
 from calc.report.data import Data, quantity, rate_text
 from calc.report.setups import Cases, setup_data
@@ -23,24 +24,36 @@ from calc.setup import Figures, Setup
 _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 
 
-def end_data(job: Job, end: str) -> Data:
+def end_data(job: Job, end: str, with_bands: bool) -> Data:
     """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible).
 
     Read-only: an end whose fields did not change is not worked out again.
     """
-    return _end_data(end, tuple(found for found in job.fields.values() if found.field.end in (end, "both")))
+    fields = tuple(found for found in job.fields.values() if found.field.end in (end, "both"))
+    return _sure(end, fields) if with_bands else _nominal(end, fields)[0]
 
 
 @lru_cache(maxsize=16)
-def _end_data(end: str, fields: tuple[Resolved, ...]) -> Data:
-    job = Job({}, {found.field.path: found for found in fields})
+def _nominal(end: str, fields: tuple[Resolved, ...]) -> tuple[Data, EndSizing | None]:
+    job = _part(fields)
     barred = [p for p in job.problems if p.end in (end, "both")]
     if barred:
-        return {"state": "refused", "problems": [p.as_data() for p in barred]}
+        return {"state": "refused", "problems": [p.as_data() for p in barred]}, None
     try:
-        return _sized_data(job, end, size_end(job, end))
+        done = size_end(job, end)
+        return _sized_data(job, end, done), done
     except Impossible as error:
-        return {"state": "refused", "problems": [problem_of(error, end).as_data()]}
+        return {"state": "refused", "problems": [problem_of(error, end).as_data()]}, None
+
+
+@lru_cache(maxsize=16)
+def _sure(end: str, fields: tuple[Resolved, ...]) -> Data:
+    data, done = _nominal(end, fields)
+    return data if done is None else sure.with_bands(_part(fields), end, data, done)
+
+
+def _part(fields: tuple[Resolved, ...]) -> Job:
+    return Job({}, {found.field.path: found for found in fields})
 
 
 def problem_of(error: Impossible, end: str) -> Problem:
@@ -64,6 +77,8 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "targets": _targets_data(job, end, done, cases),
         "load": _loads_data(done, cases),
         "tried": None,
+        "sure": None,
+        "measure_next": [],
     }
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
     data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
@@ -114,9 +129,13 @@ def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
     if not isinstance(done.situation.assembly, ForkAssembly):
         return None
-    found_rate, legs = fitted.rate(job, "front"), ("left", "right")
-    added = (done.situation.assembly.oil_to_add(found_rate, job.number(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in legs)
-    return {leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in zip(legs, added, strict=True)}
+    springs = {"left": True, "right": done.situation.assembly.springs == 2}
+    added = {}
+    for leg, sprung in springs.items():
+        now, then = (fitted.rate(job, "front"), setup.rate) if sprung else (None, None)
+        oil = done.situation.assembly.oil_to_add(now, job.number(f"front.gap_{leg}"), then, setup.gap)
+        added[leg] = quantity(oil, "ml", f"{leg} leg", 0, "mm3")
+    return added
 
 
 def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
@@ -129,7 +148,7 @@ def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
     words = "; ".join(v["words"] for v in nearest["vetoes"])
-    way_out = " ".join(WAY_OUT[v["code"]] for v in nearest["vetoes"])
+    way_out = " ".join(dict.fromkeys(WAY_OUT[v["code"]] for v in nearest["vetoes"]))
     rate = rate_text(nearest["rate"]["value"])
     return Problem(
         f"{end}.target_sag", "nothing-fits", f"No spring on offer meets the targets. Nearest is {rate} N/mm: {words}.",

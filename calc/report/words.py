@@ -5,15 +5,17 @@ from __future__ import annotations
 from calc.report.data import Data, number_text, rate_text, told
 
 # What would reach a target that no spring on offer reaches, by what stops the nearest one.
+_TOO_STIFF = "Want less rider sag, or offer softer springs."
+_TOO_SOFT = "Want more rider sag, allow more preload, or offer stiffer springs."
 WAY_OUT = {
-    "preload below": "Want more rider sag, or offer softer springs.",
-    "preload above": "Want less rider sag, allow more preload, or offer stiffer springs.",
+    "preload below": _TOO_STIFF,
+    "preload above": _TOO_SOFT,
+    "free sag below": _TOO_SOFT,
+    "free sag above": _TOO_STIFF,
     "end unreachable": "Choose another end-of-travel target.",
     "gap below": "Ask less of the end of travel, or offer stiffer springs.",
     "gap above": "Ask more of the end of travel, offer softer springs, or raise the largest gap if the damper stays covered.",
     "coil bind": "Offer a spring with more room: longer, or with fewer coils.",
-    "free sag below": "Want more rider sag, or offer stiffer springs.",
-    "free sag above": "Want less rider sag, or offer softer springs.",
 }
 
 VETO_WORDS = {
@@ -34,14 +36,15 @@ def veto_words(name: str, numbers: dict[str, float | None]) -> str:
     return VETO_WORDS[name].format(**shown)
 
 
-def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool) -> str:
-    """The answer as one sentence."""
-    rate = rate_text(setup["rate"]["value"])
-    start = (
-        f"Leave the {rate} N/mm, with {told(setup['preload'])} preload"
-        if leave
-        else f"Fit {rate} N/mm, {told(setup['preload'])} preload"
-    )
+def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
+    """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
+    rate, preload = rate_text(setup["rate"]["value"]), told(setup["preload"])
+    if span is not None:
+        start = f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; in the middle of it {rate} with {preload} preload"
+    elif leave:
+        start = f"Leave the {rate} N/mm, with {preload} preload"
+    else:
+        start = f"Fit {rate} N/mm, {preload} preload"
     if end == "rear" or oil is None:
         return f"{start}."
     return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
@@ -71,6 +74,22 @@ def span_words(low: float | None, high: float | None, rate: float) -> str:
     if high is None:
         return f"Stays {text} from {number_text(low, 0)} kg kitted up."
     return f"Stays {text} for {number_text(low, 0)} to {number_text(high, 0)} kg kitted."
+
+
+def count_words(tenths: dict[float, int], chosen: float) -> str:
+    """How sure the choice is, counted in draws of ten."""
+    mine = tenths.get(chosen, 0)
+    others = [
+        f"{rate_text(rate)} in {part}" for rate, part in sorted(tenths.items(), key=lambda t: -t[1]) if part and rate != chosen
+    ]
+    text = f"{rate_text(chosen)} in {mine} of 10 draws of your readings"
+    return f"{text}, {', '.join(others)}." if others else f"{text}."
+
+
+def unsettled_words(low: float, high: float, chosen: float) -> str:
+    """Where the readings leave the rate open: the span, not one rate."""
+    span = f"{rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 draws of your readings"
+    return f"Not settled yet: {span}. {rate_text(chosen)} is what they give as they stand. Do not order; measure first."
 
 
 def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, usual: Data) -> list[str]:

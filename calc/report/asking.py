@@ -1,0 +1,44 @@
+"""How a reading is asked for, as an order to the hand."""
+
+from __future__ import annotations
+
+from calc.job.fields import FIELDS
+
+_ASKED = {
+    "rider.mass": "Weigh the rider, kitted",
+    "rider.front_axle": "Weigh the front axle with the rider aboard",
+    "rider.rear_axle": "Weigh the rear axle with the rider aboard",
+    "rider.front_share_standing": "Weigh the front axle with the rider aboard, standing",
+    "rider.front_share_sitting": "Weigh the front axle with the rider aboard, sitting",
+    "bike.front_axle": "Weigh the front axle, bike alone",
+    "bike.rear_axle": "Weigh the rear axle, bike alone",
+    "bike.mass": "Weigh both axles, bike alone",
+    "bike.front_share": "Weigh both axles, bike alone",
+    "bike.rake": "Take the rake by angle gauge, or from the manual",
+    "standard.rider": "Find out which rider the bike is sold for",
+    "standard.fork_rate": "Find out the fork springs as sold",
+    "standard.gap": "Look up the gap as sold",
+    "standard.shock_rate": "Find out the shock spring as sold",
+    "front.travel": "Measure the fork travel, or look it up",
+    "front.unsprung": "Weigh the front wheel and lower legs",
+    "front.rate": "Put the fork spring on a tester",
+    "front.gap_left": "Read the gap, left",
+    "front.gap_right": "Read the gap, right",
+    "front.seal_diameter": "Measure the chrome tube by vernier",
+    "front.collapsed_stroke": "Measure exposed chrome, hanging and collapsed",
+    "front.raised_height": "Pour oil in again and read the rise",
+    "front.cap_volume": "Put each cap in a jug of water",
+    "front.spring_steel": "Put the fork spring on a kitchen scale",
+    "rear.travel": "Measure the rear wheel travel, or look it up",
+    "rear.unsprung": "Weigh the rear wheel and swingarm",
+    "rear.leverage": "Measure wheel travel over shock stroke",
+    "rear.leverage_fall": "Measure shock length at five or more heights of the wheel",
+    "rear.rate": "Put the shock spring on a tester",
+    "rear.charge": "Have the shock's charge checked by a licensed workshop",
+    "rear.rod_diameter": "Measure the shock rod by vernier",
+}
+
+
+def asked(path: str) -> str:
+    """The order for one field; the label for those that have none of their own."""
+    return _ASKED.get(path, f"Measure more closely: {FIELDS[path].label.lower()}")

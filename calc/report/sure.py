@@ -1,0 +1,144 @@
+"""How sure: the bands put beside the results, the count of draws, and what to measure next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from calc.advice import EndSizing
+from calc.bands import BUILT_RATE, Bands, Cause, bands
+from calc.job import Job
+from calc.report.asking import asked
+from calc.report.data import Data, number_text
+from calc.report.words import answer_words, count_words, unsettled_words
+
+SETTLED = 5  # of ten draws: below this no single rate is told alone
+NEXT = 3  # readings to ask for
+# Results that a reading is asked for, in order: name, words, unit, decimals.
+_ASKED_FOR = (
+    ("preload", "mm", 1.0, 0),
+    ("gap", "mm", 1.0, 0),
+    ("rider", "mm", 1.0, 0),
+    ("free", "mm", 1.0, 0),
+    ("end_multiple", "", 1.0, 1),
+)
+_RESULT_WORDS = {
+    "preload": "preload",
+    "gap": "gap",
+    "rider": "rider sag",
+    "free": "free sag",
+    "end_multiple": "end force over load",
+}
+_UNASKABLE = {"place.exponent"}  # no reading on a bench narrows it
+
+
+def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
+    """The report of an end with +/- on its results; as it was where no spring is chosen or no draw can be built."""
+    sure = bands(job, end, done)
+    if sure is None:
+        return data | {"sure": None, "measure_next": []}
+    along = "stroke" if end == "front" else "travel"
+    chosen = _filled(data["chosen"], sure.figures, along)
+    rate = chosen["rate"]["value"]
+    chosen |= {
+        "rate": _plus_minus(chosen["rate"], BUILT_RATE * rate),
+        "preload": _plus_minus(chosen["preload"], sure.setup["preload"]),
+    }
+    if end == "front":
+        chosen["gap"] = _plus_minus(chosen["gap"], sure.setup["gap"])
+        chosen["oil"] = {leg: _plus_minus(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
+    found = data["as_found"]
+    if found["setup"] is not None and sure.found:
+        found = found | {"setup": _filled(found["setup"], sure.found, along)}
+    candidates = [chosen if c["relation"] == "chosen" else c for c in data["candidates"]]
+    counted = _counted(sure, rate)
+    span = None if counted["settled"] else (counted["low"], counted["high"])
+    return data | {
+        "answer": answer_words(end, chosen, chosen["oil"], data["leave"], span),
+        "chosen": chosen,
+        "candidates": candidates,
+        "as_found": found,
+        "sure": counted,
+        "measure_next": _measure_next(job, sure, along),
+    }
+
+
+def _filled(setup: Data, halves: Mapping[str, float], along: str) -> Data:
+    sources = {
+        "free_sag": (f"free_{along}", 1.0),
+        "rider_sag": (f"rider_{along}", 1.0),
+        "frequency": ("frequency", 1.0),
+        "wheel_rate": ("wheel_rate", 1.0),
+        "end_force": ("end_force", 1e-3),
+        "end_multiple": ("end_multiple", 1.0),
+        "landing_energy": ("energy", 1e-3),
+        "energy_per_mass": ("energy_per_mass", 1e-3),
+    }
+    return setup | {name: _plus_minus(setup[name], halves[key] * factor) for name, (key, factor) in sources.items()}
+
+
+def _plus_minus(figure: Data, half: float) -> Data:
+    return figure | {"plus_minus_95": float(f"{half:.3g}")}
+
+
+def of_ten(counts: Mapping[float, int], draws: int) -> dict[float, int]:
+    """Counts of draws as parts of ten that add up to ten where every draw chose: largest remainders."""
+    total = round(10 * sum(counts.values()) / draws)
+    exact = {rate: 10 * count / draws for rate, count in counts.items()}
+    parts = {rate: int(share) for rate, share in exact.items()}
+    by_remainder = sorted(exact, key=lambda rate: parts[rate] - exact[rate])
+    for rate in by_remainder[: max(total - sum(parts.values()), 0)]:
+        parts[rate] += 1
+    return parts
+
+
+def middle(counts: Mapping[float, int]) -> tuple[float, float]:
+    """The rates [N/mm] between which the middle eight of ten draws choose."""
+    rates = np.repeat(sorted(counts), [counts[rate] for rate in sorted(counts)])
+    low, high = np.quantile(rates, (0.1, 0.9), method="nearest")
+    return float(low), float(high)
+
+
+def _counted(sure: Bands, chosen: float) -> Data:
+    tenths = of_ten(sure.counts, sure.draws)
+    counts = [{"rate": rate, "count": count, "of_ten": tenths[rate]} for rate, count in sure.counts.items()]
+    low, high = middle(sure.counts)
+    settled = tenths.get(chosen, 0) >= SETTLED
+    return {
+        "draws": sure.draws,
+        "left_out": sure.left_out,
+        "undecided": sure.draws - sum(sure.counts.values()),
+        "counts": sorted(counts, key=lambda c: -c["count"]),
+        "settled": settled,
+        "low": low,
+        "high": high,
+        "words": count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen),
+    }
+
+
+def _measure_next(job: Job, sure: Bands, along: str) -> list[Data]:
+    """The readings that would narrow the results most: the greatest cause of each result in turn, each reading once."""
+    asked_for: list[Data] = []
+    for result, words, unit, decimals in _ASKED_FOR:
+        name = f"{result}_{along}" if result in ("rider", "free") else result
+        causes = [c for c in sure.causes.get(name, ()) if c.path not in _UNASKABLE]
+        if causes and all(causes[0].path != a["path"] for a in asked_for):
+            asked_for.append(_ask(job, causes[0], words, unit, decimals))
+    return sorted(asked_for, key=lambda a: a["then"] / a["now"])[:NEXT]
+
+
+def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> Data:
+    now, then = cause.now, cause.then
+    places = decimals if number_text(now, decimals) != number_text(then, decimals) else decimals + 1
+    change = f"{result} ±{number_text(now, places)} becomes ±{number_text(then, places)} {unit}".rstrip()
+    return {
+        "path": cause.path,
+        "result": result,
+        "share": float(f"{cause.share:.3g}"),
+        "now": float(f"{now:.3g}"),
+        "then": float(f"{then:.3g}"),
+        "unit": unit,
+        "words": f"{asked(cause.path)}: {change}.",
+        "how": job.fields[cause.path].field.how,
+    }
