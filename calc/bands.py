@@ -134,8 +134,17 @@ def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
 
 
 def _setup_halves(sized: Sized, rate: float) -> Halves:
+    """Of preload and gap re-solved with the spring held; no band for a gap that some draws cannot find."""
     held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - rate)))
-    return {"preload": half_width(np.asarray(sized.exact.preload)[held]), "gap": half_width(np.asarray(sized.exact.gap)[held])}
+    halves = {"preload": half_width(np.asarray(sized.exact.preload)[held])}
+    if _gap_is_found(sized, held):
+        halves["gap"] = half_width(np.asarray(sized.exact.gap)[held])
+    return halves
+
+
+def _gap_is_found(sized: Sized, index: int) -> bool:
+    unreachable = sized.vetoes.get("end unreachable")
+    return unreachable is not None and not bool(np.any(unreachable[index]))
 
 
 def _results(done: Figures) -> dict[str, Number]:
@@ -188,8 +197,9 @@ def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, t
         return {}
     along = "stroke" if end == "front" else "travel"
     results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
-    results |= {"preload": np.asarray(solved.exact.preload)[0]}
-    results["gap"] = np.asarray(solved.exact.gap)[0]
+    results["preload"] = np.asarray(solved.exact.preload)[0]
+    if _gap_is_found(solved, 0):
+        results["gap"] = np.asarray(solved.exact.gap)[0]
     return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
 
 

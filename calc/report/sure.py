@@ -17,19 +17,12 @@ SETTLED = 5  # of ten draws: below this no single rate is told alone
 NEXT = 3  # readings to ask for
 # Results that a reading is asked for, in order: name, words, unit, decimals.
 _ASKED_FOR = (
-    ("preload", "mm", 1.0, 0),
-    ("gap", "mm", 1.0, 0),
-    ("rider", "mm", 1.0, 0),
-    ("free", "mm", 1.0, 0),
-    ("end_multiple", "", 1.0, 1),
+    ("preload", "preload", "mm", 0),
+    ("gap", "gap", "mm", 0),
+    ("rider", "rider sag", "mm", 0),
+    ("free", "free sag", "mm", 0),
+    ("end_multiple", "end force over load", "", 1),
 )
-_RESULT_WORDS = {
-    "preload": "preload",
-    "gap": "gap",
-    "rider": "rider sag",
-    "free": "free sag",
-    "end_multiple": "end force over load",
-}
 _UNASKABLE = {"place.exponent"}  # no reading on a bench narrows it
 
 
@@ -46,7 +39,8 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
         "preload": _plus_minus(chosen["preload"], sure.setup["preload"]),
     }
     if end == "front":
-        chosen["gap"] = _plus_minus(chosen["gap"], sure.setup["gap"])
+        if "gap" in sure.setup:
+            chosen["gap"] = _plus_minus(chosen["gap"], sure.setup["gap"])
         chosen["oil"] = {leg: _plus_minus(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
     found = data["as_found"]
     if found["setup"] is not None and sure.found:
