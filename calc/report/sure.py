@@ -14,6 +14,7 @@ from calc.report.data import Data, number_text
 from calc.report.words import answer_words, count_words, unsettled_words
 
 SETTLED = 5  # of ten draws: below this no single rate is told alone
+FAR_APART = 1.5  # first order against draws
 NEXT = 3  # readings to ask for
 # Results that a reading is asked for, in order: name, words, unit, decimals.
 _ASKED_FOR = (
@@ -116,10 +117,17 @@ def _measure_next(job: Job, sure: Bands, along: str) -> list[Data]:
     asked_for: list[Data] = []
     for result, words, unit, decimals in _ASKED_FOR:
         name = f"{result}_{along}" if result in ("rider", "free") else result
-        causes = [c for c in sure.causes.get(name, ()) if c.path not in _UNASKABLE]
+        causes = [c for c in sure.causes.get(name, ()) if c.path not in _UNASKABLE] if _first_order_holds(sure, name) else []
         if causes and all(causes[0].path != a["path"] for a in asked_for):
             asked_for.append(_ask(job, causes[0], words, unit, decimals))
     return sorted(asked_for, key=lambda a: a["then"] / a["now"])[:NEXT]
+
+
+def _first_order_holds(sure: Bands, name: str) -> bool:
+    """The ranking is first order: where the draws say otherwise by half as much again, nothing is promised."""
+    drawn = {**sure.figures, **sure.setup}.get(name)
+    causes = sure.causes.get(name, ())
+    return drawn is not None and bool(causes) and 1.0 / FAR_APART < causes[0].now / drawn < FAR_APART
 
 
 def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> Data:
