@@ -1,0 +1,26 @@
+import type { Report } from '../../core/report.ts'
+
+/** Checks to tick on paper: when it goes together, and on the first ride. */
+export function Lists({ report }: { report: Report }) {
+  return (
+    <>
+      <h3>On reassembly</h3>
+      <Checks words={report.reassembly} />
+      <h3>First ride</h3>
+      <Checks words={report.first_ride} />
+      <p class="card-hand">
+        Then: front free sag <span class="blank short" /> rider sag <span class="blank short" /> rear free sag <span class="blank short" /> rider sag <span class="blank short" /> mm
+      </p>
+    </>
+  )
+}
+
+function Checks({ words }: { words: string[] }) {
+  return (
+    <ul class="card-checks">
+      {words.map((check) => (
+        <li key={check}>{check}</li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,41 @@
+/** What the card's figures rest on: every reading that applies, with its origin. */
+import type { FieldState, Report } from '../../core/report.ts'
+import type { FieldPath } from '../../generated/schema.ts'
+import { type FieldSchema, schema } from '../../store/schema.ts'
+import { plain } from '../../store/text.ts'
+
+export interface Rest {
+  label: string
+  text: string
+  band: string
+  state: FieldState
+}
+
+/** Where it is bled and ridden: told as the card's conditions. */
+export const CONDITIONS: FieldPath[] = ['place.bled_altitude', 'place.bled_pressure', 'place.ridden_altitude', 'place.ridden_pressure']
+
+// What is built, and the rider, stand in the card's head and table with their own lines.
+const ELSEWHERE: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'front.preload', 'front.gap_left', 'front.gap_right', 'rear.rate', 'rear.preload']
+
+/** Quantities that apply and are known, main or entered ones first told in full; the others are assumed in passing. */
+export function restsOn(report: Report): { told: Rest[]; besides: Rest[] } {
+  const all = Object.values(schema.fields).filter(({ path }) => !path.includes('.tried_') && !ELSEWHERE.includes(path))
+  const full = (field: FieldSchema) => field.main || report.fields[field.path].entered
+  const rests = (fields: FieldSchema[]) => fields.map(({ path }) => restAt(report, path)).filter((rest) => rest !== null)
+  return { told: rests(all.filter(full)), besides: rests(all.filter((field) => !full(field))) }
+}
+
+/** A field's line on the card; nothing where it does not apply or is not known. */
+export function restAt(report: Report, path: FieldPath): Rest | null {
+  const field = schema.fields[path]
+  const state = report.fields[path]
+  return field.kind === 'quantity' && state.applies && typeof state.value === 'number' ? restOf(field, state) : null
+}
+
+function restOf(field: FieldSchema, state: FieldState): Rest {
+  const end = field.path.startsWith('rear.') ? 'Rear: ' : ''
+  const unit = state.unit === '1' ? '' : state.unit
+  const text = `${plain(state.value as number)}${unit === '°' ? '' : ' '}${unit}`.trim()
+  const label = end ? end + field.label[0]!.toLowerCase() + field.label.slice(1) : field.label
+  return { label, text, band: state.plus_minus_95 === null ? '' : `±${plain(state.plus_minus_95)}`, state }
+}
