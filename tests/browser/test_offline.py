@@ -89,7 +89,7 @@ def test_not_ready_while_a_file_is_missing(serve, copy_of_site, profile):
         expect_offline(page, "failed")
         expect(page.locator("[data-offline]")).to_contain_text("icon-512.png")
         icon.write_bytes(content)
-        page.locator(".offline-notice").get_by_role("button", name="Try again").click()
+        page.locator(".offline-notice").get_by_role("button", name="Fetch again").click()
         expect_offline(page, "ready")
 
 

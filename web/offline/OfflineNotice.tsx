@@ -25,7 +25,7 @@ export function OfflineNotice({ offline }: { offline: Offline }) {
       </p>
       {state.at === 'failed' && (
         <button type="button" onClick={() => offline.retry()}>
-          Try again
+          Fetch again
         </button>
       )}
       {offline.update.available.value && (
