@@ -1,24 +1,36 @@
 import { render } from 'preact'
+import './look/tokens.css'
+import './look/base.css'
+import './look/layout.css'
+import './store/theme.ts'
 import { startCore } from './core/client.ts'
 import { markOnce } from './core/marks.ts'
-import { StartNotice } from './core/StartNotice.tsx'
+import { mindTheKeyboard } from './look/keyboard.ts'
 import { startOffline } from './offline/offline.ts'
-import { OfflineNotice } from './offline/OfflineNotice.tsx'
+import { Page } from './Page.tsx'
+import { followLinksToFields } from './parts/field/reveal.ts'
+import { connect, reopen, save, workOut } from './store/actions.ts'
+import { report } from './store/index.ts'
 
 const core = startCore()
 const offline = startOffline(core.state)
+connect(core)
 
-function Page() {
-  return (
-    <main>
-      <h1>Stanchion</h1>
-      <StartNotice core={core} />
-      <OfflineNotice offline={offline} />
-    </main>
-  )
+/** The last answer stands on the page before the core is up; then it is worked out again. */
+async function begin(): Promise<void> {
+  await reopen()
+  const place = document.getElementById('page')!
+  place.replaceChildren()
+  render(<Page core={core} offline={offline} />, place)
+  requestAnimationFrame(() => {
+    markOnce('first-screen')
+    if (report.value) markOnce('saved-answer')
+  })
+  void workOut()
 }
 
-const place = document.getElementById('page')!
-place.replaceChildren()
-render(<Page />, place)
-requestAnimationFrame(() => markOnce('first-screen'))
+void begin()
+mindTheKeyboard()
+followLinksToFields()
+// A phone may put the page away without another word.
+document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && save())

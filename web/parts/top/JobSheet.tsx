@@ -7,8 +7,11 @@ import { saveFile } from './file.ts'
 /** What can be done with the job as a whole: name it, date it, file it, print it, leave it for another. */
 export function JobSheet({ start, done }: { start: () => void; done: () => void }) {
   const wrong = useSignal('')
-  const read = async (file: File | undefined) => {
+  const read = async (chooser: HTMLInputElement) => {
+    const file = chooser.files?.[0]
     if (!file) return
+    // The same file, put right, may be chosen again.
+    chooser.value = ''
     wrong.value = (await openFile(await file.text())) ?? ''
     if (!wrong.value) done()
   }
@@ -35,7 +38,7 @@ export function JobSheet({ start, done }: { start: () => void; done: () => void 
         </button>
         <label class="button">
           Open a job file
-          <input type="file" class="aside" accept=".json,application/json" onChange={(event) => void read(event.currentTarget.files?.[0])} />
+          <input type="file" class="aside" accept=".json,application/json" onChange={(event) => void read(event.currentTarget)} />
         </label>
         <button type="button" onClick={start}>
           Start your own

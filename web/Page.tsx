@@ -1,0 +1,53 @@
+import type { Core } from './core/client.ts'
+import type { End } from './core/report.ts'
+import type { Offline } from './offline/offline.ts'
+import { Bike } from './parts/bike/Bike.tsx'
+import { Card } from './parts/card/Card.tsx'
+import { ForceChart } from './parts/chart/ForceChart.tsx'
+import { Oil } from './parts/oil/Oil.tsx'
+import { Rear } from './parts/rear/Rear.tsx'
+import { Springs } from './parts/springs/Springs.tsx'
+import { Status } from './parts/status/Status.tsx'
+import { Strip } from './parts/strip/Strip.tsx'
+import { Sheet, Top } from './parts/top/Top.tsx'
+
+/** The parts in the order of the job. At a desk each end's picture stands beside its readings. */
+export function Page({ core, offline }: { core: Core; offline: Offline }) {
+  return (
+    <div class="page">
+      <a class="skip" href="#springs">
+        To the answer
+      </a>
+      <div class="bar">
+        <Top />
+        <Strip />
+      </div>
+      <Sheet />
+      <Status core={core} offline={offline} />
+      <main>
+        <h1 class="aside">Stanchion: springs and oil height for the rider</h1>
+        <div class="end">
+          <Bike />
+          <Springs />
+          <Picture end="front" />
+          <Oil />
+        </div>
+        <div class="end">
+          <Rear />
+          <Picture end="rear" />
+        </div>
+        <Card />
+      </main>
+    </div>
+  )
+}
+
+function Picture({ end }: { end: End }) {
+  return (
+    <div class="part picture">
+      <div>
+        <ForceChart end={end} />
+      </div>
+    </div>
+  )
+}
