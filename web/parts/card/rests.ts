@@ -37,5 +37,5 @@ function restOf(field: FieldSchema, state: FieldState): Rest {
   const unit = state.unit === '1' ? '' : state.unit
   const text = `${plain(state.value as number)}${unit === '°' ? '' : ' '}${unit}`.trim()
   const label = end ? end + field.label[0]!.toLowerCase() + field.label.slice(1) : field.label
-  return { label, text, band: state.plus_minus_95 === null ? '' : `±${plain(state.plus_minus_95)}`, state }
+  return { label, text, band: !state.plus_minus_95 ? '' : `±${plain(state.plus_minus_95)}`, state }
 }

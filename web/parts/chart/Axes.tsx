@@ -6,9 +6,11 @@ import type { Geometry } from './geometry.ts'
 /** Both axes with their units. d3 draws into groups that Preact leaves alone. */
 export function Axes({ place, strokeWords, forceWords }: { place: Geometry; strokeWords: string; forceWords: string }) {
   const { frame, turned, strokeScale, forceScale } = place
-  const strokes = [...strokeScale.ticks(4)]
-  const forces = forceScale.ticks(Math.max(2, Math.floor(Math.abs(frame.right - frame.left) / 70)))
-  const [across, up] = turned ? [axisBottom(strokeScale).tickValues(strokes), axisLeft(forceScale).ticks(4)] : [axisBottom(forceScale).tickValues(forces), axisLeft(strokeScale).tickValues(strokes)]
+  const strokes = strokeScale.ticks(4)
+  const forces = forceScale.ticks(5)
+  const [across, up] = turned
+    ? [axisBottom(strokeScale).tickValues(strokes), axisLeft(forceScale).tickValues(forces)]
+    : [axisBottom(forceScale).tickValues(forces), axisLeft(strokeScale).tickValues(strokes)]
   return (
     <g class="axes">
       <Drawn axis={across} x={0} y={frame.bottom} />
@@ -26,7 +28,7 @@ export function Axes({ place, strokeWords, forceWords }: { place: Geometry; stro
 function Drawn({ axis, x, y }: { axis: Axis<number | { valueOf(): number }>; x: number; y: number }) {
   const group = useRef<SVGGElement>(null)
   useLayoutEffect(() => {
-    select(group.current!).call(axis.tickSizeInner(6).tickSizeOuter(0).tickPadding(5))
+    select(group.current!).call(axis.tickFormat(String).tickSizeInner(6).tickSizeOuter(0).tickPadding(5))
   })
   return <g ref={group} transform={`translate(${x},${y})`} />
 }

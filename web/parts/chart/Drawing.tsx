@@ -1,7 +1,6 @@
 import { useId } from 'preact/hooks'
-import { max } from 'd3-array'
 import { Axes } from './Axes.tsx'
-import { EndLabels, endLabels, rowsHeight, rowsOver } from './EndLabels.tsx'
+import { EndLabels, endLabels, rowsHeight, rowsOver, widthBeside } from './EndLabels.tsx'
 import { FieldNames, Fields } from './Fields.tsx'
 import { curvePath, type Frame, geometry } from './geometry.ts'
 import { textWidth } from './measure.ts'
@@ -40,7 +39,7 @@ export function Drawing({ shown, width, plot, turned, oneSpring }: Size & { show
 /** As found, dashed over a casing of the ground so that it reads on every field. */
 function Found({ d }: { d: string }) {
   return (
-    <g data-curve="found">
+    <g class="found" data-curve="found">
       <path class="casing" d={d} />
       <path class="curve-found" d={d} />
     </g>
@@ -51,8 +50,7 @@ function Found({ d }: { d: string }) {
 function frameOf(shown: Shown, width: number, plot: number, turned: boolean): Frame {
   const labels = endLabels(shown)
   if (turned) {
-    const beside = max(labels, ({ text }) => textWidth(text.replace(/,.*/, '')))! + 18
-    return { left: LEFT, right: width - beside, top: 32, bottom: 32 + plot }
+    return { left: LEFT, right: width - widthBeside(labels, textWidth), top: 32, bottom: 32 + plot }
   }
   const right = width - 14
   // Where the rows lie does not hang on the scale's height, so a first scale of the same width tells how many there are.

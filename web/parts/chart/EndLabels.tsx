@@ -2,12 +2,14 @@ import { Mark } from '../figure/Mark.tsx'
 import { numberText } from '../figure/told.ts'
 import { type Geometry, hasBand } from './geometry.ts'
 import { inRows, spread } from './labels.ts'
+import type { Measure } from './measure.ts'
 import { endWords, type Shown } from './words.ts'
 
 const LINE = 22
+const STRONG = 760 // the heaviest that a theme sets
 
 export interface EndLabel {
-  key: 'slow' | 'fast' | 'found' | 'tried' | 'end'
+  key: 'springs' | 'slow' | 'fast' | 'found' | 'tried' | 'end'
   text: string
   force: number
 }
@@ -18,17 +20,25 @@ export function endLabels(shown: Shown): EndLabel[] {
   const last = (series: number[]) => series.at(-1)!
   const label = (key: EndLabel['key'], name: string, force: number): EndLabel => ({ key, text: `${name} ${numberText(force, 2)}`, force })
   return [
-    ...(hasBand(curve) ? [label('slow', 'slow', last(curve.slow)), label('fast', 'fast', last(curve.fast))] : []),
+    ...(hasBand(curve) ? [label('slow', 'slow', last(curve.slow)), label('fast', 'fast', last(curve.fast))] : [label('springs', 'springs', last(curve.springs))]),
     ...(found ? [label('found', 'as found', last(found.working))] : []),
     ...(tried ? [label('tried', 'tried', last(tried.working))] : []),
     { key: 'end', text: endWords(shown), force: shown.setup?.end_force.value ?? last(curve.working) },
   ]
 }
 
+const widthOf = (key: EndLabel['key'], text: string, measure: Measure): number => measure(text, key === 'end' ? STRONG : undefined)
+
+/** Beside a turned plot there is room for the figure alone. */
+const short = (text: string): string => text.replace(/,.*/, '').replace(' kN', '')
+
+export const widthBeside = (labels: EndLabel[], measure: Measure): number =>
+  Math.max(...labels.map(({ key, text }) => widthOf(key, short(text), measure))) + 18
+
 /** Stroke up: rows over the plot. */
-export function rowsOver(labels: EndLabel[], force: (kilonewton: number) => number, right: number, measure: (text: string) => number) {
+export function rowsOver(labels: EndLabel[], force: (kilonewton: number) => number, right: number, measure: Measure) {
   return inRows(
-    labels.map(({ key, text, force: at }) => ({ key, text, at: force(at), width: measure(text) })),
+    labels.map(({ key, text, force: at }) => ({ key, text, at: force(at), width: widthOf(key, text, measure) })),
     0,
     right,
   )
@@ -36,7 +46,7 @@ export function rowsOver(labels: EndLabel[], force: (kilonewton: number) => numb
 
 export const rowsHeight = (rows: { row: number }[]): number => (Math.max(...rows.map((one) => one.row)) + 1) * LINE + 12
 
-export function EndLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: (text: string) => number }) {
+export function EndLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: Measure }) {
   const labels = endLabels(shown)
   return (
     <g>
@@ -47,7 +57,7 @@ export function EndLabels({ place, shown, measure }: { place: Geometry; shown: S
   )
 }
 
-function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[]; measure: (text: string) => number }) {
+function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[]; measure: Measure }) {
   const { top, right } = place.frame
   return (
     <>
@@ -66,7 +76,7 @@ function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[];
 /** Turned: a column to the right of the plot. */
 function Beside({ place, labels }: { place: Geometry; labels: EndLabel[] }) {
   const { top, bottom, right } = place.frame
-  const shown = labels.map((label) => ({ ...label, text: label.text.replace(/,.*/, '') }))
+  const shown = labels.map((label) => ({ ...label, text: short(label.text) }))
   const heights = spread(
     shown.map((label) => place.force(label.force)),
     LINE,

@@ -1,4 +1,5 @@
 import type { Curve } from '../../core/report.ts'
+import type { Measure } from './measure.ts'
 import { curvePath, fieldPath, type Geometry, hasBand, reader } from './geometry.ts'
 
 /** Springs by solid fill, gas by dots, the slow-fast band by hatching; every field has an ink line round it. */
@@ -35,7 +36,7 @@ function Patterns({ id }: { id: string }) {
 }
 
 /** The fields' names, where there is room for them inside. */
-export function FieldNames({ place, curve, measure }: { place: Geometry; curve: Curve; measure: (text: string) => number }) {
+export function FieldNames({ place, curve, measure }: { place: Geometry; curve: Curve; measure: Measure }) {
   const mm = place.travel * 0.9
   const springs = reader(curve, 'springs')(mm)
   const slow = reader(curve, 'slow')(mm)
@@ -52,7 +53,7 @@ export function FieldNames({ place, curve, measure }: { place: Geometry; curve: 
     const [x, y] = place.at(mm, (low + high) / 2)
     const middle = place.turned ? Math.min(x, place.frame.right - measure(text) / 2 - 6) : x
     return (
-      <text x={middle} y={y + 5} text-anchor="middle">
+      <text class={text === 'gas' ? 'cased' : ''} x={middle} y={y + 5} text-anchor="middle">
         {text}
       </text>
     )

@@ -26,8 +26,8 @@ export function ForceChart({ end }: { end: End }) {
         {view.stale === 'last good' && <strong class="attend"> last good</strong>}
       </h3>
       <Sized shown={shown} oneSpring={oneSpring} />
-      <button type="button" class="link" aria-pressed={turned.value} onClick={() => (turned.value = !turned.value)}>
-        Stroke along the bottom
+      <button type="button" class="link" onClick={() => (turned.value = !turned.value)}>
+        {turned.value ? 'Stroke up the side' : 'Stroke along the bottom'}
       </button>
       <details>
         <summary>Table behind the chart</summary>

@@ -1,8 +1,9 @@
 import { max } from 'd3-array'
-import { told } from '../figure/told.ts'
+import { numberText, told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { type Geometry, reader } from './geometry.ts'
 import { spread } from './labels.ts'
+import type { Measure } from './measure.ts'
 import type { Shown } from './words.ts'
 
 const LINE = 24
@@ -16,7 +17,7 @@ interface Sag {
 }
 
 /** Both sags as labelled points on the curve on which they were worked out: the slow one. */
-export function SagLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: (text: string) => number }) {
+export function SagLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: Measure }) {
   const { setup, curve, report } = shown
   if (!setup) return null
   const slow = reader(curve, 'slow')
@@ -24,17 +25,17 @@ export function SagLabels({ place, shown, measure }: { place: Geometry; shown: S
     const [x, y] = place.at(mm, slow(mm))
     return { kind, mm, text, x, y }
   }
-  const load = `, load ${(report.load.aboard.value / 1000).toFixed(2)} kN`
+  const load = `, load ${numberText(report.load.aboard.value / 1000, 2)} kN`
   const sags = [
     point('free', setup.free_sag.value, `free sag ${told(setup.free_sag)}`),
     point('rider', setup.rider_sag.value, `rider sag ${told(setup.rider_sag)}${place.turned ? '' : load}`),
   ]
-  const spots = place.turned ? above(place, sags) : beside(place, shown, sags, measure)
+  const spots = place.turned ? under(place, sags) : beside(place, shown, sags, measure)
   return (
     <g>
       {sags.map((sag, i) => (
         <g key={sag.kind} data-sag={sag.kind}>
-          <path class="leader" d={leader(place, sag, spots[i]!)} />
+          <path class="leader" d={leader(sag, spots[i]!)} />
           <Mark kind={sag.kind} x={sag.x} y={sag.y} />
           <text class="cased" x={spots[i]!.x} y={spots[i]!.y + 5}>
             {sag.text}
@@ -48,7 +49,7 @@ export function SagLabels({ place, shown, measure }: { place: Geometry; shown: S
 type Spot = { x: number; y: number }
 
 /** Stroke up: beside the points, to the right of every curve at that height. */
-function beside(place: Geometry, { curve, found, tried }: Shown, sags: Sag[], measure: (text: string) => number): Spot[] {
+function beside(place: Geometry, { curve, found, tried }: Shown, sags: Sag[], measure: Measure): Spot[] {
   const heights = spread(
     sags.map((sag) => sag.y),
     LINE,
@@ -65,11 +66,19 @@ function beside(place: Geometry, { curve, found, tried }: Shown, sags: Sag[], me
   return heights.map((y) => ({ x, y }))
 }
 
-/** Turned: over the curves, in the corner they leave free; the point further left has the higher line. */
-function above(place: Geometry, sags: Sag[]): Spot[] {
-  return sags.map((sag, i) => ({ x: sag.x - 6, y: place.frame.top + LINE * (i + 0.5) }))
+/** Turned: to the right of the points, which is under the curves. */
+function under(place: Geometry, sags: Sag[]): Spot[] {
+  const { top, bottom } = place.frame
+  const heights = spread(
+    sags.map((sag) => sag.y),
+    LINE,
+    top + LINE / 2,
+    bottom - LINE / 2,
+  )
+  const x = max(sags, (sag) => sag.x)! + 22
+  return heights.map((y) => ({ x, y }))
 }
 
-function leader(place: Geometry, sag: Sag, spot: Spot): string {
-  return place.turned ? `M${sag.x} ${sag.y - 8}V${spot.y + 12}` : `M${sag.x + 8} ${sag.y}L${spot.x - 4} ${spot.y}`
+function leader(sag: Sag, spot: Spot): string {
+  return `M${sag.x + 8} ${sag.y}L${spot.x - 4} ${spot.y}`
 }

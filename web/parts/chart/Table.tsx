@@ -15,7 +15,7 @@ export function ChartTable({ shown, oneSpring }: { shown: Shown; oneSpring: bool
     <div class="table-room" role="region" tabIndex={0} aria-label="Table behind the chart">
       <table class="chart-table" data-table={end}>
         <caption>
-          {forceWords(end, oneSpring)}; gas is working less springs; wheel rate N/mm; {curve.axis}, mm.
+          {forceWords(end, oneSpring)}; gas is slow less springs; wheel rate N/mm; {curve.axis}, mm.
         </caption>
         <thead>
           <tr>
@@ -31,7 +31,7 @@ export function ChartTable({ shown, oneSpring }: { shown: Shown; oneSpring: bool
             <tr key={mm}>
               <th scope="row">{numberText(mm, 0)}</th>
               <td>{numberText(springs!(mm), 2)}</td>
-              <td>{numberText(working!(mm) - springs!(mm), 2)}</td>
+              <td>{numberText(slow!(mm) - springs!(mm), 2)}</td>
               <td>{numberText(slow!(mm), 2)}</td>
               <td>{numberText(working!(mm), 2)}</td>
               <td>{numberText(fast!(mm), 2)}</td>

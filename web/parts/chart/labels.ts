@@ -22,7 +22,8 @@ const APART = 10
  */
 export function inRows(wishes: Wish[], from: number, to: number): Placed[] {
   const placed: Placed[] = []
-  for (const wish of wishes) {
+  // From the left, each label keeps to the left of the next one's leader: they climb like stairs.
+  for (const wish of [...wishes].sort((a, b) => a.at - b.at)) {
     const slides = [0.5, 1, 0, 0.75, 0.25].map((share) => Math.min(Math.max(wish.at - share * wish.width, from), to - wish.width))
     const places = wishes.flatMap((_, row) => slides.map((left) => ({ ...wish, row, left })))
     const free = places.filter((one) => placed.every((other) => one.row !== other.row || apart(one, other)))

@@ -14,13 +14,15 @@ export function Strip() {
   const view = reports[end].value
   const { report: done } = view
   const setup = !done || done.state === 'refused' ? null : done.state === 'ok' ? done.chosen : (done.as_found.setup ?? null)
+  const travel = travelOf(end, done && done.state !== 'refused' ? done.curve?.stroke : undefined)
   const mark = view.stale === 'no' && done?.state === 'none' ? 'as found' : view.stale === 'last good' ? 'last good' : ''
   return (
     <nav class={`strip ${mark === 'last good' ? 'strip-old' : ''}`} aria-label={`Results, ${END_WORDS[end].toLowerCase()}`} data-strip={end} data-stale={view.stale}>
       <div class="strip-rule">
-        {done && done.state !== 'refused' && setup ? <Rule end={done} setup={setup} travel={travelOf(end, done.curve?.stroke)} /> : <span class="rule" />}
+        {done && done.state !== 'refused' && setup ? <Rule end={done} setup={setup} travel={travel} /> : <span class="rule" />}
         <span class="strip-travel">
           {END_WORDS[end]}
+          {mark ? '' : <span class="strip-mm"> {Math.round(travel)} mm</span>}
           {mark && <strong> {mark}</strong>}
         </span>
       </div>
