@@ -93,9 +93,9 @@ def test_not_ready_while_a_file_is_missing(serve, copy_of_site, profile):
         expect_offline(page, "ready")
 
 
-def damage(page, name: str) -> None:
+def damage(page, name: str, *, all_of_it: bool = False) -> None:
     """Put other bytes of the same length into the offline copy."""
-    changed = page.evaluate("""async (name) => {
+    changed = page.evaluate("""async ([name, allOfIt]) => {
       let changed = 0
       for (const cacheName of await caches.keys()) {
         const cache = await caches.open(cacheName)
@@ -103,13 +103,14 @@ def damage(page, name: str) -> None:
           if (!request.url.includes(name)) continue
           const held = await cache.match(request)
           const bytes = new Uint8Array(await held.arrayBuffer())
-          bytes[bytes.length - 20] ^= 1
+          if (allOfIt) bytes.fill(0)
+          else bytes[bytes.length - 20] ^= 1
           await cache.put(request, new Response(bytes, { headers: { 'Content-Type': held.headers.get('Content-Type') } }))
           changed += 1
         }
       }
       return changed
-    }""", name)
+    }""", [name, all_of_it])
     assert changed == 1
 
 
@@ -127,6 +128,22 @@ def test_damaged_copy_is_found_and_mended(serve, dist, profile):
         serve(dist, port=port)
         page.reload()
         expect_offline(page, "ready")
+
+
+def test_fetch_everything_again(serve, dist, profile):
+    """The way out of a damaged copy that keeps the core from starting, taken by the user."""
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        damage(page, "pyodide.asm.wasm", all_of_it=True)
+        page.reload()
+        failure = page.locator("[data-reason=damaged-file]")
+        expect(failure).to_contain_text("pyodide.asm.wasm", timeout=PATIENCE)
+        failure.get_by_role("button", name="Fetch everything again").click()
+        wait_for_core(page)
+        expect_offline(page, "ready")
+        expect(page.locator("[data-reason]")).to_have_count(0)
 
 
 def test_new_version_is_offered_and_waits(serve, dist, copy_of_site, profile):
