@@ -82,7 +82,7 @@ def _read(name: str | None) -> Any:
         return json.loads(text, parse_constant=_no_constant)
     except OSError as error:
         raise JobError(f"cannot read {name}: {error.strerror}") from error
-    except (json.JSONDecodeError, UnicodeDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:  # ValueError: not JSON, not UTF-8, or a number of absurd length
         raise JobError(f"{name or 'standard input'} is not JSON: {error}") from error
 
 

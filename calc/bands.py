@@ -65,20 +65,19 @@ class Bands:
 def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
-        Parameters: job; end; done, its nominal sizing.
-        Returns: Bands, or None where no spring is chosen or no draw can be built.
-        Raises: nothing.
-        Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
-        Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
-        Example:
-            >>> from calc import fitted
-    from calc.advice import size_end
-            >>> from calc.demo import jobs
-            >>> from calc.job import load
-            >>> job = load(jobs()["enduro"])
-            >>> sure = bands(job, "front", size_end(job, "front"))
-            >>> max(sure.counts, key=sure.counts.get)
-            4.6
+    Parameters: job; end; done, its nominal sizing.
+    Returns: Bands, or None where no spring is chosen or no draw can be built.
+    Raises: nothing.
+    Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
+    Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
+    Example:
+        >>> from calc.advice import size_end
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> sure = bands(job, "front", size_end(job, "front"))
+        >>> max(sure.counts, key=sure.counts.get)
+        4.6
     """
     chosen = int(done.sized.choice)
     if chosen < 0:
@@ -177,7 +176,9 @@ def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
     if not isinstance(here.assembly, ForkAssembly):
         return {}
     now = fitted.rate(draws, "front")
-    oil = {leg: here.assembly.oil_to_add(now, draws.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in ("left", "right")}
+    oil = {
+        leg: here.assembly.gas.oil_to_add(now, draws.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in ("left", "right")
+    }
     return {leg: half_width(samples) for leg, samples in oil.items()}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.arrangement import Arrangement, SingleSpring
 from calc.array import Number
 from calc.impossible import Impossible
 from calc.job import Job
@@ -21,6 +22,12 @@ def rate(job: Job, end: str) -> Number:
     wire, mean, coils, ends = _dimensions(job, end)
     modulus = GRADES[job.choice(f"{end}.grade")].shear_modulus
     return rate_from_wire(modulus, wire, mean, active_coils(coils, ends))
+
+
+def arrangement(job: Job, end: str) -> Arrangement:
+    """How the springs of an end are put together."""
+    del job, end
+    return SingleSpring()
 
 
 def steel(job: Job) -> Number:

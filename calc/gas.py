@@ -131,7 +131,17 @@ class SteadyCharge:
 
 
 def hydraulic_lock(stroke: float, field: str | None = None) -> Impossible:
-    """The error for a leg whose gas is used up at a stroke [mm]."""
+    """The error for a leg whose gas is used up before full stroke.
+
+    Parameters: stroke [mm] at which no gas is left; field, the path to look at first.
+    Returns: Impossible, to be raised.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> hydraulic_lock(287.2).message
+        'The leg is oil-locked at 287 mm: no gas is left there.'
+    """
     return Impossible(
         "hydraulic-lock",
         f"The leg is oil-locked at {stroke:.0f} mm: no gas is left there.",

@@ -101,5 +101,13 @@ def figures(end: End, loads: Loads, exponent: Number) -> Figures:
 
 
 def evaluate(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number) -> Figures:
-    """`figures` of an assembly built to a setup."""
+    """`figures` of an assembly built to a setup.
+
+    Parameters: assembly; setup; loads; exponent n [-] of fast gas, 1 to 1.4.
+    Returns: Figures.
+    Raises: Impossible as `figures`.
+    Formula: as `figures`.
+    Source: as `figures`.
+    Example: see `calc.sizing`.
+    """
     return figures(assembly.end(setup.rate, setup.preload, setup.gap), loads, exponent)

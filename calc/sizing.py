@@ -8,8 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from calc.array import Array, Flags, Number
-from calc.assembly import DEEPEST_GAP, Assembly
+from calc.assembly import Assembly
 from calc.gas import SLOW, Pace
+from calc.leg import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
 from calc.springs import coil_bind_clearance
@@ -89,19 +90,41 @@ def series(step: float, fitted: float) -> Array:
 
 
 def with_fitted(rates: Array, fitted: float) -> Array:
-    """Rates [N/mm], ascending, with the fitted one [N/mm] among them, so that "leave it" can be the answer."""
+    """The rates on offer with the fitted one among them, so that "leave it" can be the answer.
+
+    Parameters: rates [N/mm]; fitted rate [N/mm].
+    Returns: rates [N/mm], ascending.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> [float(r) for r in with_fitted(np.array([4.2, 4.6]), 4.4)]
+        [4.2, 4.4, 4.6]
+    """
     near = np.isclose(rates, fitted, rtol=1e-6)
     return np.sort(rates if np.any(near) else np.append(rates, fitted))
 
 
 def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number, travel: Number) -> Number:
-    """Preload [mm] that puts an end of this rate [N/mm] and gap [mm] at a wheel travel [mm] under a load [N], n = 1.
+    """Preload that puts an end at a sag.
 
-    The springs' force grows along a straight line with preload, so the answer is exact; below 0 it cannot be built.
+    Parameters: assembly; rate [N/mm]; gap [mm]; load [N], vertical; travel [mm], the sag at the wheel.
+    Returns: preload [mm]; below 0 it cannot be built.
+    Raises: ValueError where no preload within the stroke either way carries the load.
+    Formula: wheel force (n = 1) at the sag = load; in closed form where the springs' force is straight in preload.
+    Source: statics.
+    Example: see `size`.
     """
     bare = assembly.end(rate, 0.0 * np.asarray(rate), gap)
     missing = load - bare.wheel_force(travel, SLOW)
-    return missing / (assembly.springs * rate * bare.motion.ratio(travel))
+    if assembly.arrangement.straight:
+        return missing / (assembly.springs * rate * bare.motion.ratio(travel))
+    reach = bare.motion.stroke(bare.travel) + 0.0 * missing
+
+    def surplus(preload: Array) -> Array:
+        return np.asarray(assembly.end(rate, preload, gap).wheel_force(travel, SLOW) - load)
+
+    return find_root(surplus, -reach, reach, 1e-7)
 
 
 def size(assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits) -> Sized:
@@ -115,13 +138,16 @@ def size(assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targe
     Source: statics; the key is the ride frequency's distance (front) or the free sag's (rear).
     Example:
         >>> from calc.motion import LeverageMotion
+        >>> from calc.arrangement import SingleSpring
         >>> from calc.assembly import ShockAssembly
-        >>> rear = ShockAssembly(LeverageMotion(2.5, 0.22, 305.0), 305.0, 16.0, 1.1, None, 0.1, 35.0)
+        >>> from calc.gas import SteadyCharge, circle
+        >>> motion = LeverageMotion(2.5, 0.22, 305.0)
+        >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), motion, 305.0, 0.1, 35.0)
         >>> loads = Loads(380.0, 980.0, 9.80665)
         >>> sized = size(rear, np.array([46.0, 48.0, 50.0]), loads, 1.33, Targets(104.0, False, "none", 0.0, free_sag=30.0),
         ...     Limits((2.0, 24.0), None, None))
         >>> [round(float(t)) for t in sized.figures.rider.travel]
-        [104, 104, 104]
+        [104, 103, 103]
     """
     travel = _wheel_travel(assembly, targets)
     lock = assembly.lock_gap(rates)

@@ -211,13 +211,20 @@ def _read_choice(blank: Resolved) -> Resolved:
 
 def _read_rates(blank: Resolved) -> Resolved:
     field = blank.field
-    parts = [p for p in re.split(r"[;\s]+", blank.text.strip()) if p]
+    parts = _listed(blank.text)
     if not 1 <= len(parts) <= 40:
         raise EntryError("empty" if not parts else "long", "name 1 to 40 rates")
     read = [read_entry(part, field.dimension, field.unit) for part in parts]
     for entry in read:
         _within(field, entry)
     return replace(blank, rates=tuple(sorted({_internal(field, entry) for entry in read})))
+
+
+def _listed(text: str) -> list[str]:
+    """A list's items: between semicolons, or else each number with the unit that may follow it."""
+    if ";" in text:
+        return [part.strip() for part in text.split(";") if part.strip()]
+    return re.findall(r"\S+(?:\s+[A-Za-z]\S*)?", text)
 
 
 def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:

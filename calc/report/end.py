@@ -100,7 +100,7 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
     data["fitted"] = math.isclose(setup.rate, fitted.rate(job, end), rel_tol=1e-6)
-    data["gap_other"] = _other_gap(done, setup) if index == chosen else None
+    data["gap_other"] = _other_gap(job, done, setup) if index == chosen else None
     data["oil"] = _oil(job, done, setup)
     return data
 
@@ -116,12 +116,12 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None
     }  # fmt: skip
 
 
-def _other_gap(done: EndSizing, setup: Setup) -> Data | None:
+def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
     if not isinstance(done.situation.assembly, ForkAssembly):
         return None
-    case = "read with spring and spacer out" if done.situation.assembly.spring_in else "read with spring and spacer in"
+    case = f"read with spring and spacer {'out' if job.choice('front.gap_read') == 'in' else 'in'}"
     try:
-        return quantity(done.situation.assembly.gap_in_other_convention(setup.rate, setup.gap), "mm", case, 0)
+        return quantity(done.situation.assembly.gas.other_gap(setup.rate, setup.gap), "mm", case, 0)
     except Impossible:
         return None
 
@@ -133,7 +133,7 @@ def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
     added = {}
     for leg, sprung in springs.items():
         now, then = (fitted.rate(job, "front"), setup.rate) if sprung else (None, None)
-        oil = done.situation.assembly.oil_to_add(now, job.number(f"front.gap_{leg}"), then, setup.gap)
+        oil = done.situation.assembly.gas.oil_to_add(now, job.number(f"front.gap_{leg}"), then, setup.gap)
         added[leg] = quantity(oil, "ml", f"{leg} leg", 0, "mm3")
     return added
 

@@ -7,9 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc.arrangement import SingleSpring
 from calc.assembly import ForkAssembly, ShockAssembly
 from calc.end import End, ride_frequency
-from calc.gas import SLOW, Chamber, Pace, SteadyCharge
+from calc.gas import SLOW, Chamber, Gas, Pace, SteadyCharge, circle
+from calc.leg import OpenLeg
 from calc.motion import ForkMotion, LeverageMotion
 from calc.springs import LinearSpring
 from calc.strut import Strut
@@ -66,21 +68,29 @@ def test_rear_of_the_published_motorcycle():
     assert float(end.wheel_force(0.0, SLOW)) == pytest.approx(sprung * m.GRAVITY, rel=1e-3)
 
 
-def fork(**changes) -> ForkAssembly:
-    """An upside-down fork in plain numbers."""
+def open_leg(**changes) -> OpenLeg:
+    """The gas of an upside-down leg in plain numbers."""
     plain = dict(
         pieces=((32.0, 2010.9), (0.0, 1666.7)), seal_diameter=48.0, collapsed_stroke=308.0, stroke=300.0, steel=51e3,
         fitted_rate=4.2, spacer=0.0, others=28e3, spring_in=False, free_length=470.0, spacer_length=0.0, bleed=0.0966,
-        ambient=0.0966, bled_stroke=0.0, rake=0.4625, friction=30.0,
+        bled_stroke=0.0,
     )  # fmt: skip
-    return ForkAssembly(**(plain | changes))
+    return OpenLeg(**(plain | changes))
 
 
-def shock(**changes) -> ShockAssembly:
+def fork(springs: int = 2, rake: float = 0.4625, ambient: float = 0.0966, **changes) -> ForkAssembly:
+    """An upside-down fork in plain numbers."""
+    leg = open_leg(**changes)
+    return ForkAssembly(leg, SingleSpring(), stroke=leg.stroke, ambient=ambient, rake=rake, friction=30.0, springs=springs)
+
+
+KNOWN_VOLUME = Chamber(180e3, 1.1, circle(16.0))
+
+
+def shock(gas: Gas = KNOWN_VOLUME, springs: int = 1) -> ShockAssembly:
     """A rear end in plain numbers."""
-    plain = dict(motion=LeverageMotion(2.5, 0.22, 305.0), travel=305.0, rod_diameter=16.0, charge=1.1, gas_volume=180e3,
-                 ambient=0.0966, friction=35.0)  # fmt: skip
-    return ShockAssembly(**(plain | changes))
+    motion = LeverageMotion(2.5, 0.22, 305.0)
+    return ShockAssembly(gas, SingleSpring(), motion, travel=305.0, ambient=0.0966, friction=35.0, springs=springs)
 
 
 @given(front=st.booleans(), rate=rates, preload=preloads, gap=st.floats(110, 220), n=exponents, settled=st.floats(0, 120), part=parts)
@@ -140,8 +150,8 @@ def test_two_shocks_push_twice_as_hard_as_one():
 
 
 def test_a_charge_of_unknown_volume_is_taken_as_constant():
-    assert isinstance(shock(gas_volume=None).gas(), SteadyCharge)
-    known, unknown = (shock(gas_volume=v).end(48.0, 9.0, 0.0) for v in (180e3, None))
+    charges = Chamber(180e3, 1.1, circle(16.0)), SteadyCharge(1.1, circle(16.0))
+    known, unknown = (shock(gas=gas).end(48.0, 9.0, 0.0) for gas in charges)
     assert float(known.wheel_force(0.0, SLOW)) == pytest.approx(float(unknown.wheel_force(0.0, SLOW)))
     assert float(known.wheel_force(300.0, SLOW)) > float(unknown.wheel_force(300.0, SLOW))
 

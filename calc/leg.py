@@ -1,0 +1,118 @@
+"""The gas of an open fork leg from its gap, by the whole convention: what is read, in which state, and what goes in after."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.gas import Chamber, Gas, circle, gas_above_oil, open_leg
+from calc.impossible import Impossible
+from calc.roots import find_root
+from calc.springs import steel_of_other_rate
+
+DEEPEST_GAP = 500.0  # mm, the search's end: deeper than any leg's tube
+
+
+class LegGas(Protocol):
+    """What a fork needs of a leg's gas of any kind. `rate` [N/mm] tells the steel of the spring in the leg; None for no spring."""
+
+    def gases(self, rate: Number | None, gap: Number) -> tuple[Gas, ...]: ...
+
+    def lock_gap(self, rate: Number | None) -> Number: ...
+
+    def oil_to_add(self, found_rate: Number | None, found_gap: Number, rate: Number | None, gap: Number) -> Number: ...
+
+    def other_gap(self, rate: Number, gap: Number) -> Number: ...
+
+
+@dataclass(frozen=True)
+class OpenLeg:
+    """A leg whose spaces share one air space.
+
+    Parameters: pieces of free area (see `gas.gas_above_oil`); seal_diameter, collapsed_stroke, stroke (full travel along
+    the leg) [mm]; steel [mm3] of the fitted spring and its fitted_rate [N/mm]; spacer, others [mm3] (washers, cap, rod
+    above the rim); spring_in: the gap is read with the spring and the spacer in, then free_length and spacer_length [mm]
+    count; bleed [MPa], ambient pressure where it was bled; bled_stroke [mm].
+    Formula: see `gas.open_leg`.
+    Source: geometry.
+    """
+
+    pieces: Sequence[tuple[Number, Number]]
+    seal_diameter: Number
+    collapsed_stroke: Number
+    stroke: Number
+    steel: Number
+    fitted_rate: Number
+    spacer: Number
+    others: Number
+    spring_in: bool
+    free_length: Number
+    spacer_length: Number
+    bleed: Number
+    bled_stroke: Number
+
+    def steel_of(self, rate: Number | None) -> Number:
+        """Steel [mm3] of a spring of this rate, 0 for none."""
+        return 0.0 if rate is None else steel_of_other_rate(self.steel, self.fitted_rate, rate)
+
+    def gas_above(self, gap: Number, rate: Number | None, spring_in: bool) -> Number:
+        """Gas [mm3] above the oil, collapsed, for a gap read in either convention."""
+        empty = gas_above_oil(gap, self.pieces)
+        if not spring_in or rate is None:
+            return empty
+        spring_depth = np.maximum(gap - self.spacer_length, 0.0)
+        deep = np.clip(gap / np.maximum(self.spacer_length, 1e-9), 0.0, 1.0)
+        spacer = self.spacer * np.where(np.asarray(self.spacer_length) > 0, deep, 1.0)
+        return empty - self.steel_of(rate) / self.free_length * spring_depth - spacer
+
+    def goes_in(self, rate: Number | None, spring_in: bool) -> Number:
+        """What goes in [mm3] after the gap is read."""
+        return self.others + (0.0 if spring_in or rate is None else self.steel_of(rate) + self.spacer)
+
+    def chamber(self, rate: Number | None, gap: Number) -> Chamber:
+        """The gas at full extension."""
+        above, goes_in = self.gas_above(gap, rate, self.spring_in), self.goes_in(rate, self.spring_in)
+        return open_leg(above, self.seal_diameter, self.collapsed_stroke, goes_in, self.bleed, self.bled_stroke)
+
+    def gases(self, rate: Number | None, gap: Number) -> tuple[Gas, ...]:
+        """The one chamber."""
+        return (self.chamber(rate, gap),)
+
+    def lock_gap(self, rate: Number | None) -> Number:
+        """Gap [mm] at which the last gas is used up exactly at full travel; 0 where none is needed."""
+        room = circle(self.seal_diameter) * (self.collapsed_stroke - self.stroke) - self.goes_in(rate, self.spring_in)
+
+        def left_over(gap: Number) -> Array:
+            return np.asarray(self.gas_above(gap, rate, self.spring_in) + room)
+
+        none = 0.0 * left_over(0.0)
+        roomy = left_over(none) > 0
+        if np.all(roomy):
+            return none
+        root = find_root(lambda gap: np.where(roomy, gap - DEEPEST_GAP / 2, left_over(gap)), none, none + DEEPEST_GAP)
+        return np.where(roomy, 0.0, root)
+
+    def other_gap(self, rate: Number, gap: Number) -> Array:
+        """The same leg's gap [mm], read the other way: spring out for in, in for out.
+
+        Raises Impossible where it cannot be read that way, the oil standing above the rim or below the tube.
+        """
+        other = not self.spring_in
+        volume = self.gas_above(gap, rate, self.spring_in) - self.goes_in(rate, self.spring_in)
+
+        def surplus(trial: Number) -> Array:
+            return np.asarray(self.gas_above(trial, rate, other) - self.goes_in(rate, other) - volume)
+
+        low = 0.0 * surplus(0.0)
+        if np.any(surplus(low) > 0) or np.any(surplus(low + DEEPEST_GAP) < 0):
+            raise Impossible("gap-convention", "The gap cannot be read in the other convention.", "Keep to your own.")
+        return find_root(surplus, low, low + DEEPEST_GAP)
+
+    def oil_to_add(self, found_rate: Number | None, found_gap: Number, rate: Number | None, gap: Number) -> Number:
+        """Oil [mm3] to add, below 0 to take out, from a found spring and gap to new ones."""
+        found = self.chamber(found_rate, found_gap).volume0 + self.steel_of(found_rate)
+        return found - self.chamber(rate, gap).volume0 - self.steel_of(rate)

@@ -1,0 +1,23 @@
+"""From a job's readings to the model: conditions, axle loads, both ends' assemblies, limits."""
+
+from calc.model.axles import aboard, alone, end_loads, loaded, rider_share
+from calc.model.conditions import Conditions, conditions
+from calc.model.fork import fork
+from calc.model.limits import free_sag_window, limits, sag_window, standard_setup
+from calc.model.shock import shock
+
+__all__ = [
+    "Conditions",
+    "aboard",
+    "alone",
+    "conditions",
+    "end_loads",
+    "fork",
+    "free_sag_window",
+    "limits",
+    "loaded",
+    "rider_share",
+    "sag_window",
+    "shock",
+    "standard_setup",
+]

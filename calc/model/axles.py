@@ -1,0 +1,112 @@
+"""Axle masses and sprung loads from scales, or from masses and shares."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from calc.array import Number
+from calc.atmosphere import STANDARD_GRAVITY
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.loads import Axles, share_aboard, sprung_load
+from calc.setup import Loads
+
+
+def alone(job: Job) -> Axles:
+    """Axle masses of the bike alone: both scales, one scale and the bike's mass, or mass and share."""
+    front, rear = (job.value(p) if job.known(p) else None for p in ("bike.front_axle", "bike.rear_axle"))
+    if front is not None and rear is not None:
+        return Axles(front, rear)
+    mass = job.value("bike.mass")
+    if front is not None:
+        return _both(Axles(front, mass - front), "bike.front_axle", mass)
+    if rear is not None:
+        return _both(Axles(mass - rear, rear), "bike.rear_axle", mass)
+    share = job.value("bike.front_share")
+    return Axles(mass * share, mass * (1.0 - share))
+
+
+def _both(axles: Axles, path: str, mass: Number) -> Axles:
+    if np.any(np.minimum(axles.front, axles.rear) <= 0):
+        raise Impossible(
+            "axle",
+            f"One axle carries as much as the whole bike of {np.min(mass):g} kg.",
+            "Check the axle reading and the bike's mass.",
+            path,
+        )
+    return axles
+
+
+def loaded(job: Job) -> Axles:
+    """Axle masses of the bike with passenger and luggage as the use has them, the rider off."""
+    axles = alone(job)
+    for who in ("passenger", "luggage"):
+        if job.fields[f"rider.{who}"].applies and job.known(f"rider.{who}"):
+            axles = axles.plus(job.value(f"rider.{who}"), job.value(f"rider.{who}_front_share"))
+    return axles
+
+
+def rider_share(job: Job) -> Number:
+    """The rider's front share in the posture of the use: from scales, carried over between postures by the practice shares."""
+    share = _share_on_scales(job)
+    if share is None:
+        return _practice_share(job, job.posture)
+    read = job.choice("rider.posture")
+    if read == job.posture:
+        return share
+    return share + _practice_share(job, job.posture) - _practice_share(job, read)
+
+
+def _share_on_scales(job: Job) -> Number | None:
+    base, mass = loaded(job), job.value("rider.mass")
+    for axle in ("front", "rear"):
+        path = f"rider.{axle}_axle"
+        if job.known(path):
+            share = share_aboard(getattr(base, axle), job.value(path), mass)
+            _check_share(share, axle, path)
+            return share if axle == "front" else 1.0 - share
+    return None
+
+
+def _check_share(share: Number, axle: str, path: str) -> None:
+    if np.any(np.asarray(share) < 0) or np.any(np.asarray(share) > 1):
+        gained = "lost weight" if np.any(np.asarray(share) < 0) else "gained more than the rider weighs"
+        raise Impossible(
+            "axle", f"With the rider aboard the {axle} axle {gained}.", "Weigh again, or check the rider's mass.", path
+        )
+
+
+def _practice_share(job: Job, posture: str) -> Number:
+    path = f"rider.front_share_{posture}"
+    if not job.known(path):
+        raise Impossible(
+            "posture",
+            f"Readings taken {job.choice('rider.posture')} cannot be carried over to {job.posture}: "
+            f"the trade has no {posture} share here.",
+            f"Weigh again {job.posture}.",
+            "rider.posture",
+        )
+    return job.value(path)
+
+
+def aboard(job: Job) -> Axles:
+    """Axle masses with the rider aboard, in the posture of the use; scale readings in that posture are taken as they are."""
+    base = loaded(job)
+    axles = base.plus(job.value("rider.mass"), rider_share(job))
+    if job.choice("rider.posture") != job.posture:
+        return axles
+    if job.known("rider.front_axle"):
+        axles = replace(axles, front=job.value("rider.front_axle"))
+    if job.known("rider.rear_axle"):
+        axles = replace(axles, rear=job.value("rider.rear_axle"))
+    return axles
+
+
+def end_loads(job: Job, end: str, rider: Number | None = None) -> Loads:
+    """Sprung loads of an end; with `rider` [kg] given, another rider of the same front share on the same bike."""
+    axles = aboard(job) if rider is None else loaded(job).plus(rider, rider_share(job))
+    unsprung = job.value(f"{end}.unsprung")
+    free = sprung_load(getattr(alone(job), end), unsprung, end)
+    return Loads(free, sprung_load(getattr(axles, end), unsprung, end), STANDARD_GRAVITY)

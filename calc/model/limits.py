@@ -1,0 +1,45 @@
+"""What can be built at an end, what is usual there, and the setup it was sold with."""
+
+from __future__ import annotations
+
+from calc import fitted
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.practice import GENERAL, usual
+from calc.quantity import convert
+from calc.setup import Setup
+from calc.sizing import Limits
+
+
+def standard_setup(job: Job, end: str) -> Setup:
+    """The standard setup of an end; springs as sold that are not named are the fitted ones."""
+    strut, gap = ("fork", job.value("standard.gap")) if end == "front" else ("shock", 0.0)
+    path = f"standard.{strut}_rate"
+    rate = job.value(path) if job.entered(path) else fitted.rate(job, end)
+    return Setup(rate, job.value(f"standard.{strut}_preload"), gap)
+
+
+def limits(job: Job, end: str) -> Limits:
+    """What can be built at an end, and the free-sag window of the use."""
+    low, high = job.number(f"{end}.preload_min"), job.number(f"{end}.preload_max")
+    gap = (job.number("front.gap_min"), job.number("front.gap_max")) if end == "front" else None
+    for bounds, path in (((low, high), f"{end}.preload_max"), (gap, "front.gap_max")):
+        if bounds and bounds[0] > bounds[1]:
+            raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
+    free = job.value(f"{end}.free_length") if job.known(f"{end}.free_length") else None
+    solid = fitted.solid(job, end)
+    margin = GENERAL["coil bind margin fork" if end == "front" else "coil bind margin shock"].typical
+    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin)
+
+
+def free_sag_window(job: Job, end: str) -> tuple[float, float]:
+    """Usual free sag [mm] of the use at this end's travel."""
+    return sag_window(job, end, "free sag")
+
+
+def sag_window(job: Job, end: str, row: str) -> tuple[float, float]:
+    """Usual sag [mm] of a practice row in % of travel."""
+    found = usual(f"{row} {end}", job.use)
+    assert found is not None
+    travel = job.number(f"{end}.travel")
+    return tuple(convert(x, "%", "1") * travel for x in (found.low, found.high))  # type: ignore[return-value]

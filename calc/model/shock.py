@@ -1,0 +1,36 @@
+"""The rear end as the readings describe it."""
+
+from __future__ import annotations
+
+from calc import fitted
+from calc.assembly import ShockAssembly
+from calc.gas import Chamber, Gas, SteadyCharge, circle
+from calc.job import Job
+from calc.model.conditions import Conditions
+from calc.motion import LeverageMotion, Motion
+
+
+def shock(job: Job, at: Conditions) -> ShockAssembly:
+    """One shock or two on a swingarm."""
+    return ShockAssembly(
+        gas=_gas(job, at),
+        arrangement=fitted.arrangement(job, "rear"),
+        motion=rear_motion(job),
+        travel=job.value("rear.travel"),
+        ambient=at.ambient,
+        friction=job.value("rear.friction"),
+        springs=int(job.choice("rear.shocks")),
+    )
+
+
+def rear_motion(job: Job) -> Motion:
+    """How the shock follows the wheel, by what is known of it."""
+    return LeverageMotion(job.value("rear.leverage"), job.value("rear.leverage_fall"), job.value("rear.travel"))
+
+
+def _gas(job: Job, at: Conditions) -> Gas:
+    """The gas behind the rod; its charge was filled where the legs were bled, and is constant where its volume is not known."""
+    charge, area = job.value("rear.charge") + at.bleed, circle(job.value("rear.rod_diameter"))
+    if not job.known("rear.gas_volume"):
+        return SteadyCharge(charge, area)
+    return Chamber(job.value("rear.gas_volume"), charge, area)
