@@ -26,7 +26,7 @@ def ends(changes: dict) -> dict:
         ({"front.outer_bore": "47 mm"}, "front", "front.outer_bore", "bore is not above the seal diameter", "Measure both"),
         ({"front.raised_height": None}, "front", "front.raised_height", "not entered", "Pour and read"),
         ({"front.area_by": "diameters", "front.seal_diameter": "20 mm", "front.outer_bore": "25 mm",
-          "front.cap_volume": "100 ml", "front.rod_volume": "60 ml", "front.washers_volume": "60 ml"}, "front", None, "no room|no gas|oil-locked", "gap|volume"),
+          "front.cap_volume": "100 ml", "front.rod_volume": "60 ml", "front.washers_volume": "60 ml"}, "front", None, "no room|no gas|oil-locked", "readings of the leg|volume"),
         ({"front.target_sag": "200 mm", "front.travel": "190 mm"}, "front", "front.target_sag", "not below the travel", "smaller sag"),
         ({"front.preload_min": "20 mm", "front.preload_max": "10 mm"}, "front", "front.preload_max", "below the least", "measure again"),
         ({"front.gap_min": "200 mm"}, "front", "front.gap_max", "below the least", "measure again"),

@@ -1,0 +1,27 @@
+"""Which part of the core may know which: the contracts of pyproject.toml, and pint in one module only."""
+
+from pathlib import Path
+
+import grimp
+from importlinter.cli import lint_imports
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_the_contracts_hold(monkeypatch, capsys):
+    monkeypatch.chdir(ROOT)
+    status = lint_imports(no_cache=True)
+    assert status == 0, capsys.readouterr().out
+
+
+def test_pint_stands_at_the_edge_only():
+    graph = grimp.build_graph("calc", include_external_packages=True, cache_dir=None)
+    assert graph.find_modules_that_directly_import("pint") == {"calc.quantity"}
+
+
+def test_the_core_needs_numpy_and_pint_and_nothing_else():
+    import sys
+
+    graph = grimp.build_graph("calc", include_external_packages=True, cache_dir=None)
+    outside = {module for module in graph.modules if not module.startswith("calc")}
+    assert outside - set(sys.stdlib_module_names) == {"numpy", "pint"}
