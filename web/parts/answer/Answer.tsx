@@ -5,11 +5,14 @@ import { Figure } from '../figure/Figure.tsx'
 import { type AnswerPart, answerLines, type Line } from './lines.ts'
 import './answer.css'
 
-/** A part's answer as a sentence set as a column, with what is to be said of it now. */
+/**
+ * A part's answer as a sentence set as a column, with what is to be said of it now. The oil's is part of the springs' too,
+ * so only one of the two speaks up.
+ */
 export function Answer({ end, part }: { end: End; part: AnswerPart }) {
   const view = reports[end].value
   return (
-    <div class={`answer ${view.stale === 'last good' ? 'last-good' : ''}`} data-answer={end} data-stale={view.stale} aria-live="polite" aria-atomic="true">
+    <div class={`answer ${view.stale === 'last good' ? 'last-good' : ''}`} data-answer={end} data-stale={view.stale} aria-live={part === 'oil' ? 'off' : 'polite'} aria-atomic="true">
       <Sentence report={view.report} part={part} />
       <Standing view={view} />
     </div>

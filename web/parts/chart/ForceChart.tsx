@@ -1,6 +1,8 @@
 import { signal } from '@preact/signals'
+import { useEffect, useState } from 'preact/hooks'
 import type { End } from '../../core/report.ts'
 import { report, reports } from '../../store/index.ts'
+import { theme } from '../../store/theme.ts'
 import { useWidth } from '../figure/useWidth.ts'
 import { Drawing } from './Drawing.tsx'
 import { ChartTable } from './Table.tsx'
@@ -39,6 +41,10 @@ export function ForceChart({ end }: { end: End }) {
 
 function Sized({ shown, oneSpring }: { shown: Shown; oneSpring: boolean }) {
   const { place, width } = useWidth<HTMLDivElement>()
+  const [, measured] = useState(false)
+  // Labels keep off each other by their measured widths: measure again with the font, and at the theme's size.
+  useEffect(() => void document.fonts.ready.then(() => measured(true)), [])
+  void theme.value
   return (
     <div class="drawing-room" ref={place}>
       {width > 0 && <Drawing shown={shown} width={Math.min(width, WIDEST)} plot={PLOT} turned={turned.value} oneSpring={oneSpring} />}

@@ -29,7 +29,8 @@ export function inRows(wishes: Wish[], from: number, to: number): Placed[] {
     const free = places.filter((one) => placed.every((other) => one.row !== other.row || apart(one, other)))
     // As many rows as labels: one of them is always free.
     const open = free.filter((one) => placed.every((other) => offLeader(one, other)))
-    placed.push(open.find((one) => wishes.every((other) => other === wish || !covers(one, other.at))) ?? open[0] ?? free[0]!)
+    const later = wishes.filter((other) => other.at > wish.at)
+    placed.push(open.find((one) => later.every((other) => !covers(one, other.at))) ?? open[0] ?? free[0]!)
   }
   return placed
 }
