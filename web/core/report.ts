@@ -101,6 +101,30 @@ export interface Window {
   confidence?: string
 }
 
+/** The draws counted; null until they are worked out. */
+export interface Sure {
+  draws: number
+  left_out: number
+  undecided: number
+  counts: { rate: number; count: number; of_ten: number }[]
+  /** False where the readings leave the rate open: then `low` to `high` is told, never one rate alone. */
+  settled: boolean
+  low: number
+  high: number
+  words: string
+}
+
+export interface NextReading {
+  path: FieldPath
+  result: string
+  share: number
+  now: number
+  then: number
+  unit: string
+  words: string
+  how: string
+}
+
 /** What every sized end holds, whether or not a spring meets the targets. */
 interface Sized {
   problems: Problem[]
@@ -114,6 +138,8 @@ interface Sized {
   /** Of the chosen setup; as found where nothing was chosen. */
   curve: Curve | null
   curve_found: Curve | null
+  sure: Sure | null
+  measure_next: NextReading[]
 }
 
 export interface EndOk extends Sized {

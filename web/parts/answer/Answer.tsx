@@ -1,8 +1,10 @@
 import type { End, EndReport, Problem } from '../../core/report.ts'
 import { type EndView, reports } from '../../store/index.ts'
 import { schema } from '../../store/schema.ts'
+import { said } from '../field/words.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { type AnswerPart, answerLines, type Line } from './lines.ts'
+import { HowSure } from './HowSure.tsx'
 import './answer.css'
 
 /**
@@ -14,6 +16,7 @@ export function Answer({ end, part }: { end: End; part: AnswerPart }) {
   return (
     <div class={`answer ${view.stale === 'last good' ? 'last-good' : ''}`} data-answer={end} data-stale={view.stale} aria-live={part === 'oil' ? 'off' : 'polite'} aria-atomic="true">
       <Sentence report={view.report} part={part} />
+      {view.report?.state === 'ok' && part !== 'oil' && <HowSure sure={view.report.sure} chosen={view.report.chosen.rate.value} />}
       <Standing view={view} />
     </div>
   )
@@ -36,8 +39,8 @@ function AnswerLine({ words, figures, plain }: Line) {
       <span class="answer-words">{words} </span>
       <span class="answer-figures">
         {plain}
-        {figures.map(({ of, unit, rate }) => (
-          <Figure key={unit} of={of} unit={unit} rate={rate ?? false} />
+        {figures.map((figure) => (
+          <Figure key={figure.unit} {...figure} />
         ))}
       </span>
     </span>
@@ -58,7 +61,8 @@ function Standing({ view }: { view: EndView }) {
   )
 }
 
-function ProblemLine({ path, message, limit, way_out }: Problem) {
+function ProblemLine(problem: Problem) {
+  const { path, limit, way_out } = problem
   const label = path ? schema.fields[path].label : ''
   return (
     <p>
@@ -67,7 +71,7 @@ function ProblemLine({ path, message, limit, way_out }: Problem) {
           {label} ›
         </a>
       )}{' '}
-      {[message, limit, way_out].filter(Boolean).join(' ')}
+      {[said(problem), limit, way_out].filter(Boolean).join(' ')}
     </p>
   )
 }

@@ -1,4 +1,4 @@
-import type { Candidate, End, EndNone, EndOk } from '../../core/report.ts'
+import type { Candidate, End, EndNone, EndOk, NextReading } from '../../core/report.ts'
 import { type } from '../../store/actions.ts'
 import { reports } from '../../store/index.ts'
 import { rateText, told } from '../figure/told.ts'
@@ -24,7 +24,24 @@ export function Candidates({ end }: { end: End }) {
           ))}
         </details>
       )}
+      {report.measure_next.length > 0 && <MeasureNext readings={report.measure_next} />}
     </div>
+  )
+}
+
+/** The readings that would narrow the answer most, each a way to its field. */
+function MeasureNext({ readings }: { readings: NextReading[] }) {
+  return (
+    <section data-measure-next>
+      <h3>Measure next</h3>
+      {readings.map(({ path, words, how }) => (
+        <p key={path}>
+          <a href={`#${path}`} title={how}>
+            {words} ›
+          </a>
+        </p>
+      ))}
+    </section>
   )
 }
 

@@ -1,12 +1,23 @@
 import { expect, test } from 'vitest'
-import type { Candidate, Quantity } from '../../core/report.ts'
-import { oilLines } from './lines.ts'
+import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
+import { answerLines, oilLines } from './lines.ts'
 
 const ml = (value: number): Quantity => ({ value, unit: 'ml', case: '', origin: 'worked out', plus_minus_95: null, decimals: 0 })
 const lines = (left: number, right: number) =>
   oilLines({ oil: { left: ml(left), right: ml(right) } } as Candidate).map(
     ({ words, figures, plain }) => `${words} ${plain ?? figures.map(({ of, unit }) => `${of.value} ${unit}`).join(' ')}`,
   )
+
+const figure = (value: number, unit = 'mm'): Quantity => ({ ...ml(value), unit })
+const sure = { draws: 200, left_out: 0, undecided: 0, counts: [], settled: false, low: 4.3, high: 5, words: '' }
+const end = { leave: false, sure, chosen: { rate: figure(4.8, 'N/mm'), preload: figure(0), oil: null } } as unknown as EndOk
+
+test('where the readings leave the rate open a span is told, and one rate never alone', () => {
+  const [first, second] = answerLines(end, 'springs')
+  expect([first!.words, first!.figures[0]!.of.value, first!.figures[0]!.to, second!.words]).toEqual(['Between', 4.3, 5, 'at 4.8'])
+  const [settled, next] = answerLines({ ...end, sure: { ...sure, settled: true } }, 'springs')
+  expect([settled!.words, settled!.figures[0]!.of.value, settled!.figures[0]!.to, next!.words]).toEqual(['Fit', 4.8, undefined, 'with'])
+})
 
 test('both legs in one line where they go the same way', () => {
   expect(lines(42, 45)).toEqual(['add 42 ml left, 45 right'])

@@ -1,24 +1,28 @@
 /** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
 import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
-import { numberText } from '../figure/told.ts'
+import { numberText, rateText } from '../figure/told.ts'
 
 export type AnswerPart = 'springs' | 'oil' | 'rear'
 
 export interface Line {
   words: string
-  figures: { of: Quantity; unit: string; rate?: boolean }[]
+  figures: { of: Quantity; unit: string; rate?: boolean; to?: number }[]
   /** What stands where there is no figure to show. */
   plain?: string
 }
 
 /** The lines of a part's answer. */
 export function answerLines(end: EndOk, part: AnswerPart): Line[] {
-  const { chosen, leave } = end
+  const { chosen, leave, sure } = end
   const gap = chosen.gap ? [{ words: part === 'oil' ? 'Set gap' : 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []
   if (part === 'oil') return [...gap, ...oilLines(chosen)]
+  const open = sure !== null && !sure.settled
+  const rate = { of: chosen.rate, unit: chosen.rate.unit, rate: true }
   return [
-    { words: leave ? 'Leave' : 'Fit', figures: [{ of: chosen.rate, unit: chosen.rate.unit, rate: true }] },
-    { words: 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
+    open
+      ? { words: 'Between', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low }, to: sure.high }] }
+      : { words: leave ? 'Leave' : 'Fit', figures: [rate] },
+    { words: open ? `at ${rateText(chosen.rate.value)}` : 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
     ...gap,
     ...oilLines(chosen),
   ]
@@ -30,7 +34,9 @@ export function oilLines(chosen: Candidate): Line[] {
   const { left, right } = chosen.oil
   if (shown(left) === shown(right)) return [oilLine([{ of: left, where: 'ml in each leg' }])]
   if (Math.sign(shown(left)) === Math.sign(shown(right))) {
-    return [oilLine([{ of: left, where: 'ml left,' }, { of: right, where: 'right' }])]
+    // One +/- for both, the wider, at the end of the line.
+    const band = left.plus_minus_95 === null || right.plus_minus_95 === null ? null : Math.max(left.plus_minus_95, right.plus_minus_95)
+    return [oilLine([{ of: { ...left, plus_minus_95: null }, where: 'ml left,' }, { of: { ...right, plus_minus_95: band }, where: 'right' }])]
   }
   return [oilLine([{ of: left, where: 'ml left' }]), oilLine([{ of: right, where: 'ml right' }])]
 }

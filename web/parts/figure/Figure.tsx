@@ -2,13 +2,16 @@ import type { Quantity } from '../../core/report.ts'
 import { number, plusMinus, rateText } from './told.ts'
 import './figure.css'
 
-/** A worked-out figure: the number, its unit smaller, its +/- smallest, all on one line. */
-export function Figure({ of, unit, rate = false }: { of: Quantity; unit?: string; rate?: boolean }) {
-  const band = plusMinus(of)
+/** A worked-out figure: the number, its unit smaller, its +/- smallest, all on one line. `to` makes it a span of rates. */
+export function Figure({ of, unit, rate = false, to }: { of: Quantity; unit?: string; rate?: boolean; to?: number }) {
+  const band = to === undefined ? plusMinus(of) : ''
   const words = unit ?? of.unit
   return (
     <span class="told">
-      <b>{rate ? rateText(of.value) : number(of)}</b>
+      <b>
+        {rate ? rateText(of.value) : number(of)}
+        {to !== undefined && ` to ${rateText(to)}`}
+      </b>
       {words && <span class="unit"> {words}</span>}
       {band && <small> {band}</small>}
     </span>

@@ -34,5 +34,7 @@ test('a +/- shows only where one was worked out', () => {
   const figure = { value: 30.4, unit: 'mm', case: '', origin: 'worked out', plus_minus_95: null, decimals: 0 }
   expect(told(figure)).toBe('30 mm')
   expect(told({ ...figure, plus_minus_95: 1.2 })).toBe('30 mm ±1')
+  expect(told({ ...figure, plus_minus_95: 0.32 })).toBe('30 mm ±0.3')
+  expect(told({ ...figure, value: 56, unit: 'N/mm', decimals: 1, plus_minus_95: 1.68 })).toBe('56.0 N/mm ±2')
   expect(told({ ...figure, value: 7.17, unit: '', decimals: 1 })).toBe('7.2')
 })

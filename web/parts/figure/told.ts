@@ -24,9 +24,14 @@ export function rateText(value: number): string {
 /** The number of a result; N/mm of a spring is written as a rate. */
 export const number = (figure: Quantity): string => numberText(figure.value, figure.decimals)
 
-/** The +/- of a result, to the decimals of its value; empty where no band was worked out. */
-export const plusMinus = (figure: Quantity): string =>
-  figure.plus_minus_95 === null ? '' : `±${numberText(figure.plus_minus_95, figure.decimals)}`
+/** The +/- of a result, to the decimals that its value shows; empty where no band was worked out. Never ±0. */
+export function plusMinus(figure: Quantity): string {
+  const half = figure.plus_minus_95
+  if (half === null) return ''
+  const shown = figure.unit === 'N/mm' ? rateText(figure.value) : number(figure)
+  const text = numberText(half, shown.split('.')[1]?.length ?? 0)
+  return `±${Number(text) === 0 ? Number(half.toPrecision(1)) : text}`
+}
 
 /** A result with its unit and +/-. */
 export const told = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')
