@@ -38,7 +38,7 @@ def page_units() -> None:
     if not any(path for path in WEB.glob("[!n]*/**/*.test.ts*")):
         say("the page has no unit tests")
         return
-    run_node([tool("vitest", "vitest"), "run"])
+    run_node([tool("vitest", "vitest"), "run"], limit=300)
 
 
 def core() -> None:

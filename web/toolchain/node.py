@@ -7,7 +7,7 @@ import os
 import sysconfig
 from pathlib import Path
 
-from .places import CACHE, MODULES, VENV, WEB, Stop, run, say, stop
+from .places import CACHE, LIMIT, MODULES, VENV, WEB, Stop, run, say, stop
 from .stamp import Stamp, key_of
 
 
@@ -23,10 +23,10 @@ def program() -> Path:
 
 
 def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None,
-             cwd: Path = WEB) -> str:
+             limit: int = LIMIT) -> str:
     # The folder of our Node comes first, so that a tool which starts another node gets the same one.
     path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
-    return run([program(), *arguments], cwd=cwd, quiet=quiet, env={"PATH": path, **(env or {})})
+    return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, **(env or {})})
 
 
 def tool(package: str, command: str) -> Path:

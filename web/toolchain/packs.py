@@ -19,7 +19,7 @@ from pathlib import Path, PurePosixPath
 from . import sources
 from .fetch import pyodide_version
 from .places import BUILD, INSIDE, PYODIDE, ROOT, RUNTIME, sha256
-from .reach import reached
+from .reach import core_sources, reached
 from .stamp import Stamp, key_of
 
 BYTECODE = BUILD / "bytecode"
@@ -31,9 +31,10 @@ ALWAYS = ("traceback", "linecache", "tokenize", "textwrap", "contextlib", "warni
           "encodings.latin_1", "_colorize")
 # Kept whole (without its tests), since numpy imports within it as a need comes up.
 NUMPY_WHOLE = "numpy/_core"
-# 1 drops assertions; 2 also docstrings, which numpy needs, and without which every dataclass of the core
-# would write itself one at start-up.
-OPTIMIZE = {"stdlib": 2, "numpy": 1, "core": 1}
+# 1 drops assertions, 2 also docstrings. The core keeps them, since a dataclass without one writes itself one at
+# start-up; so do the files of numpy that hand their docstrings on as they are imported.
+OPTIMIZE = {"stdlib": 2, "numpy": 2, "core": 1}
+DOCSTRINGS = ("numpy/_core/multiarray.py", "numpy/_core/overrides.py")
 
 
 def prepare() -> None:
@@ -83,10 +84,7 @@ def numpy_files(needed: dict[str, str]) -> dict[str, Path]:
 def core_files(needed: dict[str, str]) -> dict[str, Path]:
     """calc whole, data included, and what it uses of the packages (modules only: calc has units of its own)."""
     found = files_from(sources.PURE, needed)
-    for path in (ROOT / "calc").rglob("*"):
-        if path.is_file() and "__pycache__" not in path.parts:
-            found[path.relative_to(ROOT).as_posix()] = path
-    return found
+    return found | {path.relative_to(ROOT).as_posix(): path for path in core_sources()}
 
 
 def files_from(folder: Path, needed: dict[str, str]) -> dict[str, Path]:
@@ -105,7 +103,7 @@ def compile_all(packs: dict[str, dict[str, Path]]) -> dict[str, dict[str, Path]]
                 continue
             target = BYTECODE / pack / f"{name}c"
             place = LIBRARY if pack == "stdlib" else SITE
-            rows.append([str(source), str(target), f"{place}/{name}", OPTIMIZE[pack]])
+            rows.append([str(source), str(target), f"{place}/{name}", 1 if name in DOCSTRINGS else OPTIMIZE[pack]])
             compiled[pack][f"{name}c"] = target
     listing = BYTECODE / "rows.json"
     listing.write_text(json.dumps(rows))

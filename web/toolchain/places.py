@@ -26,7 +26,7 @@ RUNTIME = STAGE / "runtime"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 # No step takes nearly as long, however slow the network [s].
-LIMIT = 30 * 60
+LIMIT = 20 * 60
 
 
 class Stop(Exception):
@@ -42,18 +42,18 @@ def say(message: str) -> None:
 
 
 def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Path = ROOT,
-        quiet: bool = False) -> str:
-    """Run a program with nothing on its standard input; stop the build when it fails."""
+        quiet: bool = False, limit: int = LIMIT) -> str:
+    """Run a program with nothing on its standard input; stop the build when it fails or takes too long [s]."""
     words = [str(word) for word in command]
     try:
         done = subprocess.run(
-            words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True, timeout=LIMIT,
+            words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True, timeout=limit,
             stdout=subprocess.PIPE if quiet else None, stderr=subprocess.STDOUT if quiet else None,
         )
     except FileNotFoundError:
         stop(f"there is no program {words[0]}")
     except subprocess.TimeoutExpired:
-        stop(f"this command was still at work after {LIMIT // 60} minutes: {shown(words)}")
+        stop(f"this command was still at work after {limit // 60} minutes: {shown(words)}")
     if done.returncode != 0:
         if quiet:
             sys.stderr.write(done.stdout)

@@ -29,14 +29,21 @@ def reached() -> dict[str, str]:
     return json.loads(REACHED.read_text())
 
 
+def core_sources() -> list[Path]:
+    """The core as the page gets it: without the command line."""
+    return [path for path in sorted(CORE.rglob("*")) if path.is_file() and path.name != "__main__.py"
+            and "__pycache__" not in path.parts]
+
+
 def named_by_core() -> list[str]:
     """Every module that an import, or an `np.part`, anywhere in the core may mean, unread branches included."""
     names = set()
-    for path in CORE.rglob("*.py"):
+    for path in core_sources():
+        if path.suffix != ".py":
+            continue
         module = ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
         package = module if path.name == "__init__.py" else module.rpartition(".")[0]
-        if not module.endswith("__main__"):
-            names.add(module)
+        names.add(module)
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             names.update(named_by(node, package))
     return sorted(names)

@@ -28,6 +28,7 @@ class Sent(NamedTuple):
 class Handler(BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     server: Site
+    headers_sent = HEADERS
 
     def do_GET(self) -> None:
         self.answer(with_body=True)
@@ -56,7 +57,7 @@ class Handler(BaseHTTPRequestHandler):
 
     def send(self, status: HTTPStatus, body: bytes, headers: dict[str, str], with_body: bool) -> None:
         self.send_response(status)
-        for name, value in {**HEADERS, **headers}.items():
+        for name, value in {**self.headers_sent, **headers}.items():
             self.send_header(name, value)
         if status != HTTPStatus.NOT_MODIFIED:
             self.send_header("Content-Length", str(len(body)))

@@ -1,0 +1,138 @@
+"""`build.py bench`: sizes against budgets, start-up beside an untuned page, the core here and in the browser."""
+
+from __future__ import annotations
+
+import json
+import platform
+import shutil
+import statistics
+import time
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Playwright, sync_playwright
+
+from . import site, sources, visits, wire
+from .browser import chromium
+from .fetch import numpy_wheel
+from .places import BUILD, DIST, GENERATED, PYODIDE, ROOT, VENV_PYTHON, run, say, stop
+from .policy import HEADERS
+from .server import Handler, Site
+
+STOCK = BUILD / "stock"
+RESULT = BUILD / "bench.json"
+VISITS = {1: 5, visits.SLOWED: 3}
+STARTED = 0.45  # start-up of the page over that of the untuned one
+SIZED = 4.0  # one sizing in the browser over the same in CPython
+EDITED, EDITS = "rider.mass", ("92 kg", "104 kg") * 10
+
+
+class StockHandler(Handler):
+    """The untuned page gets the caching that its usual host gives it."""
+
+    headers_sent = HEADERS | {"Cache-Control": "public, max-age=31536000, immutable"}
+
+
+def make_stock_page() -> str:
+    """The untuned page's files, with the core as source; returns the request that both pages answer."""
+    shutil.rmtree(STOCK, ignore_errors=True)
+    shutil.copytree(Path(__file__).parent / "stock", STOCK)
+    for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json"):
+        shutil.copyfile(PYODIDE / name, STOCK / name)
+    shutil.copy(numpy_wheel(), STOCK)
+    core = BUILD / "stock-core"
+    shutil.rmtree(core, ignore_errors=True)
+    shutil.copytree(sources.PURE, core)
+    shutil.copytree(ROOT / "calc", core / "calc", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.make_archive(str(STOCK / "core"), "zip", core)
+    demo = next(iter(json.loads((GENERATED / "demo.json").read_text()).values()))
+    request = json.dumps({"kind": "size", "job": demo["job"]})
+    (STOCK / "request.json").write_text(request)
+    wire.pack([path for path in STOCK.iterdir() if path.suffix not in (".zip", ".whl")])
+    return request
+
+
+def middle(rows: list[dict[str, float | None]]) -> dict[str, float | None]:
+    """Per mark the median of the visits that had it."""
+    found = {name: [row[name] for row in rows if row[name] is not None] for name in visits.MARKS}
+    return {name: round(statistics.median(values), 1) if values else None for name, values in found.items()}
+
+
+def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: int) -> dict[str, Any]:
+    rows: dict[str, list] = {name: [] for name in urls}
+    # In turn, so that a machine that gets slower meanwhile slows both.
+    for _ in range(VISITS[speed]):
+        for name, url in urls.items():
+            rows[name].append(visits.first_and_second(playwright, path, url, slowed=speed > 1))
+    return {name: {visit: middle([pair[number] for pair in pairs]) for number, visit in enumerate(("first", "second"))}
+            for name, pairs in rows.items()}
+
+
+def compare_core(playwright: Playwright, path: Path, url: str, request: str) -> dict[str, float]:
+    """One sizing [ms], in the shipped core and in CPython."""
+    script = next((DIST / "assets").glob("worker-*.js")).relative_to(DIST).as_posix()
+    with visits.browser(playwright, path, BUILD / "profile", slowed=False) as context:
+        page = visits.open_page(context, url)
+        browser = statistics.median(visits.in_page(page, "time_core.mjs", script, request, 20))
+    shutil.rmtree(BUILD / "profile", ignore_errors=True)
+    (BUILD / "request.json").write_text(request)
+    desk = float(run([VENV_PYTHON, Path(__file__).parent / "inside" / "time_desk.py", BUILD / "request.json"],
+                     env={"PYTHONPATH": str(ROOT)}, quiet=True))
+    return {"browser": round(browser, 1), "cpython": round(desk, 1), "ratio": round(browser / desk, 2)}
+
+
+def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> dict[str, float]:
+    with visits.browser(playwright, path, BUILD / "profile", slowed) as context:
+        page = visits.open_page(context, url)
+        spent = sorted(visits.in_page(page, "edits.mjs", EDITED, EDITS))
+    shutil.rmtree(BUILD / "profile", ignore_errors=True)
+    return {"median": round(statistics.median(spent), 1), "p95": round(spent[int(0.95 * (len(spent) - 1))], 1)}
+
+
+def measure() -> dict[str, Any]:
+    path, request = chromium(), make_stock_page()
+    files, judged = site.budgets()
+    result: dict[str, Any] = {
+        "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"), "machine": platform.platform(),
+        "files": files, "budgets": [{"name": n, "bytes": b, "limit": limit} for n, b, limit in judged],
+        "start": {}, "edit": {},
+    }
+    reason = visits.cannot_slow()
+    with Site(DIST) as ours, Site(STOCK, handler=StockHandler) as stock, sync_playwright() as playwright:
+        urls = {"page": ours.url, "stock": stock.url}
+        for speed in VISITS:
+            if speed > 1 and reason:
+                result["not_measured"] = f"{speed}x not measured: {reason}"
+                continue
+            say(f"visiting both pages at {speed}x, {VISITS[speed]} times each")
+            result["start"][f"{speed}x"] = start_up(playwright, path, urls, speed)
+            result["edit"][f"{speed}x"] = time_edits(playwright, path, ours.url, slowed=speed > 1)
+        say("sizing the demo job in the browser and in CPython")
+        result["core"] = compare_core(playwright, path, ours.url, request)
+    return result
+
+
+def ratios(result: dict[str, Any]) -> list[tuple[str, float, float]]:
+    """(what, ratio, limit) of all that is judged by ratio."""
+    rows = [("one sizing, browser over CPython", result["core"]["ratio"], SIZED)]
+    for speed, pages in result["start"].items():
+        for visit in ("first", "second"):
+            ours, stock = (pages[name][visit]["first-computed"] for name in ("page", "stock"))
+            rows.append((f"{visit} visit to first computed answer at {speed}, over the untuned page",
+                         round(ours / stock, 3), STARTED))
+    return rows
+
+
+def run_bench() -> None:
+    from .bench_report import tell
+
+    result = measure()
+    judged = ratios(result)
+    result["ratios"] = [{"name": name, "ratio": ratio, "limit": limit} for name, ratio, limit in judged]
+    RESULT.write_text(json.dumps(result, indent=1) + "\n")
+    tell(result)
+    print(f"\nwritten to {RESULT.relative_to(ROOT)}")
+    missed = [name for name, ratio, limit in judged if not ratio <= limit]
+    missed += [row["name"] for row in result["budgets"] if row["bytes"] > row["limit"]]
+    if missed:
+        stop("missed: " + "; ".join(missed))

@@ -1,0 +1,94 @@
+"""Visits of a real browser to a served page, each with its own profile, at full speed or slowed to a quarter."""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import shutil
+import subprocess
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page, Playwright
+
+from .browser import FLAGS
+from .places import INSIDE
+
+MARKS = ("first-screen", "saved-answer", "first-computed")
+PATIENCE = 120_000  # [ms]
+MARKED = "name => performance.getEntriesByName(name)[0]?.startTime ?? null"
+SLOWED = 4
+
+
+@contextlib.contextmanager
+def browser(playwright: Playwright, chromium: Path, profile: Path, slowed: bool) -> Iterator[BrowserContext]:
+    context = playwright.chromium.launch_persistent_context(
+        profile, executable_path=chromium, args=[*FLAGS], viewport={"width": 390, "height": 844})
+    brake = slow(profile) if slowed else None
+    try:
+        yield context
+    finally:
+        if brake:
+            brake.terminate()
+            brake.wait()
+        context.close()
+
+
+def cannot_slow() -> str:
+    """Why this machine cannot slow a browser down, or nothing."""
+    if not Path("/proc/self/cmdline").exists():
+        return "it needs Linux's list of processes"
+    return "" if shutil.which("cpulimit") else "cpulimit is not installed (on Debian: apt-get install cpulimit)"
+
+
+def slow(profile: Path) -> subprocess.Popen[bytes]:
+    """Hold the browser and all its children to a quarter of this machine (the page's own throttle misses workers)."""
+    share = 100 * (os.cpu_count() or 1) // SLOWED
+    return subprocess.Popen(["cpulimit", "-i", "-l", str(share), "-p", str(process_of(profile))],
+                            stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+
+
+def process_of(profile: Path) -> int:
+    """The browser's own process: the one with this profile that is nobody's helper."""
+    for folder in Path("/proc").glob("[0-9]*"):
+        with contextlib.suppress(OSError):
+            words = (folder / "cmdline").read_bytes().split(b"\0")
+            if f"--user-data-dir={profile}".encode() in words and not any(w.startswith(b"--type=") for w in words):
+                return int(folder.name)
+    raise RuntimeError(f"no browser runs on {profile}")
+
+
+def first_and_second(playwright: Playwright, chromium: Path, url: str, slowed: bool) -> list[dict[str, float | None]]:
+    """The marks [ms from the start of navigation] of a visit with an empty profile, then of one in a new process."""
+    with tempfile.TemporaryDirectory() as folder:
+        seen = []
+        for number in range(2):
+            with browser(playwright, chromium, Path(folder), slowed) as context:
+                page = open_page(context, url)
+                seen.append({name: page.evaluate(MARKED, f"stanchion:{name}") for name in MARKS})
+                if number == 0:
+                    let_it_settle(page)
+        return seen
+
+
+def open_page(context: BrowserContext, url: str) -> Page:
+    page = context.new_page()
+    page.goto(url, wait_until="commit", timeout=PATIENCE)
+    page.wait_for_function("performance.getEntriesByName('stanchion:first-computed').length > 0", timeout=PATIENCE)
+    return page
+
+
+def let_it_settle(page: Page) -> None:
+    """A second visit begins after the first one has put away what it keeps."""
+    page.evaluate("navigator.serviceWorker.getRegistration().then(found => found && navigator.serviceWorker.ready)")
+    page.wait_for_load_state("networkidle", timeout=PATIENCE)
+    page.wait_for_timeout(1000)
+
+
+def in_page(page: Page, script: str, *words: object) -> list[float]:
+    """Run the one exported function of a file of inside/ in the page (a string, since the policy bars other scripts)."""
+    source = (INSIDE / script).read_text()
+    body = source[source.index("export async function") + len("export "):]
+    return page.evaluate(f"words => ({body})(words)", json.loads(json.dumps(words)))
