@@ -34,7 +34,7 @@ class GivenMotion:
         return self.q + self.dq * travel
 
     def slope(self, travel):
-        return self.dq
+        return self.dq + 0.0 * travel
 
     def travel(self, stroke):
         return stroke / self.q
