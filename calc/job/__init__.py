@@ -2,6 +2,7 @@
 
 from calc.job.document import FORMAT, VERSION, JobError, parse_header
 from calc.job.problem import Problem
+from calc.job.ranges import Ranges
 from calc.job.resolve import Job, Resolved, load
 
-__all__ = ["FORMAT", "VERSION", "Job", "JobError", "Problem", "Resolved", "load", "parse_header"]
+__all__ = ["FORMAT", "VERSION", "Job", "JobError", "Problem", "Ranges", "Resolved", "load", "parse_header"]

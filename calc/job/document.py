@@ -1,8 +1,9 @@
 """The job file: its header, its version, its objects and keys. JSON in, checked before anything is read from it.
 
-A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1 kg", "origin": "measured",
-"note": "..."}; value may be a number in the field's unit; a bare string or number is short for a stated value. Every
-object may hold a `note`. Unknown keys are refused, so that a slip of the pen is not silently ignored.
+A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1 kg", "origin": "measured", "note":
+"..."}; value may be a number in the field's unit; a bare string or number is short for a stated value. Every object
+may hold a `note`. A `practice` object holds the user's own ranges by row, in place of the trade's. Unknown keys are
+refused, so that a slip of the pen is not silently ignored.
 """
 
 from __future__ import annotations
@@ -12,9 +13,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.job.fields import FIELDS, GROUPS
+from calc.practice import GENERAL, ROWS
 
 FORMAT = "stanchion-job"
 VERSION = 1
+RANGE_KEYS = ("low", "high", "typical", "note")
 HEADER = ("format", "version", "name", "date", "invented", "note")
 ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
 ORIGINS = ("measured", "stated", "assumed")
@@ -78,8 +81,11 @@ def _check_keys(document: Mapping[str, Any]) -> None:
     for key, group in document.items():
         if key in HEADER:
             continue
+        if key == "practice":
+            _check_ranges(group)
+            continue
         if key not in GROUPS:
-            raise JobError(_unknown(key, (*HEADER, *GROUPS)))
+            raise JobError(_unknown(key, (*HEADER, *GROUPS, "practice")))
         if not isinstance(group, Mapping):
             raise JobError(f"{key} must be an object of fields.")
         keys = tuple(f.key for f in FIELDS.values() if f.group == key)
@@ -90,6 +96,23 @@ def _check_keys(document: Mapping[str, Any]) -> None:
                 raise JobError(_unknown(f"{key}.{name}", tuple(f"{key}.{k}" for k in keys)))
             else:
                 _check_entry(f"{key}.{name}", entry)
+
+
+def _check_ranges(group: object) -> None:
+    rows = (*ROWS, *GENERAL)
+    if not isinstance(group, Mapping):
+        raise JobError("practice must be an object of ranges.")
+    for row, entry in group.items():
+        if row == "note":
+            _text(group, "note", "practice.note")
+        elif row not in rows:
+            raise JobError(_unknown(f"practice.{row}", tuple(f"practice.{r}" for r in rows)))
+        elif not isinstance(entry, Mapping) or any(key not in RANGE_KEYS for key in entry):
+            raise JobError(f"practice.{row} must be an object of {', '.join(RANGE_KEYS)}.")
+        else:
+            for key in ("low", "high", "typical"):
+                if isinstance(entry.get(key), bool) or not isinstance(entry.get(key), (str, int, float, type(None))):
+                    raise JobError(f"practice.{row}.{key} must be a string or a number.")
 
 
 def _check_entry(path: str, entry: object) -> None:

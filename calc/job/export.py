@@ -8,7 +8,7 @@ from typing import Any
 from calc.job.document import FORMAT, ORIGINS, VERSION
 from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
-from calc.practice import POSTURE, USES
+from calc.practice import GENERAL, POSTURE, ROWS, USES
 from calc.quantity import MAX_CHARACTERS
 from calc.units import DIMENSIONS
 
@@ -24,6 +24,7 @@ def schema() -> dict[str, Any]:
         "origins": list(ORIGINS),
         "uses": [{"key": key, "label": label, "posture": POSTURE[key]} for key, label in USES.items()],
         "units": {name: [unit for unit in dimension.units if unit] for name, dimension in DIMENSIONS.items()},
+        "practice": {row: {"unit": found.unit} for table in (ROWS, GENERAL) for row, found in table.items()},
         "fields": {path: _field(field) for path, field in FIELDS.items()},
     }
 
@@ -36,6 +37,7 @@ def _field(field: Field) -> dict[str, Any]:
         "kind": field.kind.value,
         "dimension": field.dimension,
         "unit": field.unit,
+        "second_unit": field.second_unit,
         "low": field.low,
         "high": field.high,
         "step": field.step,
@@ -47,6 +49,7 @@ def _field(field: Field) -> dict[str, Any]:
         "end": field.end,
         "typed": field.typed,
         "how": field.how,
+        "usual": field.usual,
     }
 
 

@@ -13,6 +13,7 @@ class Kind(StrEnum):
     QUANTITY = "quantity"
     CHOICE = "choice"
     RATES = "rates"  # a list of spring rates, separated by spaces or semicolons
+    PAIRS = "pairs"  # a table of pairs, two numbers each, separated by semicolons
 
 
 class Part(StrEnum):
@@ -30,7 +31,8 @@ class Default:
 
     One of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice` (with `choice_by_use`),
     `follow` (another field's value, plus the typical of `row` if given), `share_of` (`row`, in %, of that field's value);
-    `times_high` takes that many times the top of `row` instead of its typical value.
+    `times_high` takes that many times the top of `row` instead of its typical value; `by_choice`, with `follow` naming a
+    choice, gives value and 95 % half-width by what is chosen there.
     """
 
     row: str | None = None
@@ -41,6 +43,7 @@ class Default:
     follow: str | None = None
     times_high: float | None = None
     share_of: str | None = None
+    by_choice: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     reason: str = "common practice, no source"
 
 
@@ -53,7 +56,8 @@ class Field:
     which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
     needed; with `needs` it waits until one of these paths is entered. `main` fields are shown first, the others one tap
     away. `end` says whose result a refused entry stops; `typed` is the origin that a newly typed value starts with.
-    A `decision` is wanted, not read: it carries no +/-.
+    A `decision` is wanted, not read: it carries no +/-. A table of pairs has its second number's dimension, unit and limits
+    in `second_...`, and at least `fewest` pairs.
     """
 
     path: str
@@ -79,6 +83,11 @@ class Field:
     how: str = ""
     typed: str = "measured"
     decision: bool = False
+    second_dimension: str = ""
+    second_unit: str = ""
+    second_low: float = 0.0
+    second_high: float = 0.0
+    fewest: int = 2
 
     @property
     def group(self) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -13,8 +12,10 @@ from calc.array import Number
 from calc.job.document import entries, parse_header
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS
+from calc.job.lists import MOST, Pairs, listed, read_pairs
 from calc.job.problem import Problem
-from calc.practice import GENERAL, Usual, posture, usual
+from calc.job.ranges import NO_RANGES, Ranges, read_ranges
+from calc.practice import Usual, posture
 from calc.quantity import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.reading import Origin, Reading, Spread
 
@@ -41,6 +42,7 @@ class Resolved:
     reading: Reading | None = None
     choice: str = ""
     rates: tuple[float, ...] = ()
+    pairs: Pairs = ()
     reason: str = ""
     note: str = ""
     usual: Usual | None = None
@@ -54,6 +56,8 @@ class Job:
     header: Mapping[str, Any]
     fields: Mapping[str, Resolved]
     samples: Mapping[str, Number] = dataclasses.field(default_factory=dict)
+    ranges: Ranges = NO_RANGES
+    range_problems: tuple[Problem, ...] = ()
 
     @property
     def use(self) -> str:
@@ -67,8 +71,12 @@ class Job:
 
     @property
     def problems(self) -> tuple[Problem, ...]:
-        """Every refused entry of a field that applies."""
-        return tuple(f.problem for f in self.fields.values() if f.problem and f.applies)
+        """Every refused entry of a field that applies; refused ranges too."""
+        return (*(f.problem for f in self.fields.values() if f.problem and f.applies), *self.range_problems)
+
+    def usual(self, row: str) -> Usual | None:
+        """The range of the trade, or the user's own, for a practice row."""
+        return self.ranges.usual(row)
 
     def known(self, path: str) -> bool:
         """True when a quantity has a value, entered or assumed."""
@@ -111,18 +119,18 @@ def load(document: object) -> Job:
     header = parse_header(document)
     assert isinstance(document, Mapping)
     given = entries(document)
-    use = _use(given)
+    ranges, range_problems = read_ranges(document, _use(given))
     resolved: dict[str, Resolved] = {}
     waiting = list(FIELDS.values())
     while waiting:
         held = [f for f in waiting if _waits(f, resolved)]
         for field in waiting:
             if field not in held:
-                resolved[field.path] = _resolve(field, _key(given.get(field.path)), use, _base(field, resolved))
+                resolved[field.path] = _resolve(field, _key(given.get(field.path)), ranges, _base(field, resolved))
         waiting = held
     ordered = {path: resolved[path] for path in FIELDS}
     idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
-    return Job(header, ordered | idle)
+    return Job(header, ordered | idle, ranges=ranges, range_problems=range_problems)
 
 
 @lru_cache(maxsize=2048)
@@ -180,15 +188,15 @@ def _share_applies(field: Field, resolved: Mapping[str, Resolved], given: Mappin
 
 
 @lru_cache(maxsize=2048)  # an edit changes one field: the others come from here
-def _resolve(field: Field, written: _EntryKey | None, use: str, base: Resolved | None) -> Resolved:
-    range_ = usual(field.usual, use) if field.usual and use else None
+def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Resolved | None) -> Resolved:
+    range_ = ranges.usual(field.usual) if field.usual else None
     blank = Resolved(field, True, unit=field.unit, usual=range_)
     if written is None:
         if field.path == "bike.use":
             return replace(
                 blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
             )
-        return _assumed(blank, use, base)
+        return _assumed(blank, ranges, base)
     entry = dict(written)
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
@@ -197,6 +205,8 @@ def _resolve(field: Field, written: _EntryKey | None, use: str, base: Resolved |
             return _read_choice(filled)
         if field.kind is Kind.RATES:
             return _read_rates(filled)
+        if field.kind is Kind.PAIRS:
+            return replace(filled, pairs=read_pairs(field, text))
         return _read_quantity(filled, entry)
     except EntryError as error:
         message = f"{field.label}: {error.message}."
@@ -211,20 +221,13 @@ def _read_choice(blank: Resolved) -> Resolved:
 
 def _read_rates(blank: Resolved) -> Resolved:
     field = blank.field
-    parts = _listed(blank.text)
-    if not 1 <= len(parts) <= 40:
-        raise EntryError("empty" if not parts else "long", "name 1 to 40 rates")
+    parts = listed(blank.text)
+    if not 1 <= len(parts) <= MOST:
+        raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
     read = [read_entry(part, field.dimension, field.unit) for part in parts]
     for entry in read:
         _within(field, entry)
     return replace(blank, rates=tuple(sorted({_internal(field, entry) for entry in read})))
-
-
-def _listed(text: str) -> list[str]:
-    """A list's items: between semicolons, or else each number with the unit that may follow it."""
-    if ";" in text:
-        return [part.strip() for part in text.split(";") if part.strip()]
-    return re.findall(r"\S+(?:\s+[A-Za-z]\S*)?", text)
 
 
 def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
@@ -273,22 +276,27 @@ def _within(field: Field, entry: Entry) -> None:
 def _limit(field: Field) -> str:
     if field.kind is Kind.CHOICE:
         return ""
+    if field.kind is Kind.PAIRS:
+        return f"Pairs of {field.unit} and {field.second_unit}."
     return f"From {field.low:g} to {field.high:g} {field.unit}".rstrip() + "."
 
 
-def _assumed(blank: Resolved, use: str, followed: Resolved | None) -> Resolved:
+def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Resolved:
     """What stands in for a field that was not entered; blank when nothing does."""
     field, default = blank.field, blank.field.default
     if default is None:
         return blank
     if default.choice is not None:
-        return replace(blank, choice=default.choice_by_use.get(use, default.choice), origin="assumed", reason=default.reason)
+        return replace(blank, choice=default.choice_by_use.get(ranges.use, default.choice), origin="assumed", reason=default.reason)
     number, half, spread = default.value, default.plus_minus, Spread.RECTANGULAR
-    row = usual(default.row, use) if default.row and (use or default.row in GENERAL) else None
+    row = ranges.usual(default.row) if default.row else None
     if row is not None:
         number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
         if default.times_high is not None:
             number, half = default.times_high * row.high, 0.0
+    if followed is not None and default.by_choice:
+        number, half = default.by_choice[followed.choice]
+        spread, followed = Spread.NORMAL, None
     if followed is not None:
         if followed.reading is None or (default.row and row is None):
             return blank

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc.job.document import FORMAT, VERSION, JobError
-from calc.job.field import Kind
+from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS, GROUPS
 from calc.job.resolve import load
 
@@ -47,15 +47,19 @@ def with_notes(document: dict[str, Any]) -> dict[str, Any]:
     for path, field in FIELDS.items():
         found = job.fields[path]
         entry = dict(document.get(field.group, {}).get(field.key) or {"value": None, "origin": field.typed})
-        hint = (
-            f"One of: {', '.join(field.choices)}."
-            if field.kind is Kind.CHOICE
-            else f"In {field.unit or 'plain numbers'} unless you write a unit."
-        )
+        hint = _hint(field)
         assumed = "" if found.entered or not found.origin else f" Left empty: {_assumed(found.number, found.choice)} assumed."
         entry["note"] = f"{field.label}. {hint}{assumed} {field.how}".strip()
         filled[field.group][field.key] = entry
     return filled
+
+
+def _hint(field: Field) -> str:
+    if field.kind is Kind.CHOICE:
+        return f"One of: {', '.join(field.choices)}."
+    if field.kind is Kind.PAIRS:
+        return f"Pairs of {field.unit} and {field.second_unit}, a semicolon between pairs."
+    return f"In {field.unit or 'plain numbers'} unless you write a unit."
 
 
 def _assumed(number: float | None, choice: str) -> str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from calc import fitted
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.practice import GENERAL, usual
 from calc.quantity import convert
 from calc.setup import Setup
 from calc.sizing import Limits
@@ -28,8 +27,9 @@ def limits(job: Job, end: str) -> Limits:
             raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
     free = job.value(f"{end}.free_length") if job.known(f"{end}.free_length") else None
     solid = fitted.solid(job, end)
-    margin = GENERAL["coil bind margin fork" if end == "front" else "coil bind margin shock"].typical
-    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin)
+    margin = job.usual("coil bind margin fork" if end == "front" else "coil bind margin shock")
+    assert margin is not None
+    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin.typical)
 
 
 def free_sag_window(job: Job, end: str) -> tuple[float, float]:
@@ -39,7 +39,7 @@ def free_sag_window(job: Job, end: str) -> tuple[float, float]:
 
 def sag_window(job: Job, end: str, row: str) -> tuple[float, float]:
     """Usual sag [mm] of a practice row in % of travel."""
-    found = usual(f"{row} {end}", job.use)
+    found = job.usual(f"{row} {end}")
     assert found is not None
     travel = job.number(f"{end}.travel")
     return tuple(convert(x, "%", "1") * travel for x in (found.low, found.high))  # type: ignore[return-value]

@@ -44,6 +44,7 @@ def report_of(job: Job, with_bands: bool = True) -> Data:
         "use_label": USES.get(job.use, ""),
         "posture": job.posture if job.use else "",
         "fields": fields_data(job),
+        "range_problems": [problem.as_data() for problem in job.range_problems],
         "ends": ends,
         "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ends},
         "measure_first": to_measure(job),

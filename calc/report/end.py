@@ -11,9 +11,8 @@ from calc import fitted
 from calc.advice import EndSizing, rider_span, size_end, tried
 from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
-from calc.job import Job, Problem, Resolved
+from calc.job import Job, Problem, Ranges, Resolved
 from calc.model import sag_window
-from calc.practice import usual
 from calc.report import sure
 from calc.report.curve import curve_data
 from calc.report.data import Data, quantity, rate_text
@@ -30,12 +29,12 @@ def end_data(job: Job, end: str, with_bands: bool) -> Data:
     Read-only: an end whose fields did not change is not worked out again.
     """
     fields = tuple(found for found in job.fields.values() if found.field.end in (end, "both"))
-    return _sure(end, fields) if with_bands else _nominal(end, fields)[0]
+    return _sure(end, fields, job.ranges) if with_bands else _nominal(end, fields, job.ranges)[0]
 
 
 @lru_cache(maxsize=16)
-def _nominal(end: str, fields: tuple[Resolved, ...]) -> tuple[Data, EndSizing | None]:
-    job = _part(fields)
+def _nominal(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[Data, EndSizing | None]:
+    job = _part(fields, ranges)
     barred = [p for p in job.problems if p.end in (end, "both")]
     if barred:
         return {"state": "refused", "problems": [p.as_data() for p in barred]}, None
@@ -47,13 +46,13 @@ def _nominal(end: str, fields: tuple[Resolved, ...]) -> tuple[Data, EndSizing | 
 
 
 @lru_cache(maxsize=16)
-def _sure(end: str, fields: tuple[Resolved, ...]) -> Data:
-    data, done = _nominal(end, fields)
-    return data if done is None else sure.with_bands(_part(fields), end, data, done)
+def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
+    data, done = _nominal(end, fields, ranges)
+    return data if done is None else sure.with_bands(_part(fields, ranges), end, data, done)
 
 
-def _part(fields: tuple[Resolved, ...]) -> Job:
-    return Job({}, {found.field.path: found for found in fields})
+def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
+    return Job({}, {found.field.path: found for found in fields}, ranges=ranges)
 
 
 def problem_of(error: Impossible, end: str) -> Problem:
@@ -187,7 +186,7 @@ def _windows(job: Job, end: str) -> Data:
         low, high = sag_window(job, end, row)
         rows[row.replace(" ", "_")] = {"low": low, "high": high, "unit": "mm"}
     for row, name, unit in (("ride frequency", "frequency", "Hz"), ("end multiple", "end_multiple", "")):
-        found = usual(f"{row} {end}", job.use)
+        found = job.usual(f"{row} {end}")
         assert found is not None
         rows[name] = {"low": found.low, "high": found.high, "unit": unit, "confidence": found.confidence}
     return rows

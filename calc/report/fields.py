@@ -18,6 +18,7 @@ def field_data(found: Resolved) -> Data:
         "text": found.text,
         "value": _rounded(found.number) if found.field.kind == "quantity" else (found.choice or None),
         "rates": list(found.rates),
+        "pairs": [list(pair) for pair in found.pairs],
         "unit": found.unit,
         "plus_minus_95": _rounded(found.plus_minus),
         "origin": found.origin or None,

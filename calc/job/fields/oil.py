@@ -97,6 +97,16 @@ OIL = (
         default=Default(value=0.0, reason="rod down, nothing above the rim"), how="Only what stood above the tube's edge when the gap was read.",
     ),
     Field(
+        "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10, usual="oil in a leg",
+        default=Default("oil in a leg"), needs=("place.ridden_temperature",), end="front",
+        how="All of the oil in one leg: it grows when it warms. The gap does not tell it.",
+    ),
+    Field(
+        "front.tube_metal", "Outer tube", _O, Kind.CHOICE, choices={"aluminium": "Aluminium", "steel": "Steel"},
+        default=Default(choice="aluminium"), needs=("place.ridden_temperature",), end="front", typed="stated",
+        how="The tube that most of the oil and gas stands in: it grows too. A magnet tells.",
+    ),
+    Field(
         "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
         end="front", how="By the seals or the maker.", typed="stated", decision=True,
     ),

@@ -31,6 +31,15 @@ PLACE = (
         default=Default(value=0.0, reason="wheel off the ground, as the cautions ask"), how="0 with the wheel off the ground.",
     ),
     Field(
+        "place.ridden_temperature", "Leg temperature in use", _O, _Q, "temperature", "°C", -30, 120, 5, 0, plus_minus=3,
+        default=Default(follow="place.bled_temperature"), end="both", how="By a stick-on or infrared thermometer on the outer tube, after a ride. Empty: as warm as when bled.",
+    ),
+    Field(
+        "place.bled_temperature", "Leg temperature when bled", _O, _Q, "temperature", "°C", -30, 80, 5, 0, plus_minus=3,
+        default=Default(value=20.0, plus_minus=3.0, reason="a workshop's, nothing named"), needs=("place.ridden_temperature",), end="both",
+        how="When the gap was read and the bleed screws were last opened.",
+    ),
+    Field(
         "place.exponent", "Gas exponent, riding", _O, _Q, "number", "", 1, 1.4, 0.01, 2, plus_minus=0.07, end="both",
         usual="gas exponent, riding", default=Default(value=1.33, plus_minus=0.07, reason="no published value for a fork was found; the band 1.0-1.4 is drawn"),
         how="1.0 is slow (sag, bench), 1.4 is too fast to lose heat. Narrowed only by a travel mark on a known landing.", typed="stated",

@@ -1,0 +1,67 @@
+"""Fields that hold several numbers: rates on a shelf, and tables of pairs."""
+
+from __future__ import annotations
+
+import re
+
+from calc.job.field import Field
+from calc.quantity import Entry, EntryError, convert, internal_unit, read_entry
+
+MOST = 40  # entries of a list or table: more is a slip, and a page cannot show it
+
+Pairs = tuple[tuple[float, float], ...]
+
+
+def listed(text: str) -> list[str]:
+    """A list's items: between semicolons, or else each number with the unit that may follow it."""
+    return parted(text) if ";" in text else _numbers(text)
+
+
+def parted(text: str) -> list[str]:
+    """What stands between semicolons or line ends."""
+    return [part.strip() for part in re.split(r"[;\n]", text) if part.strip()]
+
+
+def _numbers(text: str) -> list[str]:
+    return re.findall(r"\S+(?:\s+[A-Za-z]\S*)?", text)
+
+
+def read_pairs(field: Field, text: str) -> Pairs:
+    """Read a table of pairs in internal units.
+
+    Parameters: field, of Kind.PAIRS; text, pairs between semicolons or line ends, two numbers each: "0 0; 50 210".
+    Returns: pairs [internal units], the first of each rising.
+    Raises: EntryError naming the pair and what is wrong with it.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.job.fields import FIELDS
+        >>> read_pairs(FIELDS["front.table"], "0 0; 50 210; 100 440 N")
+        ((0.0, 0.0), (50.0, 210.0), (100.0, 440.0))
+    """
+    rows = parted(text)
+    if not field.fewest <= len(rows) <= MOST:
+        raise EntryError("empty" if not rows else "long", f"write {field.fewest} to {MOST} pairs, a semicolon between them")
+    pairs = tuple(_pair(field, index, row) for index, row in enumerate(rows, 1))
+    for index, (one, other) in enumerate(zip(pairs, pairs[1:], strict=False), 2):
+        if not other[0] > one[0]:
+            raise EntryError("order", f"pair {index}: its first number is not above that of the pair before it")
+    return pairs
+
+
+def _pair(field: Field, index: int, row: str) -> tuple[float, float]:
+    parts = _numbers(row)
+    if len(parts) != 2:
+        raise EntryError("pair", f"pair {index}, {row[:40]!r}, is not two numbers with a space between them")
+    first = _number(index, parts[0], field.dimension, field.unit, field.low, field.high)
+    return first, _number(index, parts[1], field.second_dimension, field.second_unit, field.second_low, field.second_high)
+
+
+def _number(index: int, text: str, dimension: str, unit: str, low: float, high: float) -> float:
+    try:
+        entry: Entry = read_entry(text, dimension, unit)
+    except EntryError as error:
+        raise EntryError(error.code, f"pair {index}, {text[:40]!r}: {error.message}") from error
+    if not low <= convert(entry.number, entry.unit, unit) <= high:
+        raise EntryError("range", f"pair {index}: {entry.number:g} {entry.unit} lies outside {low:g} to {high:g} {unit}".rstrip())
+    return convert(entry.number, entry.unit, internal_unit(dimension))
