@@ -99,6 +99,8 @@ def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
         if follows in waiting:
             waiting.append(path)
             continue
+        if follows and follows not in samples and own.plus_minus_95 == 0:
+            continue  # it follows a value that nothing moves
         base = samples.get(follows, job.number(follows)) if follows else 0.0
         samples[path] = base + own.value + (off(path, own) if own.plus_minus_95 > 0 else 0.0)
     return replace(job, samples=samples)

@@ -10,6 +10,7 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.gas import Chamber, Gas, circle, gas_above_oil, open_leg
+from calc.gas_warm import Warmth, warmed
 from calc.impossible import Impossible
 from calc.roots import find_root
 from calc.springs import steel_of_other_rate
@@ -36,7 +37,8 @@ class OpenLeg:
     Parameters: pieces of free area (see `gas.gas_above_oil`); seal_diameter, collapsed_stroke, stroke (full travel along
     the leg) [mm]; steel [mm3] of the fitted spring and its fitted_rate [N/mm]; spacer, others [mm3] (washers, cap, rod
     above the rim); spring_in: the gap is read with the spring and the spacer in, then free_length and spacer_length [mm]
-    count; bleed [MPa], ambient pressure where it was bled; bled_stroke [mm].
+    count; bleed [MPa], ambient pressure where it was bled; bled_stroke [mm]; warmth where it is not ridden at the
+    temperature it was bled at.
     Formula: see `gas.open_leg`.
     Source: geometry.
     """
@@ -54,6 +56,7 @@ class OpenLeg:
     spacer_length: Number
     bleed: Number
     bled_stroke: Number
+    warmth: Warmth | None = None
 
     def steel_of(self, rate: Number | None) -> Number:
         """Steel [mm3] of a spring of this rate, 0 for none."""
@@ -73,10 +76,15 @@ class OpenLeg:
         """What goes in [mm3] after the gap is read."""
         return self.others + (0.0 if spring_in or rate is None else self.steel_of(rate) + self.spacer)
 
-    def chamber(self, rate: Number | None, gap: Number) -> Chamber:
-        """The gas at full extension."""
+    def as_read(self, rate: Number | None, gap: Number) -> Chamber:
+        """The gas at full extension, at the temperature at which the gap was read."""
         above, goes_in = self.gas_above(gap, rate, self.spring_in), self.goes_in(rate, self.spring_in)
         return open_leg(above, self.seal_diameter, self.collapsed_stroke, goes_in, self.bleed, self.bled_stroke)
+
+    def chamber(self, rate: Number | None, gap: Number) -> Chamber:
+        """The gas at full extension, in use."""
+        read = self.as_read(rate, gap)
+        return read if self.warmth is None else warmed(read, self.warmth, self.bleed, self.bled_stroke)
 
     def gases(self, rate: Number | None, gap: Number) -> tuple[Gas, ...]:
         """The one chamber."""
@@ -84,10 +92,12 @@ class OpenLeg:
 
     def lock_gap(self, rate: Number | None) -> Number:
         """Gap [mm] at which the last gas is used up exactly at full travel; 0 where none is needed."""
-        room = circle(self.seal_diameter) * (self.collapsed_stroke - self.stroke) - self.goes_in(rate, self.spring_in)
+        area = circle(self.seal_diameter)
+        grows, oil = (1.0, 0.0) if self.warmth is None else (self.warmth.factor(), self.warmth.oil_growth())
+        room = grows * (area * self.collapsed_stroke - self.goes_in(rate, self.spring_in)) - oil - area * self.stroke
 
         def left_over(gap: Number) -> Array:
-            return np.asarray(self.gas_above(gap, rate, self.spring_in) + room)
+            return np.asarray(grows * self.gas_above(gap, rate, self.spring_in) + room)
 
         none = 0.0 * left_over(0.0)
         roomy = left_over(none) > 0
@@ -114,5 +124,5 @@ class OpenLeg:
 
     def oil_to_add(self, found_rate: Number | None, found_gap: Number, rate: Number | None, gap: Number) -> Number:
         """Oil [mm3] to add, below 0 to take out, from a found spring and gap to new ones."""
-        found = self.chamber(found_rate, found_gap).volume0 + self.steel_of(found_rate)
-        return found - self.chamber(rate, gap).volume0 - self.steel_of(rate)
+        found = self.as_read(found_rate, found_gap).volume0 + self.steel_of(found_rate)
+        return found - self.as_read(rate, gap).volume0 - self.steel_of(rate)

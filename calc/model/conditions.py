@@ -1,8 +1,8 @@
-"""Where the legs were bled, where the bike is ridden, and how fast gas behaves."""
+"""Where and how warm the legs were bled, where and how warm the bike is ridden, and how fast gas behaves."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.array import Number
 from calc.atmosphere import pressure_at
@@ -11,18 +11,42 @@ from calc.job import Job
 
 @dataclass(frozen=True)
 class Conditions:
-    """Ambient pressure [MPa] where the legs were bled and where the bike is ridden; gas exponent [-] of fast moves."""
+    """Ambient pressure [MPa] where the legs were bled and where the bike is ridden; gas exponent [-] of fast moves; leg
+    temperature [K] when the gap was read, when the legs were bled, and in use.
+    """
 
     bleed: Number
     ambient: Number
     exponent: Number
+    read_temperature: Number
+    bled_temperature: Number
+    temperature: Number
+
+    @property
+    def one_temperature(self) -> bool:
+        """True where nothing has grown: read, bled and ridden at the same temperature."""
+        return self.bled_temperature is self.read_temperature and self.temperature is self.read_temperature
+
+    def ridden(self, ambient: Number | None = None, temperature: Number | None = None) -> Conditions:
+        """The same legs ridden elsewhere [MPa] or at another leg temperature [K]; None leaves one as it is."""
+        return replace(
+            self,
+            ambient=self.ambient if ambient is None else ambient,
+            temperature=self.temperature if temperature is None else temperature,
+        )
+
+    def bled_there(self) -> Conditions:
+        """The legs bled again where they are ridden, as warm as they are there."""
+        return replace(self, bleed=self.ambient, bled_temperature=self.temperature)
 
 
 def conditions(job: Job) -> Conditions:
-    """Pressures of the two places; a place of riding that is not named is the place of bleeding."""
+    """The two places; a place of riding that is not named is the place of bleeding, a temperature likewise."""
     bleed = _pressure(job, "bled")
     named = job.known("place.ridden_pressure") or job.entered("place.ridden_altitude")
-    return Conditions(bleed, _pressure(job, "ridden") if named else bleed, job.value("place.exponent"))
+    cold = job.value("place.bled_temperature")
+    warm = job.value("place.ridden_temperature") if job.entered("place.ridden_temperature") else cold
+    return Conditions(bleed, _pressure(job, "ridden") if named else bleed, job.value("place.exponent"), cold, cold, warm)
 
 
 def _pressure(job: Job, where: str) -> Number:

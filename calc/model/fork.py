@@ -8,6 +8,7 @@ from calc import fitted
 from calc.array import Number
 from calc.assembly import ForkAssembly
 from calc.gas import circle
+from calc.gas_warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg import LegGas, OpenLeg
@@ -55,7 +56,16 @@ def _open_leg(job: Job, at: Conditions) -> OpenLeg:
         spacer_length=job.value("front.spacer_length"),
         bleed=at.bleed,
         bled_stroke=job.value("place.bled_stroke"),
+        warmth=_warmth(job, at, job.value("front.oil_volume")),
     )
+
+
+def _warmth(job: Job, at: Conditions, oil: Number) -> Warmth | None:
+    """What a space with some oil [mm3] sees of the temperatures; None where there is only one."""
+    if at.one_temperature:
+        return None
+    tube = TUBE_EXPANSION[job.choice("front.tube_metal")]
+    return Warmth(at.read_temperature, at.bled_temperature, at.temperature, oil, tube)
 
 
 def _free_area(job: Job) -> tuple[tuple[Number, Number], ...]:
