@@ -10,6 +10,7 @@ import subprocess
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, Playwright
 
@@ -18,7 +19,6 @@ from .places import INSIDE
 
 MARKS = ("first-screen", "saved-answer", "first-computed")
 PATIENCE = 120_000  # [ms]
-MARKED = "name => performance.getEntriesByName(name)[0]?.startTime ?? null"
 SLOWED = 4
 
 
@@ -67,7 +67,7 @@ def first_and_second(playwright: Playwright, chromium: Path, url: str, slowed: b
         for number in range(2):
             with browser(playwright, chromium, Path(folder), slowed) as context:
                 page = open_page(context, url)
-                seen.append({name: page.evaluate(MARKED, f"stanchion:{name}") for name in MARKS})
+                seen.append(in_page(page, "marks.mjs", MARKS, PATIENCE))
                 if number == 0:
                     let_it_settle(page)
         return seen
@@ -76,7 +76,7 @@ def first_and_second(playwright: Playwright, chromium: Path, url: str, slowed: b
 def open_page(context: BrowserContext, url: str) -> Page:
     page = context.new_page()
     page.goto(url, wait_until="commit", timeout=PATIENCE)
-    page.wait_for_function("performance.getEntriesByName('stanchion:first-computed').length > 0", timeout=PATIENCE)
+    in_page(page, "marks.mjs", MARKS, PATIENCE)
     return page
 
 
@@ -87,7 +87,7 @@ def let_it_settle(page: Page) -> None:
     page.wait_for_timeout(1000)
 
 
-def in_page(page: Page, script: str, *words: object) -> list[float]:
+def in_page(page: Page, script: str, *words: object) -> Any:
     """Run the one exported function of a file of inside/ in the page (a string, since the policy bars other scripts)."""
     source = (INSIDE / script).read_text()
     body = source[source.index("export async function") + len("export "):]
