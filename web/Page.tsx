@@ -4,6 +4,7 @@ import type { Offline } from './offline/offline.ts'
 import { Bike } from './parts/bike/Bike.tsx'
 import { Card } from './parts/card/Card.tsx'
 import { ForceChart } from './parts/chart/ForceChart.tsx'
+import { Elsewhere } from './parts/elsewhere/Elsewhere.tsx'
 import { Oil } from './parts/oil/Oil.tsx'
 import { Rear } from './parts/rear/Rear.tsx'
 import { Springs } from './parts/springs/Springs.tsx'
@@ -35,6 +36,9 @@ export function Page({ core, offline }: { core: Core; offline: Offline }) {
         <div class="end">
           <Rear />
           <Picture end="rear" />
+        </div>
+        <div class="end">
+          <Elsewhere />
         </div>
         <Card />
       </main>

@@ -140,7 +140,25 @@ interface Sized {
   curve_found: Curve | null
   sure: Sure | null
   measure_next: NextReading[]
+  /** What is built, under the job's other conditions; empty until it has been worked out. */
+  elsewhere: Place[]
 }
+
+/** A built setup under one condition. `problem` says why it cannot be; then it has no figures. */
+export type Place = { key: string; label: string; words: string } & (
+  | { problem: string }
+  | {
+      problem: null
+      free_sag: Quantity
+      rider_sag: Quantity
+      frequency: Quantity
+      end_force: Quantity
+      end_multiple: Quantity
+      topped_out: boolean
+      acts_like: Quantity | null
+      restoring: Quantity | null
+    }
+)
 
 export interface EndOk extends Sized {
   state: 'ok'

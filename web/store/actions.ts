@@ -5,7 +5,7 @@ import { latestOnly } from '../core/latest.ts'
 import type { Report } from '../core/report.ts'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, typed, withEntry } from './document.ts'
-import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
+import { heard, job, keepFailed, ownJob, refusal, report, sameButBands, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 
 const EMPTY = { front: null, rear: null }
@@ -13,26 +13,37 @@ const EMPTY = { front: null, rear: null }
 let core: Core | undefined
 let ask: (request: CoreRequest) => Promise<CoreReply | undefined>
 
+// Bands are many answers in one, and cannot be interrupted: they wait until the hand rests, and may take their time.
+const REST = 800
+const BANDS_LIMIT = 60_000
+
 /** From now on every change goes to this core. */
 export function connect(to: Core): void {
   core = to
-  ask = latestOnly((request) => to.ask(request))
+  ask = latestOnly((request) => to.ask(request, request.kind === 'size' && request.bands ? BANDS_LIMIT : undefined))
 }
 
-/** Work the whole job out and keep what came of it. */
-export async function workOut(): Promise<void> {
+/** Work the whole job out and keep what came of it: the answer at once, its bands once the hand rests. */
+export async function workOut(rest = REST): Promise<void> {
   const asked = job.value
-  let reply: CoreReply | undefined
-  try {
-    reply = await ask({ kind: 'size', job: asked as unknown as Job })
-  } catch {
-    return // The core's own state says why, in words, on the page.
-  }
-  // Overtaken, or another job was opened meanwhile: a newer answer is on its way.
-  if (!reply || job.value !== asked) return
-  if (reply.kind === 'report') heard(reply.report as unknown as Report)
+  if (!(await size(asked, false))) return
+  await new Promise((resolve) => setTimeout(resolve, rest))
+  if (job.value === asked) await size(asked, true)
+}
+
+/** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
+async function size(asked: JobDocument, bands: boolean): Promise<boolean> {
+  const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands }).catch(() => undefined)
+  if (!reply || job.value !== asked) return false
   if (reply.kind === 'failure') refusal.value = reply.message
-  save()
+  if (reply.kind !== 'report') return false
+  const said = reply.report as unknown as Report
+  // An answer that says nothing new waits for its bands, so that those on the page do not flicker.
+  if (bands || !report.value || !sameButBands(report.value, said)) {
+    heard(said)
+    save()
+  }
+  return true
 }
 
 /** Writes go one after another, so that an older state never lands on top of a newer one. */
@@ -82,7 +93,7 @@ export function head(said: Partial<Pick<JobDocument, 'name' | 'date'>>): void {
 export function open(next: JobDocument): void {
   show('own', { job: next, report: null, good: EMPTY })
   save()
-  void workOut()
+  void workOut(0)
 }
 
 /** A new job from two answers. Returns what is wrong with them, or nothing. */
@@ -102,7 +113,7 @@ export async function openFile(text: string): Promise<string | undefined> {
   } catch {
     return 'This file is not JSON, so it is no job file.'
   }
-  const reply = await core!.ask({ kind: 'size', job: next as Job }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
+  const reply = await core!.ask({ kind: 'size', job: next as Job, bands: false }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
   if (reply.kind === 'failure') return reply.message
   open(next as JobDocument)
   return undefined
@@ -117,7 +128,7 @@ async function demo(): Promise<Kept> {
 export async function showDemo(): Promise<void> {
   show('demo', await demo())
   save()
-  void workOut()
+  void workOut(0)
 }
 
 export async function showOwn(): Promise<void> {
@@ -125,7 +136,7 @@ export async function showOwn(): Promise<void> {
   if (!found) return
   show('own', found.kept)
   save()
-  void workOut()
+  void workOut(0)
 }
 
 /** What was open last, or the demo on the first visit. */

@@ -1,6 +1,6 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndReport, Problem, Report } from '../core/report.ts'
+import type { End, EndReport, Place, Problem, Report } from '../core/report.ts'
 import type { FieldPath } from '../generated/schema.ts'
 import type { JobDocument } from './document.ts'
 import type { Kept, Slot } from './keep.ts'
@@ -43,8 +43,21 @@ export function heard(next: Report): void {
 }
 
 export function follow(before: EndView, now: EndReport): EndView {
-  if (now.state !== 'refused') return { report: now, stale: 'no', problems: now.problems }
+  if (now.state !== 'refused') return { report: { ...now, elsewhere: rowsOf(now) ?? rowsOf(before.report) ?? [] }, stale: 'no', problems: now.problems }
   return { report: before.report, stale: before.report ? 'last good' : 'no', problems: now.problems }
+}
+
+/** The other conditions come with the bands, a moment after the figures: till then the rows before stay in sight. */
+function rowsOf(end: EndReport | null): Place[] | undefined {
+  return end && end.state !== 'refused' && end.elsewhere.length > 0 ? end.elsewhere : undefined
+}
+
+const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'answer', 'header']
+
+/** Whether two reports hold the same answer, whatever is known of its bands. */
+export function sameButBands(one: Report, other: Report): boolean {
+  const plain = (report: Report) => JSON.stringify(report, (key, value: unknown) => (OF_BANDS.includes(key) ? null : value))
+  return plain(one) === plain(other)
 }
 
 /** Put a kept job on the page with its answer, marked until it is worked out again. */

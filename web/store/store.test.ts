@@ -1,0 +1,59 @@
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { EndReport, Report } from '../core/report.ts'
+import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
+import { follow, heard, report, reports, sameButBands } from './index.ts'
+
+const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
+const ok = (answer: string) => ({ state: 'ok', answer, problems: [] }) as unknown as EndReport
+const refused = (path: string) => ({ state: 'refused', problems: [{ path }] }) as unknown as EndReport
+const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {} }) as unknown as Report
+
+describe('the job document', () => {
+  test('keeps entries as typed, leaves the others and the old document alone', () => {
+    const one = withEntry(EMPTY, 'rider.mass', { value: '104 kg', origin: 'measured' })
+    const two = withEntry(one, 'rider.posture', { value: 'standing' })
+    expect(textAt(two, 'rider.mass')).toBe('104 kg')
+    expect(textAt(withEntry(two, 'rider.mass', undefined), 'rider.mass')).toBe('')
+    expect(textAt(withEntry(two, 'rider.mass', undefined), 'rider.posture')).toBe('standing')
+    expect(EMPTY).not.toHaveProperty('rider')
+  })
+
+  test('reads the short form of a job file, and null as nothing', () => {
+    const short = { ...EMPTY, rider: { mass: 80, posture: null, front_axle: { value: null, note: 'later' } } }
+    expect(entryAt(short, 'rider.mass')).toEqual({ value: 80, origin: 'stated' })
+    expect(entryAt(short, 'rider.posture')).toBeUndefined()
+    expect(entryAt(short, 'rider.front_axle')).toBeUndefined()
+  })
+
+  test('a value typed over an assumption takes neither its origin nor its +/-, but keeps the note', () => {
+    const assumed = { value: '16 kg', plus_minus_95: '1.5 kg', origin: 'assumed', note: 'cast wheel' } as const
+    expect(typed(assumed, '15 kg', 'measured')).toEqual({ value: '15 kg', origin: 'measured', note: 'cast wheel' })
+    expect(typed({ ...assumed, origin: 'stated' }, '15 kg', 'measured')).toEqual({ ...assumed, origin: 'stated', value: '15 kg' })
+  })
+})
+
+describe('what the core says', () => {
+  beforeEach(() => {
+    report.value = null
+    for (const end of ['front', 'rear'] as const) reports[end].value = { report: null, stale: 'no', problems: [] }
+  })
+
+  test('a refused end keeps its last good result, marked; the other end goes on', () => {
+    heard(said(ok('one'), ok('two')))
+    heard(said(refused('front.rate'), ok('three')))
+    expect(reports.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
+    expect(reports.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
+    heard(said(ok('four'), ok('three')))
+    expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
+  })
+
+  test('without a good result there is none to keep', () => {
+    expect(follow({ report: null, stale: 'no', problems: [] }, refused('front.rate'))).toMatchObject({ report: null, stale: 'no' })
+  })
+
+  test('the same answer is told from another by its figures, not by its bands', () => {
+    const of = (value: number, band: number | null) => ({ ends: { front: { chosen: { value, plus_minus_95: band } } } }) as unknown as Report
+    expect(sameButBands(of(4.6, null), of(4.6, 0.1))).toBe(true)
+    expect(sameButBands(of(4.6, null), of(4.8, null))).toBe(false)
+  })
+})
