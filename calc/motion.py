@@ -9,6 +9,9 @@ import numpy as np
 
 from calc.array import Number
 from calc.impossible import Impossible
+from calc.roots import find_root
+
+_EXACT = 1e-9  # mm, of wheel travel
 
 
 class Motion(Protocol):
@@ -54,8 +57,44 @@ class ForkMotion:
         return stroke * np.cos(self.rake)
 
 
+class LinearRatio:
+    """A rear end whose q is linear in wheel travel: a straight line from `start` [-] with slope `bend` [1/mm].
+
+    Parameters: none; what inherits from it gives start and bend.
+    Formula: q = start + bend z; x = start z + bend z^2 / 2.
+    Source: common practice, no source.
+    """
+
+    @property
+    def start(self) -> Number:
+        """q [-] hanging."""
+        raise NotImplementedError
+
+    @property
+    def bend(self) -> Number:
+        """dq/dz [1/mm]."""
+        raise NotImplementedError
+
+    def slope(self, travel: Number) -> Number:
+        """dq/dz [1/mm]."""
+        return self.bend + 0.0 * np.asarray(travel)
+
+    def ratio(self, travel: Number) -> Number:
+        """q = dx/dz [-], shock over wheel."""
+        return self.start + self.bend * travel
+
+    def stroke(self, travel: Number) -> Number:
+        """Shock stroke [mm] at a wheel travel."""
+        return (self.start + 0.5 * self.bend * travel) * travel
+
+    def travel(self, stroke: Number) -> Number:
+        """Wheel travel [mm] at a shock stroke: the root of a quadratic in the form that stays exact at zero slope."""
+        start = self.start
+        return 2.0 * stroke / (start + np.sqrt(start**2 + 2.0 * self.bend * stroke))
+
+
 @dataclass(frozen=True)
-class LeverageMotion:
+class LeverageMotion(LinearRatio):
     """A rear end known by its average leverage (wheel / shock) and how far it falls over the travel.
 
     Parameters: leverage [-], wheel travel over shock stroke; fall [-], the part of the leverage lost from hanging to
@@ -82,23 +121,27 @@ class LeverageMotion:
             )
 
     @property
-    def _start(self) -> Number:
+    def start(self) -> Number:
+        """q [-] hanging."""
         return 2.0 / (self.leverage * (1.0 + 1.0 / (1.0 - self.fall)))
 
-    def slope(self, travel: Number) -> Number:
+    @property
+    def bend(self) -> Number:
         """dq/dz [1/mm]."""
-        start = self._start
-        return start * (1.0 / (1.0 - self.fall) - 1.0) / self.full_travel + 0.0 * np.asarray(travel)
+        return self.start * (1.0 / (1.0 - self.fall) - 1.0) / self.full_travel
 
-    def ratio(self, travel: Number) -> Number:
-        """q = dx/dz [-], shock over wheel."""
-        return self._start + self.slope(travel) * travel
 
-    def stroke(self, travel: Number) -> Number:
-        """Shock stroke [mm] at a wheel travel."""
-        return (self._start + 0.5 * self.slope(travel) * travel) * travel
+def travel_at(motion: Motion, full_travel: Number, stroke: Number) -> Number:
+    """Find the wheel travel of a stroke where a motion has no closed form for it.
 
-    def travel(self, stroke: Number) -> Number:
-        """Wheel travel [mm] at a shock stroke: the root of a quadratic in the form that stays exact at zero slope."""
-        start, slope = self._start, self.slope(0.0)
-        return 2.0 * stroke / (start + np.sqrt(start**2 + 2.0 * slope * stroke))
+    Parameters: motion; full_travel [mm], vertical; stroke [mm], between 0 and that of full travel.
+    Returns: wheel travel [mm].
+    Raises: ValueError where the stroke lies outside.
+    Formula: x(z) = stroke.
+    Source: none.
+    Example:
+        >>> round(float(travel_at(LeverageMotion(2.5, 0.2, 300.0), 300.0, 60.0)), 3)
+        158.308
+    """
+    low, full, asked = np.broadcast_arrays(0.0, full_travel, stroke)
+    return find_root(lambda z: np.asarray(motion.stroke(z) - asked), low, full, _EXACT)

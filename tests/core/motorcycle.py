@@ -21,3 +21,15 @@ FRONT_FREQUENCY, REAR_FREQUENCY = 2.26, 2.11  # Hz, derived
 SWINGARM, REAR_WHEEL = 8.0, 14.7  # kg
 PIVOT_X, AXLE_X, SWINGARM_CENTRE_X = -0.1289, -0.6779, -0.4819  # m
 REAR_UNSPRUNG = REAR_WHEEL + SWINGARM * (SWINGARM_CENTRE_X - PIVOT_X) / (AXLE_X - PIVOT_X)
+
+SHOCK_LENGTH = 313.521  # mm at rest, published
+SWINGARM_PIVOT = (-0.1289, -0.1116)  # m, x forward and z up from the frame's origin, published like all of these
+_ROCKER_PIVOT = (-0.1389, -0.2846)
+REAR_POINTS = {
+    "axle": (-0.6779, -0.1754),
+    "shock top": (-0.1909, 0.0164),
+    "rocker pivot": _ROCKER_PIVOT,
+    "rod on rocker": (_ROCKER_PIVOT[0] - 0.0444, _ROCKER_PIVOT[1] - 0.0356),
+    "shock on rocker": (_ROCKER_PIVOT[0] - 0.0947, _ROCKER_PIVOT[1] - 0.0096),
+    "rod on swingarm": (SWINGARM_PIVOT[0] - 0.1768, SWINGARM_PIVOT[1] - 0.0860),
+}
