@@ -2,9 +2,12 @@
 
 import numpy as np
 import pytest
+from scipy.interpolate import CubicSpline
 from scipy.optimize import fsolve
+from scipy.stats import t
 
 from calc.linkage import LinkageMotion
+from calc.motion_measured import TableMotion, fit_pairs, widening
 from tests.core.test_linkage import on_swingarm, published
 
 
@@ -71,3 +74,25 @@ def test_q_by_forces_on_the_bars(motion):
             turning = moment(-pull * rod, 0j, at["rod's other end"])
         wheel = -turning / at["axle"].real
         assert wheel == pytest.approx(float(motion.ratio(z)), rel=1e-9)
+
+
+def test_the_spline_is_scipys():
+    knots = np.array([0.0, 35.0, 90.0, 140.0, 215.0, 300.0])
+    lengths = on_swingarm().length(knots)
+    ours, theirs, z = TableMotion(knots, lengths, 300.0), CubicSpline(knots, lengths, bc_type="not-a-knot"), np.linspace(0, 300, 97)
+    assert ours.stroke(z) == pytest.approx(lengths[0] - theirs(z), abs=1e-9)
+    assert ours.ratio(z) == pytest.approx(-theirs(z, 1), rel=1e-10)
+    assert ours.slope(z) == pytest.approx(-theirs(z, 2), abs=1e-12)
+
+
+def test_the_fit_is_numpys_and_the_widening_students():
+    z, y = np.array([0.0, 40.0, 95.0, 150.0, 210.0, 260.0, 300.0]), np.array([470.2, 454.1, 431.0, 408.8, 381.9, 358.9, 338.1])
+    (bend, slope, _), covariance = np.polyfit(z, y, 2, cov=True)
+    fit = fit_pairs(z, y)
+    assert (fit.start, fit.bend) == pytest.approx((-slope, -2 * bend), rel=1e-9)
+    unit = fit.root / widening(4)
+    assert unit @ unit.T == pytest.approx(
+        np.array([[covariance[1, 1], 2 * covariance[0, 1]], [2 * covariance[0, 1], 4 * covariance[0, 0]]]), rel=1e-6
+    )
+    for freedom in (1, 2, 3, 5, 10, 20, 21, 30, 37):
+        assert widening(freedom) == pytest.approx(t.ppf(0.975, freedom) / 2, abs=0.006)
