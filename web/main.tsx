@@ -10,7 +10,7 @@ import { startOffline } from './offline/offline.ts'
 import { Page } from './Page.tsx'
 import { followLinksToFields } from './parts/field/reveal.ts'
 import { connect, reopen, save, workOut } from './store/actions.ts'
-import { report } from './store/index.ts'
+import { forgetAnswers, report } from './store/index.ts'
 
 const core = startCore()
 const offline = startOffline(core.state)
@@ -19,14 +19,26 @@ connect(core)
 /** The last answer stands on the page before the core is up; then it is worked out again. */
 async function begin(): Promise<void> {
   await reopen()
-  const place = document.getElementById('page')!
-  place.replaceChildren()
-  render(<Page core={core} offline={offline} />, place)
+  draw()
   requestAnimationFrame(() => {
     markOnce('first-screen')
     if (report.value) markOnce('saved-answer')
   })
-  void workOut()
+  void workOut(0)
+}
+
+function draw(): void {
+  const place = document.getElementById('page')!
+  place.replaceChildren()
+  try {
+    render(<Page core={core} offline={offline} />, place)
+  } catch (error) {
+    if (!report.value) throw error
+    // An answer kept by another version of this page may not be readable any more. The job is: it is worked out again.
+    forgetAnswers()
+    render(null, place)
+    draw()
+  }
 }
 
 void begin()

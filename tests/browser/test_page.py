@@ -98,7 +98,7 @@ def test_clearing_goes_back_to_practice(opened):
 
 
 BAD = {
-    "nan": "not a number",
+    "nan": "This is not a number",
     "9**9**9": "one number",
     "1e400 mm": "too large",
     "4 4": "one number",
@@ -106,7 +106,7 @@ BAD = {
     "900": "above the limit of 200",
     "70 bar": "does not fit here",
     "70 wombats": "not a unit",
-    "x" * 41: "at most 40",
+    "x" * 41: "40 characters",
     "<img src=x onerror=alert(1)>": "not a number",
 }
 
@@ -117,8 +117,8 @@ def test_bad_entries_keep_the_last_good_result_and_name_the_field(opened):
     for typed, said in BAD.items():
         field(page, "front.target_sag").fill(typed)
         wrong = row(page, "front.target_sag").locator(".problem")
-        expect(wrong).to_contain_text("Rider sag wanted: ")
         expect(wrong).to_contain_text(said)
+        expect(answer(page)).to_contain_text("Rider sag wanted")
         expect(field(page, "front.target_sag")).to_have_attribute("aria-invalid", "true")
         expect(answer(page)).to_have_attribute("data-stale", "last good")
         expect(answer(page)).to_contain_text("Fit 4.6 N/mm")
@@ -404,6 +404,27 @@ def test_slow_core_shows_the_last_value_and_takes_edits(opened):
     expect(answer(page)).to_contain_text("Fit 4.6 N/mm")
     settle(page)
     expect(answer(page)).to_contain_text("Fit 4.4 N/mm")
+
+
+def test_an_answer_kept_by_another_version_does_not_stop_the_page(opened):
+    page = opened()
+    field(page, "rider.mass").fill("90")
+    page.evaluate("""() => new Promise((done) => {
+        const opening = indexedDB.open('stanchion')
+        opening.onsuccess = () => {
+            const jobs = opening.result.transaction('jobs', 'readwrite').objectStore('jobs')
+            jobs.get('demo').onsuccess = ({ target }) => {
+                const kept = target.result
+                kept.report = { fields: {} }
+                kept.good = { front: { state: 'ok' }, rear: { state: 'ok' } }
+                jobs.put(kept, 'demo').onsuccess = done
+            }
+        }
+    })""")
+    page.reload()
+    settle(page)
+    expect(field(page, "rider.mass")).to_have_value("90")
+    expect(answer(page)).to_contain_text("N/mm")
 
 
 def test_failed_start_leaves_the_saved_answer_readable(opened, browser, serve, copy_of_site):

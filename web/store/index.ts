@@ -52,7 +52,7 @@ function rowsOf(end: EndReport | null): Place[] | undefined {
   return end && end.state !== 'refused' && end.elsewhere.length > 0 ? end.elsewhere : undefined
 }
 
-const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'answer', 'header']
+const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer', 'header']
 
 /** Whether two reports hold the same answer, whatever is known of its bands. */
 export function sameButBands(one: Report, other: Report): boolean {
@@ -78,6 +78,11 @@ export function show(which: Slot, kept: Kept): void {
       }
     }
   })
+}
+
+/** Keep the job and drop what was said of it. */
+export function forgetAnswers(): void {
+  show(slot.value, { job: job.value, report: null, good: { front: null, rear: null } })
 }
 
 /** The page's state as it is kept. */

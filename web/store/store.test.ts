@@ -4,7 +4,7 @@ import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.
 import { follow, heard, report, reports, sameButBands } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
-const ok = (answer: string) => ({ state: 'ok', answer, problems: [] }) as unknown as EndReport
+const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [] }) as unknown as EndReport
 const refused = (path: string) => ({ state: 'refused', problems: [{ path }] }) as unknown as EndReport
 const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {} }) as unknown as Report
 

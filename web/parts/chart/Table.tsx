@@ -12,7 +12,7 @@ export function ChartTable({ shown, oneSpring }: { shown: Shown; oneSpring: bool
   const strokes = [...range(0, travel - 0.5, STEP), travel]
   const [springs, slow, working, fast, rate] = (['springs', 'slow', 'working', 'fast', 'wheel_rate'] as const).map((series) => reader(curve, series))
   return (
-    <div class="table-room" role="region" tabIndex={0} aria-label="Table behind the chart">
+    <div class="table-room" role="region" tabIndex={0} aria-label={`Table behind the chart, ${end}`}>
       <table class="chart-table" data-table={end}>
         <caption>
           {forceWords(end, oneSpring)}; gas is slow less springs; wheel rate N/mm; {curve.axis}, mm.

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useRef } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { problemAt, report } from '../../store/index.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
 import type { FieldPath } from '../../generated/schema.ts'
@@ -22,6 +22,12 @@ export function Field({ path }: { path: FieldPath }) {
   const within = useSignal(false)
   const resting = useSignal(true)
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const place = useRef<HTMLDivElement>(null)
+  const problem = resting.value ? problemAt(path) : null
+  useEffect(() => {
+    // What is said under the field, and whatever grew above it, must not push it under the strip.
+    if (within.value) place.current?.scrollIntoView({ block: 'nearest' })
+  }, [within.value, problem?.message])
   if (state && !state.applies) return null
 
   const typing = () => {
@@ -34,11 +40,11 @@ export function Field({ path }: { path: FieldPath }) {
     within.value = false
     resting.value = true
   }
-  const problem = resting.value ? problemAt(path) : null
   const id = fieldId(path)
   const usual = usualWords(state)
   return (
     <div
+      ref={place}
       class={rowClass(field, problem !== null)}
       id={path}
       onFocusCapture={() => (within.value = true)}

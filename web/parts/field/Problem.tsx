@@ -2,7 +2,7 @@ import type { Problem as Found } from '../../core/report.ts'
 import { type } from '../../store/actions.ts'
 import { type FieldSchema, unitsOf } from '../../store/schema.ts'
 import { apart, together } from '../../store/text.ts'
-import { fieldId } from './words.ts'
+import { fieldId, said } from './words.ts'
 
 /** What is wrong at a field, the readings it could have, the limit and the way out. */
 export function Problem({ field, problem }: { field: FieldSchema; problem: Found | null }) {
@@ -10,7 +10,7 @@ export function Problem({ field, problem }: { field: FieldSchema; problem: Found
     <div class={problem ? 'problem wide' : 'problem'} id={`${fieldId(field.path)}-problem`} aria-live="polite">
       {problem && (
         <>
-          <p class="attend">{problem.message}</p>
+          <p class="attend">{said(problem)}</p>
           {problem.readings.length > 0 && (
             <div class="readings">
               {problem.readings.map((reading) => (

@@ -1,5 +1,5 @@
-import type { FieldState } from '../../core/report.ts'
-import type { FieldSchema } from '../../store/schema.ts'
+import type { FieldState, Problem } from '../../core/report.ts'
+import { type FieldSchema, schema } from '../../store/schema.ts'
 import { figure, plain } from '../../store/text.ts'
 
 export const fieldId = (path: string): string => path.replace('.', '-')
@@ -26,4 +26,11 @@ export function limitWords(field: FieldSchema): string {
 /** The +/- of a reading, to two figures as is the custom; empty where it has none. */
 export function spreadText(state: FieldState | undefined): string {
   return state?.plus_minus_95 ? `±${Number(state.plus_minus_95.toPrecision(2))}` : ''
+}
+
+/** What is wrong, for a place where the field's name stands already. */
+export function said({ path, message }: Problem): string {
+  const name = path ? `${schema.fields[path].label}: ` : ''
+  const rest = message.startsWith(name) ? message.slice(name.length) : message
+  return rest.charAt(0).toUpperCase() + rest.slice(1)
 }

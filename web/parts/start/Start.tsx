@@ -80,7 +80,7 @@ export function Start({ done }: { done: () => void }) {
       )}
       <div class="buttons">
         <button type="button" onClick={done}>
-          Leave it
+          Not now
         </button>
         <button type="submit" class="filled" disabled={busy.value}>
           Work it out
