@@ -26,7 +26,7 @@ def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str,
              limit: int = LIMIT) -> str:
     # The folder of our Node comes first, so that a tool which starts another node gets the same one.
     path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
-    return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, **(env or {})})
+    return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, "NO_COLOR": "1", **(env or {})})
 
 
 def tool(package: str, command: str) -> Path:
