@@ -23,6 +23,7 @@ class Part(StrEnum):
     SPRINGS = "springs and sag"
     OIL = "oil and air"
     REAR = "rear"
+    ELSEWHERE = "hot, high, elsewhere"
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ from calc.model import sag_window
 from calc.report import sure
 from calc.report.curve import curve_data
 from calc.report.data import Data, quantity, rate_text
+from calc.report.elsewhere import elsewhere_data
 from calc.report.setups import Cases, setup_data
 from calc.report.words import WAY_OUT, answer_words, front_why, rear_why, span_words, veto_words
 from calc.setup import Figures, Setup
@@ -48,7 +49,11 @@ def _nominal(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[Da
 @lru_cache(maxsize=16)
 def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
     data, done = _nominal(end, fields, ranges)
-    return data if done is None else sure.with_bands(_part(fields, ranges), end, data, done)
+    if done is None:
+        return data
+    job, chosen = _part(fields, ranges), int(done.sized.choice)
+    built = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
+    return sure.with_bands(job, end, data, done) | {"elsewhere": elsewhere_data(job, end, built)}
 
 
 def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
@@ -78,6 +83,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "tried": None,
         "sure": None,
         "measure_next": [],
+        "elsewhere": [],
     }
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
     data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)

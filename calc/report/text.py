@@ -46,7 +46,7 @@ def _end_lines(end: str, data: Data) -> list[str]:
         ]
     lines += ["", *_table(end, data), ""]
     lines += [f"  {rate_text(c['rate']['value'])}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
-    return [*lines, *_curve(data)]
+    return [*lines, *_curve(data), *_elsewhere(data)]
 
 
 def _table(end: str, data: Data) -> list[str]:
@@ -86,6 +86,20 @@ def _curve(data: Data) -> list[str]:
         lines.append(
             f"  {curve['stroke'][i]:6.0f}  {springs:7.2f}{slow:7.2f}{working:9.2f}{fast:7.2f}{curve['wheel_rate'][i]:12.1f}"
         )
+    return lines
+
+
+def _elsewhere(data: Data) -> list[str]:
+    rows = data["elsewhere"]
+    if not rows:
+        return []
+    lines = ["", f"  {'as built, elsewhere':34}free sag mm  rider sag mm  end/load"]
+    for row in rows:
+        if row["problem"]:
+            lines += _wrapped(f"{row['label']}: {row['problem']}", "  ")
+            continue
+        figures = f"{_number(row['free_sag']):>11}{_number(row['rider_sag']):>14}{_number(row['end_multiple']):>10}"
+        lines.append(f"  {row['label']:34}{figures}  {row['words']}".rstrip())
     return lines
 
 

@@ -1,0 +1,121 @@
+"""Hot, high, elsewhere: what a built setup does under other conditions, and which gap would restore it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.assembly import Assembly, ForkAssembly
+from calc.atmosphere import STANDARD_GRAVITY, pressure_at
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.leg import DEEPEST_GAP
+from calc.model import aboard, alone, conditions, end_loads, fork, shock
+from calc.model.conditions import Conditions
+from calc.roots import find_root
+from calc.setup import Figures, Loads, Setup, evaluate
+
+
+@dataclass(frozen=True)
+class Place:
+    """One condition: a key, the conditions of the legs, and the end's loads."""
+
+    key: str
+    at: Conditions
+    loads: Loads
+
+
+@dataclass(frozen=True)
+class Seen:
+    """A built setup under one condition.
+
+    `acts_like` [mm] is the change of gap that would raise the end force as much at home, below 0 for less gap;
+    `restoring` [mm] the gap that brings the end force over the load back here. None where there is no gap, or none does it.
+    """
+
+    key: str
+    figures: Figures | None
+    problem: Impossible | None
+    acts_like: float | None
+    restoring: float | None
+
+
+def places(job: Job, end: str) -> list[Place]:
+    """The conditions of a job: as built; a fork hot, high, high and bled there, hot and high; another rider; luggage.
+
+    A shock's gas is sealed, and its few newtons of ambient pressure show nowhere: the rear has no hot and high rows.
+    """
+    at, loads = conditions(job), end_loads(job, end)
+    found = [Place("as built", at, loads)]
+    if end == "front":
+        high, hot = pressure_at(job.value("elsewhere.high_altitude")), job.value("elsewhere.hot_temperature")
+        found += [
+            Place("hot", at.ridden(temperature=hot), loads),
+            Place("high", at.ridden(ambient=high), loads),
+            Place("high, bled there", at.ridden(ambient=high).bled_there(), loads),
+            Place("hot and high", at.ridden(ambient=high, temperature=hot), loads),
+        ]
+    if job.known("elsewhere.rider"):
+        found.append(Place("other rider", at, end_loads(job, end, job.value("elsewhere.rider"))))
+    if job.known("elsewhere.luggage"):
+        found.append(Place("luggage", at, _with_luggage(job, end, loads)))
+    return found
+
+
+def _with_luggage(job: Job, end: str, loads: Loads) -> Loads:
+    """The loads with luggage put on: it is there with the bike alone too."""
+    mass, share = job.value("elsewhere.luggage"), job.value("elsewhere.luggage_front_share")
+    added = [getattr(axles(job).plus(mass, share), end) - getattr(axles(job), end) for axles in (alone, aboard)]
+    return Loads(loads.alone + added[0] * STANDARD_GRAVITY, loads.aboard + added[1] * STANDARD_GRAVITY, loads.gravity)
+
+
+def seen(job: Job, end: str, setup: Setup) -> list[Seen]:
+    """Look at a built setup under every condition of the job.
+
+    Parameters: job; end; setup as built, scalars.
+    Returns: a Seen per condition, "as built" first; none where the job names no other.
+    Raises: nothing: a condition that cannot be has its problem.
+    Formula: `acts_like` and `restoring` are roots over the gap of the end force over the static rider load.
+    Source: gas law and oil expansion of `calc.gas_warm`; ISO 2533 for altitude.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> rows = seen(load(jobs()["enduro"]), "front", Setup(4.6, 3.0, 120.0))
+        >>> [row.key for row in rows][:2]
+        ['as built', 'hot']
+    """
+    every = places(job, end)
+    return [_seen(job, end, setup, every[0], place) for place in every] if len(every) > 1 else []
+
+
+def _seen(job: Job, end: str, setup: Setup, home: Place, place: Place) -> Seen:
+    try:
+        done = evaluate(_assembly(job, end, place.at), setup, place.loads, place.at.exponent)
+        built = evaluate(_assembly(job, end, home.at), setup, home.loads, home.at.exponent)
+    except Impossible as problem:
+        return Seen(place.key, None, problem, None, None)
+    here, there = _assembly(job, end, home.at), _assembly(job, end, place.at)
+    if place is home or not isinstance(here, ForkAssembly) or not isinstance(there, ForkAssembly):
+        return Seen(place.key, done, None, None, None)
+    like = _gap_for(here, setup, home, done.end_force)
+    restoring = _gap_for(there, setup, place, built.end_multiple * place.loads.aboard)
+    return Seen(place.key, done, None, None if like is None else like - float(setup.gap), restoring)
+
+
+def _assembly(job: Job, end: str, at: Conditions) -> Assembly:
+    return fork(job, at) if end == "front" else shock(job, at)
+
+
+def _gap_for(assembly: ForkAssembly, setup: Setup, place: Place, force: Number) -> float | None:
+    """The gap [mm] at which the setup's end force is `force` [N]; None where no gap gives it."""
+
+    def missing(gap: Array) -> Array:
+        done = evaluate(assembly, Setup(setup.rate, setup.preload, gap), place.loads, place.at.exponent)
+        return np.asarray(force / done.end_force - 1.0)
+
+    try:
+        return float(find_root(missing, float(assembly.lock_gap(setup.rate)) + 0.5, DEEPEST_GAP, 1e-6))
+    except (ValueError, Impossible):
+        return None

@@ -1,0 +1,33 @@
+"""Hot, high, elsewhere: the other conditions that the built setup is looked at under."""
+
+from __future__ import annotations
+
+from calc.job.field import Default, Field, Kind, Part
+
+_Q = Kind.QUANTITY
+_E = Part.ELSEWHERE
+
+ELSEWHERE = (
+    Field(
+        "elsewhere.hot_temperature", "Legs, hot", _E, _Q, "temperature", "°C", -30, 120, 5, 0, main=True, typed="stated", decision=True,
+        default=Default(value=50.0, reason="a hard ride in summer; common practice, no source"),
+        how="Leg temperature after a hard stint, by a contact thermometer on the outer tube.",
+    ),
+    Field(
+        "elsewhere.high_altitude", "High place", _E, _Q, "length", "m", -400, 5000, 50, 0, main=True, typed="stated", decision=True,
+        default=Default(value=1800.0, reason="a high pass; common practice, no source"), how="Altitude from a map.",
+    ),
+    Field(
+        "elsewhere.rider", "Other rider, kitted", _E, _Q, "mass", "kg", 20, 200, 1, 0, main=True, typed="stated", decision=True,
+        how="Someone else who rides the bike as it is built. Empty: no such row.",
+    ),
+    Field(
+        "elsewhere.luggage", "Luggage put on", _E, _Q, "mass", "kg", 0, 120, 1, 0, main=True, typed="stated", decision=True,
+        how="On top of what the job carries already. Empty: no such row.",
+    ),
+    Field(
+        "elsewhere.luggage_front_share", "Its weight on the front", _E, _Q, "share", "%", -30, 100, 1, 0, typed="stated", decision=True,
+        needs=("elsewhere.luggage",), default=Default(value=5.0, reason="cases behind the rider; common practice, no source"),
+        how="What the front axle gains with the luggage on, over its mass.",
+    ),
+)  # fmt: skip
