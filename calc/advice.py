@@ -13,7 +13,7 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import conditions, end_loads, fork, limits, shock, standard_setup
 from calc.setup import Figures, Loads, Setup, evaluate, figures
-from calc.sizing import Limits, Sized, Targets, series, size, with_fitted
+from calc.sizing import Limits, Sized, Targets, offers, series, size
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
@@ -89,18 +89,21 @@ def size_end(job: Job, end: str) -> EndSizing:
         4.6
     """
     here, bounds = situation(job, end), limits(job, end)
-    sized = size(here.assembly, _rates(job, end), here.loads, here.exponent, here.targets, bounds)
+    rates, split = _offers(job, end)
+    sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
     return EndSizing(here, bounds, sized, *found(job, end, here))
 
 
-def _rates(job: Job, end: str) -> Array:
-    now = float(fitted.rate(job, end))
-    if job.choice(f"{end}.buy") == "series":
-        return series(job.number(f"{end}.step"), now)
+def _offers(job: Job, end: str) -> tuple[Array, Array]:
+    """Rates on offer and the split of each, the fitted one among them."""
+    now, split = float(fitted.rate(job, end)), float(fitted.split(job, end))
+    kind, pairs, _ = job.choice(f"{end}.buy").partition("-")
+    if kind == "series":
+        return offers(series(job.number(f"{end}.step"), now), bool(pairs), now, split)
     stock = job.fields[f"{end}.stock"].rates
     if not stock:
         raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
-    return with_fitted(np.array(stock), now)
+    return offers(np.array(stock), bool(pairs), now, split)
 
 
 def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
@@ -127,9 +130,10 @@ def found(job: Job, end: str, here: Situation) -> tuple[Setup, Figures | None, I
         setup = Setup(rate, preload, 0.0)
         return setup, *_tried(here, setup)
     left, right = job.value("front.gap_left"), job.value("front.gap_right")
-    setup = Setup(rate, preload, 0.5 * (left + right))
+    setup = Setup(rate, preload, 0.5 * (left + right), fitted.split(job, end))
+    built = here.assembly.paired(setup.split).end_of_gaps(rate, preload, left, right)
     try:
-        return setup, figures(here.assembly.end_of_gaps(rate, preload, left, right), here.loads, here.exponent), None
+        return setup, figures(built, here.loads, here.exponent), None
     except Impossible as problem:
         return setup, None, problem
 
@@ -148,7 +152,7 @@ def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Se
     named = {part: job.number(path) for part, path in paths.items() if job.known(path)}
     if not named:
         return None
-    setup = replace(base, **named)
+    setup = replace(base, **named | ({"split": 0.0} if "rate" in named else {}))
     return setup, *_tried(done.situation, setup)
 
 
@@ -166,7 +170,8 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
     targets = _targets(job, end, here.standard, loads.aboard)
-    sized = size(here.assembly, np.asarray(done.sized.setup.rate)[:, None], loads, here.exponent, targets, done.limits)
+    rates, split = (np.asarray(part)[:, None] for part in (done.sized.setup.rate, done.sized.setup.split))
+    sized = size(here.assembly, rates, loads, here.exponent, targets, done.limits, split)
     same = sized.choice == chosen
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not np.all(same[: middle + 1]) else None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 import numpy as np
@@ -10,9 +10,11 @@ import numpy as np
 from calc.arrangement import Arrangement
 from calc.array import Number
 from calc.end import End
-from calc.gas import Gas
+from calc.gas import SLOW, Gas
 from calc.leg import LegGas
 from calc.motion import ForkMotion, Motion
+from calc.springs import Spring
+from calc.springs_topout import TopOutSpring, held_by
 from calc.strut import Strut
 
 
@@ -29,13 +31,42 @@ class Assembly(Protocol):
 
     def lock_gap(self, rate: Number) -> Number: ...
 
+    def paired(self, split: Number) -> Assembly: ...
+
+
+@dataclass(frozen=True)
+class Stops:
+    """What works at either end of the stroke: top-out springs and bump rubbers, one in every strut.
+
+    Parameters: topout [N/mm], the rate of a top-out spring, None for none; hanging [N], weight that hangs at the wheel in
+    the air; rubber, the bump rubber, None for none.
+    Formula: zero stroke is the balance, so all top-out springs hold what pushes the wheel out and hangs on it.
+    Source: statics.
+    """
+
+    topout: Number | None = None
+    hanging: Number = 0.0
+    rubber: Spring | None = None
+
+    def fit(self, end: End) -> End:
+        """The same end with its stops."""
+        struts = end.struts
+        if self.topout is not None:
+            pushing = sum((count * strut.force(0.0, SLOW) for strut, count in struts), 0.0)
+            held = held_by(pushing, self.hanging / end.motion.ratio(0.0)) / sum(count for _, count in struts)
+            struts = tuple((replace(s, springs=(*s.springs, TopOutSpring(self.topout, held))), count) for s, count in struts)
+        if self.rubber is not None:
+            struts = tuple((replace(strut, rubber=self.rubber), count) for strut, count in struts)
+        return end if struts is end.struts else replace(end, struts=struts)
+
 
 @dataclass(frozen=True)
 class ForkAssembly:
     """Two legs.
 
     Parameters: gas of a leg; arrangement of its springs; stroke [mm], full travel along the leg; ambient [MPa] where it
-    is ridden; rake [rad]; friction [N] per leg; springs: 2, or 1 for a spring in the left leg only.
+    is ridden; rake [rad]; friction [N] per leg; springs: 2, or 1 for a spring in the left leg only; stops; split [N/mm], how
+    much the right leg's rate is above, and the left one's below, the rate that is asked for, their mean.
     """
 
     gas: LegGas
@@ -45,6 +76,17 @@ class ForkAssembly:
     rake: Number
     friction: Number
     springs: int = 2
+    stops: Stops = Stops()
+    split: Number = 0.0
+
+    def paired(self, split: Number) -> ForkAssembly:
+        """The same fork with unequal rates in its legs."""
+        return self if split is self.split else replace(self, split=split)
+
+    @property
+    def alike(self) -> bool:
+        """True where both legs carry the same spring."""
+        return self.springs == 2 and not np.any(self.split)
 
     def leg(self, rate: Number | None, preload: Number, gap: Number) -> Strut:
         """One leg; rate None for a leg with no spring."""
@@ -58,16 +100,18 @@ class ForkAssembly:
     def end_of_gaps(self, rate: Number, preload: Number, gap_left: Number, gap_right: Number) -> End:
         """Both legs, each at its own gap."""
         motion = ForkMotion(self.rake)
-        left = self.leg(rate, preload, gap_left)
-        same = self.springs == 2 and gap_left is gap_right
-        right = left if same else self.leg(rate if self.springs == 2 else None, preload, gap_right)
+        left = self.leg(rate - self.split, preload, gap_left)
+        same = self.alike and gap_left is gap_right
+        right = left if same else self.leg(rate + self.split if self.springs == 2 else None, preload, gap_right)
         struts = ((left, 2.0),) if same else ((left, 1.0), (right, 1.0))
-        return End(struts, motion, motion.travel(self.stroke), 2.0 * self.friction * motion.ratio(0.0))
+        return self.stops.fit(End(struts, motion, motion.travel(self.stroke), 2.0 * self.friction * motion.ratio(0.0)))
 
     def lock_gap(self, rate: Number) -> Number:
         """Gap [mm] at which the first leg locks at full travel."""
-        with_spring = self.gas.lock_gap(rate)
-        return with_spring if self.springs == 2 else np.maximum(with_spring, self.gas.lock_gap(None))
+        if self.alike:
+            return self.gas.lock_gap(rate)
+        other = rate + self.split if self.springs == 2 else None
+        return np.maximum(self.gas.lock_gap(rate - self.split), self.gas.lock_gap(other))
 
 
 @dataclass(frozen=True)
@@ -75,7 +119,7 @@ class ShockAssembly:
     """A rear end of one or two shocks.
 
     Parameters: gas behind the rod; arrangement of its springs; motion; travel [mm], vertical; ambient [MPa]; friction [N]
-    at the wheel; springs, the number of shocks.
+    at the wheel; springs, the number of shocks; stops.
     """
 
     gas: Gas
@@ -85,12 +129,18 @@ class ShockAssembly:
     ambient: Number
     friction: Number
     springs: int = 1
+    stops: Stops = Stops()
+
+    def paired(self, split: Number) -> ShockAssembly:
+        """Shocks are alike."""
+        del split
+        return self
 
     def end(self, rate: Number, preload: Number, gap: Number) -> End:
         """The rear end; a shock has no gap to set."""
         del gap
         shock = Strut(self.arrangement.springs(rate, preload), (self.gas,), self.ambient)
-        return End(((shock, float(self.springs)),), self.motion, self.travel, self.friction)
+        return self.stops.fit(End(((shock, float(self.springs)),), self.motion, self.travel, self.friction))
 
     def lock_gap(self, rate: Number) -> Number:
         """No gap to set, so none that locks."""

@@ -15,7 +15,7 @@ from calc import fitted
 from calc.advice import EndSizing, Situation, found, situation
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
-from calc.draws import DRAWS, drawn, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
+from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.quantity import convert_difference, internal_unit
@@ -82,9 +82,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     chosen = int(done.sized.choice)
     if chosen < 0:
         return None
-    setup = Setup(
-        *(float(np.asarray(part)[chosen]) for part in (done.sized.setup.rate, done.sized.setup.preload, done.sized.setup.gap))
-    )
+    setup = done.sized.setup.at(chosen)
 
     def works(some: Job) -> None:
         here = situation(some, end)
@@ -116,15 +114,18 @@ def _built(here: Situation, setup: Setup, count: int) -> Figures:
 
     rate = setup.rate * (1.0 + off("rate", BUILT_RATE))
     gap = setup.gap + off("gap", BUILT_GAP) if setup.gap else 0.0
-    return evaluate(here.assembly, Setup(rate, setup.preload + off("preload", BUILT_PRELOAD), gap), here.loads, here.exponent)
+    built = Setup(rate, setup.preload + off("preload", BUILT_PRELOAD), gap, setup.split)
+    return evaluate(here.assembly, built, here.loads, here.exponent)
 
 
 def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
     """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
-    rates, reach = np.asarray(done.sized.setup.rate), REACH
+    rates, splits = (np.asarray(part) for part in (done.sized.setup.rate, done.sized.setup.split))
+    reach = REACH
     while True:
         first, last = max(chosen - reach, 0), min(chosen + reach + 1, len(rates))
-        sized = size(here.assembly, rates[first:last, None], here.loads, here.exponent, here.targets, done.limits)
+        some = rates[first:last, None], splits[first:last, None]
+        sized = size(here.assembly, some[0], here.loads, here.exponent, here.targets, done.limits, some[1])
         choice = sized.choice
         at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < len(rates)))
         if not at_edge:
@@ -176,8 +177,12 @@ def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
     if not isinstance(here.assembly, ForkAssembly):
         return {}
     now = fitted.rate(draws, "front")
+    apart = fitted.split(draws, "front")
     oil = {
-        leg: here.assembly.gas.oil_to_add(now, draws.value(f"front.gap_{leg}"), setup.rate, setup.gap) for leg in ("left", "right")
+        leg: here.assembly.gas.oil_to_add(
+            now + side * apart, draws.value(f"front.gap_{leg}"), setup.rate + side * setup.split, setup.gap
+        )
+        for leg, side in (("left", -1.0), ("right", 1.0))
     }
     return {leg: half_width(samples) for leg, samples in oil.items()}
 
@@ -190,10 +195,12 @@ def _counts(sized: Sized) -> Mapping[float, int]:
 def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
     """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
     paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
+    paths += fit_offs(job)
     try:
         here = situation(stepped(job, paths), end)
         fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
-        solved = size(here.assembly, np.array([[setup.rate]]), here.loads, here.exponent, here.targets, done.limits)
+        rate = np.array([[setup.rate]])
+        solved = size(here.assembly, rate, here.loads, here.exponent, here.targets, done.limits, setup.split)
     except Impossible:
         return {}
     along = "stroke" if end == "front" else "travel"
@@ -208,14 +215,19 @@ def _ranked(job: Job, paths: list[str], values: Array) -> tuple[Cause, ...]:
     moves = np.broadcast_to(values, (2 * len(paths),))
     effects = ((moves[: len(paths)] - moves[len(paths) :]) / 2.0) ** 2
     total = float(np.sum(effects))
-    worth = [i for i in np.argsort(-effects) if effects[i] > 0.01 * total]
-    return tuple(_cause(job, paths[i], float(effects[i]), total) for i in worth)
+    by_field: dict[str, float] = {}
+    for path, effect in zip(paths, effects, strict=True):  # what a fit may be off by has two parts and one field
+        field = path.split()[0]
+        by_field[field] = by_field.get(field, 0.0) + float(effect)
+    worth = sorted((p for p, effect in by_field.items() if effect > 0.01 * total), key=lambda p: -by_field[p])
+    return tuple(_cause(job, path, by_field[path], total) for path in worth)
 
 
 def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
-    found, (own, _) = job.fields[path], own_reading(job, path)
-    field = found.field
-    careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
-    careful += field.plus_minus_relative * abs(job.number(path))
-    kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+    field, kept = job.fields[path].field, 0.5
+    if job.known(path):
+        careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
+        careful += field.plus_minus_relative * abs(job.number(path))
+        own, _ = own_reading(job, path)
+        kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
     return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)

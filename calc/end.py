@@ -40,6 +40,14 @@ class End:
         """The springs' part [N] of the wheel force."""
         return self._sum("spring_force", self.motion.stroke(travel)) * self.motion.ratio(travel)
 
+    def gas_wheel_force(self, travel: Number, pace: Pace) -> Number:
+        """The gas's part [N] of the wheel force."""
+        return self._sum("gas_force", self.motion.stroke(travel), pace) * self.motion.ratio(travel)
+
+    def rubber_wheel_force(self, travel: Number) -> Number:
+        """Force [N] of the bump rubbers at the wheel; not part of the wheel force."""
+        return self._sum("rubber_force", self.motion.stroke(travel)) * self.motion.ratio(travel)
+
     def wheel_rate(self, travel: Number, pace: Pace) -> Number:
         """Wheel rate [N/mm], whole end, at a wheel travel [mm]."""
         stroke, ratio = self.motion.stroke(travel), self.motion.ratio(travel)
@@ -48,6 +56,15 @@ class End:
     def energy(self, travel: Number, pace: Pace) -> Number:
         """Energy [N mm] from hanging to a wheel travel [mm], springs and gas."""
         return self._sum("energy", self.motion.stroke(travel), pace)
+
+    def rubber_energy(self, travel: Number) -> Number:
+        """Energy [N mm] of the bump rubbers from hanging to a wheel travel [mm]; not part of `energy`."""
+        return self._sum("rubber_energy", self.motion.stroke(travel))
+
+    @property
+    def has_rubber(self) -> bool:
+        """True where a bump rubber is counted."""
+        return any(strut.rubber is not None for strut, _ in self.struts)
 
 
 def ride_frequency(wheel_rate: Number, sprung_mass: Number) -> Number:

@@ -1,33 +1,100 @@
-"""The fitted spring: its rate, steel and solid length from its marking, or from its wire and coil."""
+"""The fitted springs: how they are put together, rate, steel and solid length, from marking, wire and coil, or a table."""
 
 from __future__ import annotations
 
-from calc.arrangement import Arrangement, SingleSpring
+import numpy as np
+
+from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.array import Number
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.springs import active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
-from calc.steel import GRADES
+from calc.springs import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
+from calc.springs_table import ForceTable, TableSpring
 
 
 def by_wire(job: Job, end: str) -> bool:
     """True where the rate is worked out from wire and coil."""
-    return job.choice(f"{end}.rate_from") == "wire"
+    return job.fields[f"{end}.rate_from"].applies and job.choice(f"{end}.rate_from") == "wire"
 
 
 def rate(job: Job, end: str) -> Number:
-    """Rate [N/mm] of the fitted spring: marked or tested, or from wire and coil."""
+    """Rate [N/mm] of the fitted springs: marked or tested, from wire and coil, or a table's mean; the mean of unequal legs."""
+    left = _rate(job, end)
+    return 0.5 * (left + _right(job)) if unequal(job, end) else left
+
+
+def split(job: Job, end: str) -> Number:
+    """Half of what the right leg's rate is above the left one's [N/mm]; 0 where both are alike."""
+    return 0.5 * (_right(job) - _rate(job, end)) if unequal(job, end) else 0.0
+
+
+def unequal(job: Job, end: str) -> bool:
+    """True where each leg carries another rate."""
+    return job.choice(f"{end}.spring_kind") == "unequal"
+
+
+def _right(job: Job) -> Number:
+    return job.value("front.rate_right") if job.known("front.rate_right") else _rate(job, "front")
+
+
+def _rate(job: Job, end: str) -> Number:
+    if job.choice(f"{end}.spring_kind") == "progressive":
+        return _table(job, f"{end}.table").mean_rate * (1.0 + job.value(f"{end}.table_error"))
     if not by_wire(job, end):
         return job.value(f"{end}.rate")
     wire, mean, coils, ends = _dimensions(job, end)
-    modulus = GRADES[job.choice(f"{end}.grade")].shear_modulus
-    return rate_from_wire(modulus, wire, mean, active_coils(coils, ends))
+    return rate_from_wire(job.value(f"{end}.shear_modulus"), wire, mean, active_coils(coils, ends))
 
 
-def arrangement(job: Job, end: str) -> Arrangement:
-    """How the springs of an end are put together."""
-    del job, end
+def arrangement(job: Job, end: str, stroke: Number) -> Arrangement:
+    """How the springs of an end are put together, for a strut of a full stroke [mm]."""
+    kind = job.choice(f"{end}.spring_kind")
+    if kind == "stacked":
+        return Stacked(needed(job, f"{end}.second_rate"), needed(job, f"{end}.second_room"))
+    if kind == "nested":
+        return Nested(needed(job, f"{end}.second_rate"), needed(job, f"{end}.second_later"))
+    if kind == "progressive":
+        table = _table(job, f"{end}.table")
+        _reaches(job, end, table, stroke)
+        return Progressive(table)
     return SingleSpring()
+
+
+def _reaches(job: Job, end: str, table: ForceTable, stroke: Number) -> None:
+    """Refuse a table that ends before full travel with the most preload."""
+    most = float(np.max(stroke)) + max(job.number(f"{end}.preload_max"), job.number(f"{end}.preload"))
+    if table.reach < most:
+        raise Impossible(
+            "table",
+            f"The table ends at {table.reach:g} mm; full travel with the most preload shortens the spring by {most:.0f} mm.",
+            "Measure further, or lower the most preload that can be built.",
+            f"{end}.table",
+        )
+
+
+def topout(job: Job, end: str) -> Number | None:
+    """Rate [N/mm] of the top-out spring; None where it is left out."""
+    return needed(job, f"{end}.topout_rate") if job.choice(f"{end}.topout") == "spring" else None
+
+
+def rubber(job: Job, end: str, stroke: Number) -> Spring | None:
+    """The bump rubber of a strut of a full stroke [mm]; None where it is left out."""
+    kind = job.choice(f"{end}.rubber")
+    if kind == "none":
+        return None
+    apart = needed(job, f"{end}.rubber_length") - stroke  # below 0: loose until the stroke of first touch
+    if kind == "rate":
+        return LinearSpring(needed(job, f"{end}.rubber_rate"), apart)
+    table = _table(job, f"{end}.rubber_table")
+    if table.reach < np.max(job.value(f"{end}.rubber_length")):
+        raise Impossible(
+            "table",
+            f"The rubber's table ends at {table.reach:g} mm; at the stop it is squeezed by "
+            f"{np.max(job.value(f'{end}.rubber_length')):g} mm.",
+            "Measure further, or enter a shorter length.",
+            f"{end}.rubber_table",
+        )
+    return TableSpring(table, table.mean_rate, apart)
 
 
 def steel(job: Job) -> Number:
@@ -48,6 +115,25 @@ def solid(job: Job, end: str) -> Number | None:
         return None
     wire, _, coils, ends = _dimensions(job, end)
     return solid_length(wire, coils, ends)
+
+
+def needed(job: Job, path: str) -> Number:
+    """A quantity that nothing stands in for; Impossible names it where it is not entered."""
+    if not job.known(path):
+        raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
+    return job.value(path)
+
+
+def _table(job: Job, path: str) -> ForceTable:
+    pairs = job.fields[path].pairs
+    if not pairs:
+        raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
+    table = ForceTable(pairs)
+    try:
+        table.mean_rate  # noqa: B018 (reads the table, so that what is wrong with it is told at its field)
+    except Impossible as error:
+        raise Impossible(error.code, error.message, error.way_out, path) from error
+    return table
 
 
 def _dimensions(job: Job, end: str) -> tuple[Number, Number, Number, str]:

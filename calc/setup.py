@@ -29,15 +29,18 @@ class Loads:
 
 @dataclass(frozen=True)
 class Setup:
-    """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none)."""
+    """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none); split [N/mm], what an unequal right leg is above it."""
 
     rate: Number
     preload: Number
     gap: Number
+    split: Number = 0.0
 
     def at(self, index: int) -> Setup:
         """One candidate of many."""
-        return Setup(*(float(np.asarray(part)[index]) for part in (self.rate, self.preload, self.gap)))
+        split = float(np.broadcast_to(self.split, np.shape(self.rate))[index])
+        rate, preload, gap = (float(np.asarray(part)[index]) for part in (self.rate, self.preload, self.gap))
+        return Setup(rate, preload, gap, split)
 
 
 @dataclass(frozen=True)
@@ -110,4 +113,4 @@ def evaluate(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number) -
     Source: as `figures`.
     Example: see `calc.sizing`.
     """
-    return figures(assembly.end(setup.rate, setup.preload, setup.gap), loads, exponent)
+    return figures(assembly.paired(setup.split).end(setup.rate, setup.preload, setup.gap), loads, exponent)

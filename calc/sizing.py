@@ -77,7 +77,7 @@ def series(step: float, fitted: float) -> Array:
     """The rates of a stepped series that are worth trying.
 
     Parameters: step [N/mm], > 0; fitted rate [N/mm], > 0.
-    Returns: rates [N/mm], ascending: multiples of the step around the fitted rate, and the fitted rate itself.
+    Returns: rates [N/mm], ascending: multiples of the step around the fitted rate.
     Raises: nothing.
     Formula: multiples of the step from 0.5 to 1.8 times the fitted rate.
     Source: springs are sold in steps; common practice, no source.
@@ -86,52 +86,55 @@ def series(step: float, fitted: float) -> Array:
         [1.0, 1.5, 2.0, 2.5, 3.0, 3.5]
     """
     first, last = np.ceil(SERIES_FROM * fitted / step), np.floor(SERIES_TO * fitted / step)
-    return with_fitted(np.round(np.arange(first, last + 1) * step, 6), fitted)
+    return np.round(np.arange(first, last + 1) * step, 6)
 
 
-def with_fitted(rates: Array, fitted: float) -> Array:
-    """The rates on offer with the fitted one among them, so that "leave it" can be the answer.
+def offers(rates: Array, pairs: bool, fitted: float, fitted_split: float = 0.0) -> tuple[Array, Array]:
+    """The springs on offer, the fitted ones among them, so that "leave it" can be the answer.
 
-    Parameters: rates [N/mm]; fitted rate [N/mm].
-    Returns: rates [N/mm], ascending.
+    Parameters: rates [N/mm] that can be had; pairs, whether two neighbours may go one in each leg; fitted rate [N/mm], their
+    mean where the legs differ; fitted_split [N/mm], half of what the fitted right one is above the left one.
+    Returns: rates [N/mm], ascending, each the mean of its two legs; and the split [N/mm] of each.
     Raises: nothing.
-    Formula: none.
+    Formula: mean and half the difference of neighbours. What is fitted takes the place of an offer of the same mean.
     Source: none.
     Example:
-        >>> [float(r) for r in with_fitted(np.array([4.2, 4.6]), 4.4)]
-        [4.2, 4.4, 4.6]
+        >>> [part.round(2).tolist() for part in offers(np.array([4.2, 4.6]), True, 4.5)]
+        [[4.2, 4.4, 4.5, 4.6], [0.0, 0.2, 0.0, 0.0]]
     """
-    near = np.isclose(rates, fitted, rtol=1e-6)
-    return np.sort(rates if np.any(near) else np.append(rates, fitted))
+    means, splits = np.sort(rates), np.zeros(len(rates))
+    if pairs:
+        halves = 0.5 * np.diff(means)
+        means, splits = np.append(means, means[:-1] + halves), np.append(splits, halves)
+    other = ~np.isclose(means, fitted, rtol=1e-6)
+    same = np.append(means[~other], fitted)[0]  # as it is offered, where it is
+    means, splits = np.append(means[other], same), np.append(splits[other], fitted_split)
+    order = np.argsort(means)
+    return means[order], splits[order]
 
 
 def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number, travel: Number) -> Number:
     """Preload that puts an end at a sag.
 
     Parameters: assembly; rate [N/mm]; gap [mm]; load [N], vertical; travel [mm], the sag at the wheel.
-    Returns: preload [mm]; below 0 it cannot be built.
-    Raises: ValueError where no preload within the stroke either way carries the load.
-    Formula: wheel force (n = 1) at the sag = load; in closed form where the springs' force is straight in preload.
+    Returns: preload [mm]; below 0 it cannot be built, and the line of a loose spring is followed on.
+    Raises: nothing.
+    Formula: wheel force (n = 1) at the sag = load, so p = (the springs' shortening under what gas does not carry) - s.
     Source: statics.
     Example: see `size`.
     """
     bare = assembly.end(rate, 0.0 * np.asarray(rate), gap)
-    missing = load - bare.wheel_force(travel, SLOW)
-    if assembly.arrangement.straight:
-        return missing / (assembly.springs * rate * bare.motion.ratio(travel))
-    reach = bare.motion.stroke(bare.travel) + 0.0 * missing
-
-    def surplus(preload: Array) -> Array:
-        return np.asarray(assembly.end(rate, preload, gap).wheel_force(travel, SLOW) - load)
-
-    return find_root(surplus, -reach, reach, 1e-7)
+    each = (load - bare.gas_wheel_force(travel, SLOW)) / (assembly.springs * bare.motion.ratio(travel))
+    return assembly.arrangement.shortened_by(rate, each) - bare.motion.stroke(travel)
 
 
-def size(assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits) -> Sized:
+def size(
+    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, limits: Limits, split: Number = 0.0
+) -> Sized:
     """Size an end for every rate on offer.
 
     Parameters: assembly; rates [N/mm], shape (candidates,) or (candidates, 1) against loads of shape (loads,); loads;
-    exponent n [-]; targets; limits.
+    exponent n [-]; targets; limits; split [N/mm] of unequal pairs, beside the rates, which are then their means.
     Returns: Sized. Preload and gap are solved together, rounded to 1 mm; all figures are those of the rounded setup.
     Raises: Impossible when a load cannot be carried whatever the spring.
     Formula: preload from sag at n = 1, inside a root over the gap for the end-of-travel target.
@@ -149,19 +152,28 @@ def size(assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targe
         >>> [round(float(t)) for t in sized.figures.rider.travel]
         [104, 103, 103]
     """
+    assembly = assembly.paired(split)
     travel = _wheel_travel(assembly, targets)
     lock = assembly.lock_gap(rates)
     gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel, lock)
-    exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap)
+    exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap, split)
     whole = np.round(gap)  # where rounding down would lock the leg, up
-    setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)))
+    setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)), split)
     done = evaluate(assembly, setup, loads, exponent)
     stroke = done.end.motion.stroke(done.end.travel)
     bind = None
     if limits.free_length is not None and limits.solid_length is not None:
-        bind = coil_bind_clearance(limits.free_length, limits.solid_length, setup.preload, stroke)
+        shortened = assembly.arrangement.main_shortened(rates, setup.preload + stroke)
+        bind = coil_bind_clearance(limits.free_length, limits.solid_length, shortened)
     vetoes = _vetoes(setup, done, bind, unreachable, limits, targets.sag_is_stroke)
+    vetoes["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel) & ~vetoes["preload below"]
     return Sized(exact, setup, done, bind, vetoes, _key(done, targets))
+
+
+def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:
+    """True where the wanted sag is not met even before rounding: within a top-out spring's reach preload moves nothing."""
+    carried = assembly.end(exact.rate, exact.preload, exact.gap).wheel_force(travel, SLOW)
+    return np.asarray(np.abs(carried - load) > 1e-6 * load)
 
 
 def _wheel_travel(assembly: Assembly, targets: Targets) -> Number:

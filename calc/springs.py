@@ -148,16 +148,16 @@ def steel_of_other_rate(steel: Number, rate: Number, other_rate: Number) -> Numb
     return steel * thicker
 
 
-def coil_bind_clearance(free: Number, solid: Number, preload: Number, stroke: Number) -> Number:
+def coil_bind_clearance(free: Number, solid: Number, shortened: Number) -> Number:
     """Length left before the coils touch at full stroke.
 
-    Parameters: free length [mm]; solid length [mm]; preload [mm]; stroke [mm] at full travel.
+    Parameters: free length [mm]; solid length [mm]; shortened [mm], preload and full stroke together.
     Returns: clearance [mm]; below 0 the coils touch before full travel.
     Raises: nothing.
-    Formula: c = free - solid - preload - stroke.
+    Formula: c = free - solid - shortened.
     Source: geometry.
     Example:
-        >>> coil_bind_clearance(470.0, 150.0, 5.0, 300.0)
+        >>> coil_bind_clearance(470.0, 150.0, 305.0)
         15.0
     """
-    return free - solid - preload - stroke
+    return free - solid - shortened

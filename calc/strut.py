@@ -15,7 +15,8 @@ from calc.springs import Spring
 class Strut:
     """A fork leg or a shock.
 
-    Parameters: springs and gases, any number of each; ambient [MPa] where it is ridden.
+    Parameters: springs (a top-out spring among them) and gases, any number of each; ambient [MPa] where it is ridden;
+    rubber, the bump rubber, which is in no force or energy but its own.
     Formula: F(s) = sum of the springs + sum of (P - ambient) a.
     Source: statics.
     """
@@ -23,6 +24,7 @@ class Strut:
     springs: tuple[Spring, ...]
     gases: tuple[Gas, ...]
     ambient: Number
+    rubber: Spring | None = None
 
     def spring_force(self, stroke: Number) -> Number:
         """Force [N] of the springs alone at a stroke [mm]."""
@@ -45,3 +47,11 @@ class Strut:
         """Energy [N mm] from full extension to a stroke [mm], springs and gas."""
         gas = sum((g.energy(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
         return gas + sum((s.energy(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+
+    def rubber_force(self, stroke: Number) -> Number:
+        """Force [N] of the bump rubber at a stroke [mm], left out of `force`."""
+        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.force(stroke)
+
+    def rubber_energy(self, stroke: Number) -> Number:
+        """Energy [N mm] that the bump rubber takes up to a stroke [mm], left out of `energy`."""
+        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.energy(stroke)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from calc.job.field import Field
 from calc.quantity import Entry, EntryError, convert, internal_unit, read_entry
@@ -43,7 +44,7 @@ def read_pairs(field: Field, text: str) -> Pairs:
     if not field.fewest <= len(rows) <= MOST:
         raise EntryError("empty" if not rows else "long", f"write {field.fewest} to {MOST} pairs, a semicolon between them")
     pairs = tuple(_pair(field, index, row) for index, row in enumerate(rows, 1))
-    for index, (one, other) in enumerate(zip(pairs, pairs[1:], strict=False), 2):
+    for index, (one, other) in enumerate(pairwise(pairs), 2):
         if not other[0] > one[0]:
             raise EntryError("order", f"pair {index}: its first number is not above that of the pair before it")
     return pairs

@@ -10,13 +10,14 @@ from typing import Any
 
 from calc.array import Number
 from calc.job.document import entries, parse_header
-from calc.job.field import Field, Kind
+from calc.job.field import Default, Field, Kind
 from calc.job.fields import FIELDS
+from calc.job.limits import internal, limit_words, plus_minus, within
 from calc.job.lists import MOST, Pairs, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import NO_RANGES, Ranges, read_ranges
 from calc.practice import Usual, posture
-from calc.quantity import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.quantity import EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.reading import Origin, Reading, Spread
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
@@ -210,7 +211,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
         return _read_quantity(filled, entry)
     except EntryError as error:
         message = f"{field.label}: {error.message}."
-        return replace(filled, problem=Problem(field.path, error.code, message, _limit(field), error.readings, end=field.end))
+        return replace(filled, problem=Problem(field.path, error.code, message, limit_words(field), error.readings, end=field.end))
 
 
 def _read_choice(blank: Resolved) -> Resolved:
@@ -226,59 +227,24 @@ def _read_rates(blank: Resolved) -> Resolved:
         raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
     read = [read_entry(part, field.dimension, field.unit) for part in parts]
     for entry in read:
-        _within(field, entry)
-    return replace(blank, rates=tuple(sorted({_internal(field, entry) for entry in read})))
+        within(field, entry)
+    return replace(blank, rates=tuple(sorted({internal(field, entry) for entry in read})))
 
 
 def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
     field = blank.field
     entry = read_entry(blank.text, field.dimension, field.unit)
-    _within(field, entry)
-    value, unit = _internal(field, entry), entry.unit
+    within(field, entry)
+    value, unit = internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
     if written is None:
         spread = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension)) + field.plus_minus_relative * abs(
             value
         )
     else:
-        spread = _plus_minus(field, written, unit)
+        spread = plus_minus(field, written, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
-
-
-def _plus_minus(field: Field, written: str, unit: str) -> float:
-    try:
-        entry = read_entry(written, field.dimension, unit)
-    except EntryError as error:
-        raise EntryError(error.code, f"its +/-: {error.message}", error.readings) from error
-    spread = convert_difference(entry.number, entry.unit, internal_unit(field.dimension))
-    widest = convert_difference(field.high - field.low, field.unit, internal_unit(field.dimension))
-    if not 0 <= spread <= widest:
-        raise EntryError("range", f"its +/- must lie between 0 and {field.high - field.low:g} {field.unit}".rstrip())
-    return spread
-
-
-def _internal(field: Field, entry: Entry) -> float:
-    return convert(entry.number, entry.unit, internal_unit(field.dimension))
-
-
-def _within(field: Field, entry: Entry) -> None:
-    number = convert(entry.number, entry.unit, field.unit)
-    slack = 1e-9 * max(abs(field.low), abs(field.high))
-    if not field.low - slack <= number <= field.high + slack:
-        side = "below" if number < field.low else "above"
-        limit = field.low if number < field.low else field.high
-        raise EntryError(
-            "range", f"{entry.number:g} {entry.unit}".rstrip() + f" is {side} the limit of {limit:g} {field.unit}".rstrip()
-        )
-
-
-def _limit(field: Field) -> str:
-    if field.kind is Kind.CHOICE:
-        return ""
-    if field.kind is Kind.PAIRS:
-        return f"Pairs of {field.unit} and {field.second_unit}."
-    return f"From {field.low:g} to {field.high:g} {field.unit}".rstrip() + "."
 
 
 def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Resolved:
@@ -288,15 +254,14 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
         return blank
     if default.choice is not None:
         return replace(blank, choice=default.choice_by_use.get(ranges.use, default.choice), origin="assumed", reason=default.reason)
-    number, half, spread = default.value, default.plus_minus, Spread.RECTANGULAR
+    if default.by_choice:
+        return _by_choice(blank, default, followed)
+    number, half = default.value, default.plus_minus
     row = ranges.usual(default.row) if default.row else None
     if row is not None:
         number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
         if default.times_high is not None:
             number, half = default.times_high * row.high, 0.0
-    if followed is not None and default.by_choice:
-        number, half = default.by_choice[followed.choice]
-        spread, followed = Spread.NORMAL, None
     if followed is not None:
         if followed.reading is None or (default.row and row is None):
             return blank
@@ -309,11 +274,20 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
             number, half = start + (number or 0.0), half + own
     if number is None:
         return blank
-    internal = internal_unit(field.dimension)
-    reading = Reading(convert(number, field.unit, internal), convert_difference(half, field.unit, internal), Origin.ASSUMED, spread)
-    return replace(
-        blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=_reason(default.reason, followed)
-    )
+    return _stands_in(blank, number, half, Spread.RECTANGULAR, _reason(default.reason, followed))
+
+
+def _by_choice(blank: Resolved, default: Default, followed: Resolved | None) -> Resolved:
+    if followed is None or followed.choice not in default.by_choice:
+        return blank
+    number, half = default.by_choice[followed.choice]
+    return _stands_in(blank, number, half, Spread.NORMAL, f"{followed.field.choices[followed.choice]}; {default.reason}")
+
+
+def _stands_in(blank: Resolved, number: float, half: float, spread: Spread, reason: str) -> Resolved:
+    unit, inside = blank.field.unit, internal_unit(blank.field.dimension)
+    reading = Reading(convert(number, unit, inside), convert_difference(half, unit, inside), Origin.ASSUMED, spread)
+    return replace(blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=reason)
 
 
 def _reason(reason: str, followed: Resolved | None) -> str:

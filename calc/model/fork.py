@@ -13,18 +13,20 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg import LegGas, OpenLeg
 from calc.model.conditions import Conditions
+from calc.model.stops import stops
 
 
 def fork(job: Job, at: Conditions) -> ForkAssembly:
     """Both legs: their gas, their springs, how they lean."""
     return ForkAssembly(
         gas=leg_gas(job, at),
-        arrangement=fitted.arrangement(job, "front"),
+        arrangement=fitted.arrangement(job, "front", job.value("front.travel")),
         stroke=job.value("front.travel"),
         ambient=at.ambient,
         rake=job.value("bike.rake"),
         friction=job.value("front.friction"),
-        springs=2 if job.choice("front.springs_in") == "both" else 1,
+        springs=1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2,
+        stops=stops(job, "front", job.value("front.travel")),
     )
 
 

@@ -14,8 +14,9 @@ def standard_setup(job: Job, end: str) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
     strut, gap = ("fork", job.value("standard.gap")) if end == "front" else ("shock", 0.0)
     path = f"standard.{strut}_rate"
-    rate = job.value(path) if job.entered(path) else fitted.rate(job, end)
-    return Setup(rate, job.value(f"standard.{strut}_preload"), gap)
+    if job.entered(path):
+        return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap)
+    return Setup(fitted.rate(job, end), job.value(f"standard.{strut}_preload"), gap, fitted.split(job, end))
 
 
 def limits(job: Job, end: str) -> Limits:

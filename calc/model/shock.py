@@ -7,25 +7,24 @@ from calc.assembly import ShockAssembly
 from calc.gas import Chamber, Gas, SteadyCharge, circle
 from calc.job import Job
 from calc.model.conditions import Conditions
-from calc.motion import LeverageMotion, Motion
+from calc.model.motion import rear_motion
+from calc.model.stops import stops
 
 
 def shock(job: Job, at: Conditions) -> ShockAssembly:
     """One shock or two on a swingarm."""
+    motion = rear_motion(job)
+    stroke = motion.stroke(job.value("rear.travel"))
     return ShockAssembly(
         gas=_gas(job, at),
-        arrangement=fitted.arrangement(job, "rear"),
-        motion=rear_motion(job),
+        arrangement=fitted.arrangement(job, "rear", stroke),
+        motion=motion,
         travel=job.value("rear.travel"),
         ambient=at.ambient,
         friction=job.value("rear.friction"),
         springs=int(job.choice("rear.shocks")),
+        stops=stops(job, "rear", stroke),
     )
-
-
-def rear_motion(job: Job) -> Motion:
-    """How the shock follows the wheel, by what is known of it."""
-    return LeverageMotion(job.value("rear.leverage"), job.value("rear.leverage_fall"), job.value("rear.travel"))
 
 
 def _gas(job: Job, at: Conditions) -> Gas:

@@ -16,6 +16,7 @@ WAY_OUT = {
     "gap below": "Ask less of the end of travel, or offer stiffer springs.",
     "gap above": "Ask more of the end of travel, offer softer springs, or raise the largest gap if the damper stays covered.",
     "coil bind": "Offer a spring with more room: longer, or with fewer coils.",
+    "sag unreachable": "Check the top-out spring's rate, or want more rider sag.",
 }
 
 VETO_WORDS = {
@@ -25,6 +26,7 @@ VETO_WORDS = {
     "gap below": "needs gap {gap} mm, below the smallest of {gap_min} mm",
     "gap above": "needs gap {gap} mm, above the largest of {gap_max} mm",
     "coil bind": "leaves {bind} mm before the coils touch at full travel, under the {bind_margin} mm margin",
+    "sag unreachable": "meets the rider sag wanted at no preload: the top-out spring still acts there",
     "free sag below": "free sag {free_sag} mm, under the window of {free_low}-{free_high}: too soft, preload is doing the work",
     "free sag above": "free sag {free_sag} mm, over the window of {free_low}-{free_high}: too stiff for this sag",
 }

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from calc.gas import SLOW, Pace
 from calc.setup import Loads, Setup, evaluate
-from calc.sizing import Limits, Targets, preload_for_sag, series, size, with_fitted
+from calc.sizing import Limits, Targets, offers, preload_for_sag, series, size
 from tests.core.test_end import fork, shock
 
 RATES = np.array([4.2, 4.4, 4.6, 4.8])
@@ -73,7 +73,9 @@ def test_every_shown_figure_is_that_of_the_rounded_setup():
     assert np.all(np.asarray(sized.setup.preload) == np.round(sized.setup.preload))
     assert np.all(np.asarray(sized.setup.gap) == np.round(sized.setup.gap))
     for index in range(4):
-        again = evaluate(fork(), Setup(*(float(np.asarray(x)[index]) for x in (RATES, sized.setup.preload, sized.setup.gap))), LOADS, 1.33)
+        again = evaluate(
+            fork(), Setup(*(float(np.asarray(x)[index]) for x in (RATES, sized.setup.preload, sized.setup.gap))), LOADS, 1.33
+        )
         one = sized.figures.at(index)
         for name in ("frequency", "wheel_rate", "end_force", "end_multiple", "energy", "energy_per_mass"):
             assert getattr(one, name) == pytest.approx(float(getattr(again, name)), rel=1e-6)
@@ -102,7 +104,11 @@ def test_preload_for_sag_holds_the_load_there(rate, gap, travel):
         (Limits((-99.0, 99.0), (0.0, 119.5), None), "gap above", lambda s: s.setup.gap > 119.5),
         (Limits((-99.0, 99.0), (0.0, 499.0), (28.8, 99.0)), "free sag below", lambda s: s.figures.free.stroke < 28.8),
         (Limits((-99.0, 99.0), (0.0, 499.0), (0.0, 28.8)), "free sag above", lambda s: s.figures.free.stroke > 28.8),
-        (Limits((-99.0, 99.0), (0.0, 499.0), None, 460.0, 150.0, 5.0), "coil bind", lambda s: 460 - 150 - s.setup.preload - 300 < 5),
+        (
+            Limits((-99.0, 99.0), (0.0, 499.0), None, 460.0, 150.0, 5.0),
+            "coil bind",
+            lambda s: 460 - 150 - s.setup.preload - 300 < 5,
+        ),
     ],
 )
 def test_each_veto_bars_what_cannot_be_built_and_nothing_else(limits, veto, barred):
@@ -140,10 +146,10 @@ def test_a_better_key_does_not_lift_a_veto():
 
 def test_series_and_stock_hold_what_is_fitted_now():
     assert [float(r) for r in series(0.2, 4.2)][:3] == [2.2, 2.4, 2.6]
-    assert 4.25 in series(0.2, 4.25)
-    assert np.all(np.diff(series(0.2, 4.25)) > 0)
-    assert with_fitted(np.array([4.0, 5.0]), 4.4).tolist() == [4.0, 4.4, 5.0]
-    assert with_fitted(np.array([4.0, 4.4, 5.0]), 4.4 * (1 + 1e-9)).tolist() == [4.0, 4.4, 5.0]
+    assert 4.25 in offers(series(0.2, 4.25), False, 4.25)[0]
+    assert np.all(np.diff(offers(series(0.2, 4.25), False, 4.25)[0]) > 0)
+    assert offers(np.array([4.0, 5.0]), False, 4.4)[0].tolist() == [4.0, 4.4, 5.0]
+    assert offers(np.array([4.0, 4.4, 5.0]), False, 4.4 * (1 + 1e-9))[0].tolist() == [4.0, 4.4, 5.0]
 
 
 def test_scalar_and_array_agree():

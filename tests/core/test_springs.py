@@ -118,5 +118,5 @@ def test_a_loose_spring_gives_nothing_until_it_seats():
 
 
 def test_coil_bind_clearance_is_what_is_left():
-    assert coil_bind_clearance(470.0, 165.0, 5.0, 300.0) == 0.0
-    assert coil_bind_clearance(470.0, 160.0, 8.0, 300.0) == 2.0
+    assert coil_bind_clearance(470.0, 165.0, 305.0) == 0.0
+    assert coil_bind_clearance(470.0, 160.0, 308.0) == 2.0

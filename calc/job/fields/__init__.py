@@ -9,6 +9,7 @@ from calc.job.fields.bike import BIKE
 from calc.job.fields.coil import coil_fields
 from calc.job.fields.elsewhere import ELSEWHERE
 from calc.job.fields.front import FRONT
+from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
 from calc.job.fields.rear import REAR
@@ -22,6 +23,6 @@ _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
 FIELDS: Mapping[str, Field] = {
     f.path: f
-    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_COIL, *OIL, *PLACE, *REAR, *_SHOCK_KINDS, *_SHOCK_COIL, *ELSEWHERE)
+    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_COIL, *OIL, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_COIL, *ELSEWHERE)
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -10,10 +10,12 @@ _Q = Kind.QUANTITY
 
 def coil_fields(end: str, part: Part, wire: tuple[float, float], coil: tuple[float, float]) -> tuple[Field, ...]:
     """Fields of wire and coil for one end, with the limits [mm] of wire and of the coil's outside."""
-    by_wire = {f"{end}.rate_from": ("wire",)}
+    linear = {f"{end}.spring_kind": ("single", "unequal", "stacked", "nested")}
+    by_wire = linear | {f"{end}.rate_from": ("wire",)}
+    modulus = {key: (grade.shear_modulus / 1000.0, grade.plus_minus_95 / 1000.0) for key, grade in GRADES.items()}
     return (
         Field(
-            f"{end}.rate_from", "Rate known from", part, Kind.CHOICE, end=end, default=Default(choice="marking"), typed="stated",
+            f"{end}.rate_from", "Rate known from", part, Kind.CHOICE, end=end, when=linear, default=Default(choice="marking"), typed="stated",
             choices={"marking": "Its marking or a tester", "wire": "Wire and coil"},
             how="A tester is best, +/-1 %. From wire and coil a rate is never better than 2-3 % on the steel alone, and the wire counts to the fourth power.",
         ),
@@ -36,5 +38,10 @@ def coil_fields(end: str, part: Part, wire: tuple[float, float], coil: tuple[flo
         Field(
             f"{end}.grade", "Spring's steel grade", part, Kind.CHOICE, choices={key: grade.label for key, grade in GRADES.items()},
             default=Default(choice="oil-tempered"), when=by_wire, end=end, typed="stated", how="From the maker; not to be seen from outside.",
+        ),
+        Field(
+            f"{end}.shear_modulus", "Its shear modulus", part, _Q, "pressure", "GPa", 60, 90, 0.1, 1, plus_minus=1, when=by_wire, end=end, typed="stated",
+            default=Default(follow=f"{end}.grade", by_choice=modulus, reason="its +/- covers what the sources disagree by"),
+            how="From the maker of the wire. Empty: the grade's.",
         ),
     )  # fmt: skip

@@ -8,6 +8,13 @@ _Q = Kind.QUANTITY
 _S = Part.SPRINGS
 _MARK = "The marking on the spring, or better a spring tester."
 
+_BUY = {
+    "series": "A stepped series",
+    "stock": "My own stock",
+    "series-pairs": "A stepped series, unequal pairs too",
+    "stock-pairs": "My own stock, unequal pairs too",
+}
+
 END_TARGETS = {
     "standard": "As much as the standard rider on the standard setup",
     "multiple": "A multiple of the static rider load",
@@ -26,13 +33,18 @@ FRONT = (
         how="Wheel, tyre, brake, axle and all that moves with them, with half of the springs: weigh what you can.",
     ),
     Field(
-        "front.springs_in", "Springs in", _S, Kind.CHOICE, choices={"both": "Both legs", "one": "One leg"}, end="front",
+        "front.springs_in", "Springs in", _S, Kind.CHOICE, when={"front.spring_kind": ("single", "stacked", "nested", "progressive")}, choices={"both": "Both legs", "one": "One leg"}, end="front",
         default=Default(choice="both"), how="Some forks carry a spring in one leg only.", typed="stated",
     ),
     Field(
         "front.rate", "Springs fitted", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
-        when={"front.rate_from": ("marking",)},
+        when={"front.rate_from": ("marking",), "front.spring_kind": ("single", "unequal", "stacked", "nested")},
         usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}", typed="stated",
+    ),
+    Field(
+        "front.rate_right", "Spring fitted, right leg", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
+        when={"front.spring_kind": ("unequal",)}, default=Default(follow="front.rate"), end="front",
+        how=f"The other one then stands for the left leg. {_MARK}", typed="stated",
     ),
     Field(
         "front.preload", "Preload fitted", _S, _Q, "length", "mm", -20, 60, 1, 0, plus_minus=1, main=True, usual="preload fork",
@@ -41,14 +53,14 @@ FRONT = (
     ),
     Field(
         "front.buy", "Springs to choose from", _S, Kind.CHOICE, end="front", default=Default(choice="series"),
-        choices={"series": "A stepped series", "stock": "My own stock"}, how="The step that springs are sold in, or your shelf.", typed="stated",
+        choices=_BUY, how="The step that springs are sold in, or your shelf.", typed="stated",
     ),
     Field(
         "front.step", "Step of the series", _S, _Q, "spring rate", "N/mm", 0.05, 2, 0.05, 2, usual="fork step",
-        default=Default("fork step"), when={"front.buy": ("series",)}, end="front", how="From the seller's list.", typed="stated", decision=True,
+        default=Default("fork step"), when={"front.buy": ("series", "series-pairs")}, end="front", how="From the seller's list.", typed="stated", decision=True,
     ),
     Field(
-        "front.stock", "Rates on the shelf", _S, Kind.RATES, "spring rate", "N/mm", 1, 30, when={"front.buy": ("stock",)},
+        "front.stock", "Rates on the shelf", _S, Kind.RATES, "spring rate", "N/mm", 1, 30, when={"front.buy": ("stock", "stock-pairs")},
         end="front", how="Rates per leg, separated by spaces or semicolons: 4.2 4.4 4.6.", typed="stated",
     ),
     Field(

@@ -6,6 +6,7 @@ from calc.job.field import Default, Field, Kind, Part
 
 _Q = Kind.QUANTITY
 _R = Part.REAR
+_BY_LEVERAGE = {"rear.motion_from": ("leverage",)}
 
 REAR = (
     Field(
@@ -14,16 +15,16 @@ REAR = (
     ),
     Field(
         "rear.unsprung", "Wheel and swingarm", _R, _Q, "mass", "kg", 4, 90, 0.5, 1, plus_minus=1.5, usual="unsprung rear",
-        default=Default("unsprung rear"), end="rear",
+        default=Default("unsprung rear"), when={"rear.unsprung_from": ("whole",)}, end="rear",
         how="Wheel, brake, sprocket, and the swingarm times where its balance point lies along its length.",
     ),
     Field(
         "rear.leverage", "Leverage, average (wheel / shock)", _R, _Q, "number", "", 1, 4.5, 0.05, 2, plus_minus_relative=0.02,
-        main=True, usual="leverage", default=Default("leverage"), end="rear", how="Wheel travel over shock stroke.", typed="stated",
+        main=True, usual="leverage", default=Default("leverage"), when=_BY_LEVERAGE, end="rear", how="Wheel travel over shock stroke.", typed="stated",
     ),
     Field(
         "rear.leverage_fall", "Leverage falls over the travel by", _R, _Q, "share", "%", -20, 60, 1, 0, plus_minus=4, main=True,
-        usual="leverage fall", default=Default("leverage fall"), end="rear",
+        usual="leverage fall", default=Default("leverage fall"), when=_BY_LEVERAGE, end="rear",
         how="From hanging to full travel. Taking it as constant costs 2-3 N/mm of spring against the usual fall off road.", typed="stated",
     ),
     Field(
@@ -32,7 +33,7 @@ REAR = (
     ),
     Field(
         "rear.rate", "Spring fitted", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, plus_minus_relative=0.03, main=True,
-        when={"rear.rate_from": ("marking",)},
+        when={"rear.rate_from": ("marking",), "rear.spring_kind": ("single", "stacked", "nested")},
         usual="shock rate", default=Default("shock rate"), end="rear", how="The marking on the spring, or better a spring tester.", typed="stated",
     ),
     Field(

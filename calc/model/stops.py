@@ -1,0 +1,14 @@
+"""Top-out spring and bump rubber of an end as the readings describe them."""
+
+from __future__ import annotations
+
+from calc import fitted
+from calc.array import Number
+from calc.assembly import Stops
+from calc.atmosphere import STANDARD_GRAVITY
+from calc.job import Job
+
+
+def stops(job: Job, end: str, stroke: Number) -> Stops:
+    """What works at either end of a strut of a full stroke [mm]; the wheel and what moves with it hang on it in the air."""
+    return Stops(fitted.topout(job, end), job.value(f"{end}.unsprung") * STANDARD_GRAVITY, fitted.rubber(job, end, stroke))
