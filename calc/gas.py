@@ -17,16 +17,18 @@ class Pace:
     """How fast the gas is compressed.
 
     Parameters: exponent n [-], 1.0 (slow, isothermal) to 1.4 (fast, adiabatic); settled, the stroke [mm] from full
-    extension at which the gas had time to settle to leg temperature before the fast move.
+    extension at which the gas had time to settle to leg temperature before the fast move; waits: at every stroke there is
+    time enough for gas to pass even a small leak.
     Formula: P = P0 (V0 / Ve) (Ve / V)^n with Ve the volume at `settled`.
     Source: polytropic law, Moran & Shapiro, Fundamentals of Engineering Thermodynamics, section 3.15.
     """
 
     exponent: Number
     settled: Number = 0.0
+    waits: bool = False
 
 
-SLOW = Pace(1.0)
+SLOW = Pace(1.0, waits=True)
 
 
 class Gas(Protocol):
@@ -46,7 +48,7 @@ class Chamber:
     """A closed gas space that loses `area` of volume per mm of stroke.
 
     Parameters: volume0 [mm3] and pressure0 [MPa, absolute], both at full extension; area [mm2] swept, below 0 for a
-    space that grows as the strut shortens.
+    space that grows as the strut shortens; name, what the space is called when it locks.
     Formula: V = V0 - a s; force on the strut (P - ambient) a.
     Source: conservation of the gas; virtual work.
     Example:
@@ -57,12 +59,13 @@ class Chamber:
     volume0: Number
     pressure0: Number
     area: Number
+    name: str = "leg"
 
     def volume(self, stroke: Number) -> Number:
         """Volume [mm3] at a stroke [mm]; Impossible where the oil has filled the space."""
         left = self.volume0 - self.area * stroke
         if np.any(np.asarray(left) <= 0):
-            raise hydraulic_lock(float(np.min(self.lock_stroke())))
+            raise hydraulic_lock(float(np.min(self.lock_stroke())), name=self.name)
         return left
 
     def pressure(self, stroke: Number, pace: Pace) -> Number:
@@ -81,13 +84,7 @@ class Chamber:
 
     def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
         """Energy [N mm] taken up along `pace` from full extension to a stroke [mm], the ambient's share taken off."""
-        start, end = self.volume0, self.volume(stroke)
-        settled = self.volume(pace.settled)
-        scale = self.pressure0 * self.volume0 / settled * settled**pace.exponent
-        power = 1.0 - np.asarray(pace.exponent)
-        flat = np.abs(power) < 1e-9
-        safe = np.where(flat, 1.0, power)
-        work = scale * np.where(flat, np.log(start / end), (start**safe - end**safe) / safe)
+        work = compression_work(self.pressure(0.0, pace), self.volume0, self.volume(stroke), pace.exponent)
         return work - ambient * self.area * stroke
 
     def lock_stroke(self) -> Number:
@@ -130,10 +127,38 @@ class SteadyCharge:
         return np.inf
 
 
-def hydraulic_lock(stroke: float, field: str | None = None) -> Impossible:
-    """The error for a leg whose gas is used up before full stroke.
+def compression_work(pressure: Number, start: Number, end: Number, exponent: Number) -> Number:
+    """Work done on a gas from one volume to another.
 
-    Parameters: stroke [mm] at which no gas is left; field, the path to look at first.
+    Parameters: pressure [MPa, absolute] at the start; start, end volumes [mm3], > 0; exponent n [-].
+    Returns: work [N mm], above 0 when it is compressed.
+    Raises: nothing.
+    Formula: P1 V1^n (V1^(1-n) - V2^(1-n)) / (1 - n); n = 1: P1 V1 ln(V1 / V2).
+    Source: Moran & Shapiro, Fundamentals of Engineering Thermodynamics, section 2.2.5.
+    Example:
+        >>> round(float(compression_work(0.3, 2e8, 1e8, 1.0)) / 1e6, 2)
+        41.59
+    """
+    power = 1.0 - np.asarray(exponent)
+    flat = np.abs(power) < 1e-9
+    safe = np.where(flat, 1.0, power)
+    return pressure * start**exponent * np.where(flat, np.log(start / end), (start**safe - end**safe) / safe)
+
+
+# What to look at when a space of that name locks: the way out, and the field.
+_LOCKED = {
+    "leg": ("Enter a larger gap, or check the volumes that go in after the gap is read.", None),
+    "outer chamber": ("Enter a larger gap, or check the oil and the volumes that go in.", None),
+    "joined space": ("Enter a larger gap, or check the cartridge's gas volume.", None),
+    "cartridge": ("Check the cartridge's gas volume, the oil moved and its rod.", "front.cartridge_gas"),
+    "main chamber": ("Check the main chamber's volume and its piston.", "front.air_volume"),
+}
+
+
+def hydraulic_lock(stroke: float, field: str | None = None, name: str = "leg") -> Impossible:
+    """The error for a space whose gas is used up before full stroke.
+
+    Parameters: stroke [mm] at which no gas is left; field, the path to look at first; name of the space.
     Returns: Impossible, to be raised.
     Raises: nothing.
     Formula: none.
@@ -142,11 +167,9 @@ def hydraulic_lock(stroke: float, field: str | None = None) -> Impossible:
         >>> hydraulic_lock(287.2).message
         'The leg is oil-locked at 287 mm: no gas is left there.'
     """
+    way_out, usual_field = _LOCKED[name]
     return Impossible(
-        "hydraulic-lock",
-        f"The leg is oil-locked at {stroke:.0f} mm: no gas is left there.",
-        "Enter a larger gap, or check the volumes that go in after the gap is read.",
-        field,
+        "hydraulic-lock", f"The {name} is oil-locked at {stroke:.0f} mm: no gas is left there.", way_out, field or usual_field
     )
 
 
@@ -187,22 +210,28 @@ def gas_above_oil(gap: Number, pieces: Sequence[tuple[Number, Number]]) -> Numbe
 
 
 def open_leg(
-    above_oil: Number, seal_diameter: Number, collapsed_stroke: Number, goes_in: Number, bleed: Number, bled_stroke: Number = 0.0
+    above_oil: Number,
+    area: Number,
+    collapsed_stroke: Number,
+    goes_in: Number,
+    bleed: Number,
+    bled_stroke: Number = 0.0,
+    name: str = "leg",
 ) -> Chamber:
-    """The one chamber of a leg whose spaces share one air space, from the gap convention.
+    """The space over a leg's oil, from the gap convention.
 
-    Parameters: above_oil [mm3], gas above the oil with the leg collapsed; seal_diameter [mm]; collapsed_stroke [mm],
-    exposed chrome extended less exposed chrome collapsed; goes_in [mm3], what goes in after the gap is read; bleed
-    [MPa], ambient pressure where the leg was bled; bled_stroke [mm], the stroke it was bled at.
+    Parameters: above_oil [mm3], gas above the oil with the leg collapsed; area [mm2] swept, the seal's where all spaces
+    are one; collapsed_stroke [mm], exposed chrome extended less exposed chrome when the gap was read; goes_in [mm3], what
+    goes in after the gap is read; bleed [MPa], ambient pressure where the leg was bled; bled_stroke [mm], the stroke it
+    was bled at; name of the space.
     Returns: Chamber, at full extension.
     Raises: Impossible when nothing is left for gas hanging, or at the bled stroke.
-    Formula: a = pi d^2 / 4; V0 = above_oil + a s_m - goes_in; P0 = P_bleed V(s_b) / V0.
+    Formula: V0 = above_oil + a s_m - goes_in; P0 = P_bleed V(s_b) / V0.
     Source: geometry; Boyle's law.
     Example:
-        >>> round(float(open_leg(211048.0, 48.0, 308.0, 81400.0, 0.101325).volume0) / 1000)
+        >>> round(float(open_leg(211048.0, circle(48.0), 308.0, 81400.0, 0.101325).volume0) / 1000)
         687
     """
-    area = circle(seal_diameter)
     volume0 = above_oil + area * collapsed_stroke - goes_in
     if np.any(np.asarray(volume0) <= 0):
         raise Impossible(
@@ -213,5 +242,5 @@ def open_leg(
         )
     at_bleed = volume0 - area * bled_stroke
     if np.any(np.asarray(at_bleed) <= 0):
-        raise hydraulic_lock(float(np.min(volume0 / area)), "place.bled_stroke")
-    return Chamber(volume0, bleed * at_bleed / volume0, area)
+        raise hydraulic_lock(float(np.min(volume0 / area)), "place.bled_stroke", name)
+    return Chamber(volume0, bleed * at_bleed / volume0, area, name)

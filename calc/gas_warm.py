@@ -69,7 +69,7 @@ def warmed(cold: Chamber, warmth: Warmth, closed_in: Number, stroke: Number = 0.
         >>> round(float(leg.volume0)), round(float(leg.pressure0), 5)
         (686804, 0.11583)
     """
-    closed = Chamber(warmth.volume(cold.volume0, warmth.closed), closed_in, cold.area)
+    closed = Chamber(warmth.volume(cold.volume0, warmth.closed), closed_in, cold.area, cold.name)
     pressure0 = closed_in * closed.volume(stroke) / closed.volume0
     volume0 = warmth.volume(cold.volume0, warmth.now)
-    return Chamber(volume0, pressure0 * warmth.now / warmth.closed * closed.volume0 / volume0, cold.area)
+    return Chamber(volume0, pressure0 * warmth.now / warmth.closed * closed.volume0 / volume0, cold.area, cold.name)

@@ -32,13 +32,14 @@ class LegGas(Protocol):
 
 @dataclass(frozen=True)
 class OpenLeg:
-    """A leg whose spaces share one air space.
+    """The space over a leg's oil: all of a leg whose spaces share one air space, or what lies around a cartridge in one.
 
     Parameters: pieces of free area (see `gas.gas_above_oil`); seal_diameter, collapsed_stroke, stroke (full travel along
     the leg) [mm]; steel [mm3] of the fitted spring and its fitted_rate [N/mm]; spacer, others [mm3] (washers, cap, rod
     above the rim); spring_in: the gap is read with the spring and the spacer in, then free_length and spacer_length [mm]
     count; bleed [MPa], ambient pressure where it was bled; bled_stroke [mm]; warmth where it is not ridden at the
-    temperature it was bled at.
+    temperature it was bled at; inside [mm2], the part of the seal area that other spaces sweep; name of the space. A gap
+    read extended has a collapsed_stroke of 0.
     Formula: see `gas.open_leg`.
     Source: geometry.
     """
@@ -57,6 +58,13 @@ class OpenLeg:
     bleed: Number
     bled_stroke: Number
     warmth: Warmth | None = None
+    inside: Number = 0.0
+    name: str = "leg"
+
+    @property
+    def area(self) -> Number:
+        """Swept area [mm2]."""
+        return circle(self.seal_diameter) - self.inside
 
     def steel_of(self, rate: Number | None) -> Number:
         """Steel [mm3] of a spring of this rate, 0 for none."""
@@ -79,7 +87,7 @@ class OpenLeg:
     def as_read(self, rate: Number | None, gap: Number) -> Chamber:
         """The gas at full extension, at the temperature at which the gap was read."""
         above, goes_in = self.gas_above(gap, rate, self.spring_in), self.goes_in(rate, self.spring_in)
-        return open_leg(above, self.seal_diameter, self.collapsed_stroke, goes_in, self.bleed, self.bled_stroke)
+        return open_leg(above, self.area, self.collapsed_stroke, goes_in, self.bleed, self.bled_stroke, self.name)
 
     def chamber(self, rate: Number | None, gap: Number) -> Chamber:
         """The gas at full extension, in use."""
@@ -92,9 +100,9 @@ class OpenLeg:
 
     def lock_gap(self, rate: Number | None) -> Number:
         """Gap [mm] at which the last gas is used up exactly at full travel; 0 where none is needed."""
-        area = circle(self.seal_diameter)
         grows, oil = (1.0, 0.0) if self.warmth is None else (self.warmth.factor(), self.warmth.oil_growth())
-        room = grows * (area * self.collapsed_stroke - self.goes_in(rate, self.spring_in)) - oil - area * self.stroke
+        swept = self.area * self.stroke
+        room = grows * (self.area * self.collapsed_stroke - self.goes_in(rate, self.spring_in)) - oil - swept
 
         def left_over(gap: Number) -> Array:
             return np.asarray(grows * self.gas_above(gap, rate, self.spring_in) + room)

@@ -73,7 +73,7 @@ def test_swept_areas_add_up(area, rod, n, stroke):
 
 @given(seal=st.floats(35, 50), collapsed=st.floats(100, 320), gap=st.floats(60, 200), goes_in=st.floats(0, 90e3))
 def test_an_open_leg_sweeps_its_seal_area(seal, collapsed, gap, goes_in):
-    leg = open_leg(gas_above_oil(gap, ((0.0, 1600.0),)), seal, collapsed, goes_in, ATMOSPHERE)
+    leg = open_leg(gas_above_oil(gap, ((0.0, 1600.0),)), circle(seal), collapsed, goes_in, ATMOSPHERE)
     assert leg.area == pytest.approx(np.pi / 4 * seal**2)
     assert leg.volume(collapsed) == pytest.approx(gap * 1600.0 - goes_in) if gap * 1600.0 > goes_in else True
 
@@ -121,7 +121,7 @@ def test_gas_above_oil_is_the_area_integrated_over_the_gap():
 def test_bled_part_way_in_the_leg_starts_below_ambient_and_reaches_it_there():
     """Boyle: the pressure at the stroke it was bled at is the place's own."""
     above = gas_above_oil(120.0, ((0.0, 1667.0),))
-    leg = open_leg(above, 48.0, 308.0, 60e3, ATMOSPHERE, bled_stroke=80.0)
+    leg = open_leg(above, circle(48.0), 308.0, 60e3, ATMOSPHERE, bled_stroke=80.0)
     assert leg.pressure0 < ATMOSPHERE
     assert leg.pressure(80.0, SLOW) == pytest.approx(ATMOSPHERE)
     assert leg.force(80.0, ATMOSPHERE, SLOW) == pytest.approx(0.0, abs=1e-9)
@@ -129,7 +129,7 @@ def test_bled_part_way_in_the_leg_starts_below_ambient_and_reaches_it_there():
 
 def test_bled_so_far_in_that_nothing_is_left_names_the_field():
     with pytest.raises(Impossible) as caught:
-        open_leg(10e3, 48.0, 100.0, 50e3, ATMOSPHERE, bled_stroke=100.0)
+        open_leg(10e3, circle(48.0), 100.0, 50e3, ATMOSPHERE, bled_stroke=100.0)
     assert caught.value.field == "place.bled_stroke"
 
 
