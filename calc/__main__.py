@@ -12,6 +12,7 @@ from typing import Any
 from calc.demo import jobs
 from calc.job import Job, JobError, load
 from calc.job.starter import start, with_notes
+from calc.job.text import read_json
 from calc.practice import USES
 from calc.report import report_of
 from calc.report.text import report_text
@@ -79,15 +80,11 @@ def _read(name: str | None) -> Any:
         raise JobError("name a job file, or see --help")
     try:
         text = sys.stdin.read() if name in (None, "-") else Path(str(name)).read_text(encoding="utf-8")
-        return json.loads(text, parse_constant=_no_constant)
     except OSError as error:
         raise JobError(f"cannot read {name}: {error.strerror}") from error
-    except (ValueError, RecursionError) as error:  # ValueError: not JSON, not UTF-8, or a number of absurd length
+    except UnicodeDecodeError as error:
         raise JobError(f"{name or 'standard input'} is not JSON: {error}") from error
-
-
-def _no_constant(name: str) -> float:
-    raise JobError(f"{name} is not a number that a job can hold")
+    return read_json(text, name or "standard input")
 
 
 def _size(job: Job, as_json: bool) -> int:

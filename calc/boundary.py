@@ -8,6 +8,7 @@ from typing import Any
 
 from calc.job import JobError
 from calc.job.starter import start
+from calc.job.text import read_json
 from calc.report import report
 
 Data = dict[str, Any]
@@ -26,7 +27,7 @@ def answer(text: str) -> str:
         '{"kind":"failure","message":"A request names its kind: size or start."}'
     """
     try:
-        request = json.loads(text)
+        request = read_json(text)
         handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
             raise JobError("A request names its kind: size or start.")

@@ -28,7 +28,7 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
     a, b = (np.array(x, dtype=float) for x in np.broadcast_arrays(low, high))
     fa, fb = np.asarray(function(a), dtype=float), np.asarray(function(b), dtype=float)
     a, b, fa, fb = (np.array(x) for x in np.broadcast_arrays(a, b, fa, fb))
-    if not np.all(np.isfinite(fa) & np.isfinite(fb)) or np.any(fa * fb > 0):
+    if not np.all(np.isfinite(fa) & np.isfinite(fb)) or np.any(np.sign(fa) * np.sign(fb) > 0):
         raise ValueError("no sign change between the ends")
     for step in range(1, _STEPS):
         x = 0.5 * (a + b) if step % 4 == 0 else _secant(a, b, fa, fb)
@@ -36,7 +36,7 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
         x = np.where(np.abs(x - b) < tolerance, b + np.sign(a - b) * tolerance, x)
         x = np.where((fb == 0) | (np.abs(a - b) <= 2 * tolerance), b, x)
         fx = np.asarray(function(x), dtype=float)
-        crossed = fx * fb < 0
+        crossed = np.sign(fx) * np.sign(fb) < 0
         scale = 1.0 - np.clip(fx / np.where(np.abs(fb) < 1e-300, 1.0, fb), -2.0, 2.0)
         stays = fa * np.where(scale > 0, scale, 0.5)
         a, fa = np.where(crossed, b, a), np.where(crossed, fb, stays)

@@ -225,9 +225,14 @@ def _read_rates(blank: Resolved) -> Resolved:
     parts = listed(blank.text)
     if not 1 <= len(parts) <= MOST:
         raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
-    read = [read_entry(part, field.dimension, field.unit) for part in parts]
-    for entry in read:
-        within(field, entry)
+    read = []
+    for part in parts:
+        try:
+            read.append(read_entry(part, field.dimension, field.unit))
+        except EntryError as error:
+            whole = tuple(blank.text.replace(part, reading, 1) for reading in error.readings)
+            raise EntryError(error.code, f"{part[:20]}: {error.message}", whole) from error
+        within(field, read[-1])
     return replace(blank, rates=tuple(sorted({internal(field, entry) for entry in read})))
 
 
