@@ -18,11 +18,13 @@ from numpy.typing import NDArray
 from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
-from calc.reading import Reading, Spread
+from calc.model.motion import FIT_OFF
+from calc.reading import Origin, Reading, Spread
 
 Columns = NDArray[np.intp]
 
 DRAWS = 200
+_STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
 _TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
 
 
@@ -76,8 +78,15 @@ def is_drawn(found: Resolved) -> bool:
     return found.applies and not found.field.decision and found.reading is not None and found.reading.plus_minus_95 > 0
 
 
+def fit_offs(job: Job) -> tuple[str, ...]:
+    """Names of the standard normal numbers that a fit of measured pairs may be off by; none where nothing is fitted."""
+    return FIT_OFF if "rear.pairs" in job.fields and job.choice("rear.motion_from") == "pairs" else ()
+
+
 def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
     """A reading as its distance from the value that it follows, with its own +/- alone; and the path that it follows."""
+    if path in FIT_OFF:
+        return _STANDARD, None
     found = job.fields[path]
     reading, default = found.reading, found.field.default
     assert reading is not None
@@ -103,6 +112,7 @@ def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
             continue  # it follows a value that nothing moves
         base = samples.get(follows, job.number(follows)) if follows else 0.0
         samples[path] = base + own.value + (off(path, own) if own.plus_minus_95 > 0 else 0.0)
+    samples |= {name: off(name, _STANDARD) for name in fit_offs(job)}
     return replace(job, samples=samples)
 
 

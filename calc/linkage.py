@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,6 +70,8 @@ class LinkageMotion:
     measured_at: Number
     full_travel: Number
     rocker: Rocker | None = None
+    # The last travel asked for and what was found there: stroke, ratio and slope are asked of one array in turn.
+    _last: list[tuple[Number, Point, _Moving]] = field(default_factory=list, init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         self._check_points()
@@ -93,11 +96,15 @@ class LinkageMotion:
 
     def length(self, travel: Number) -> Number:
         """Shock length [mm], eye to eye, at a wheel travel."""
-        return np.abs(self._shock(travel).at)
+        return np.abs(self._found(travel)[1].at)
+
+    @cached_property
+    def _hanging(self) -> Number:
+        return self.length(0.0)
 
     def stroke(self, travel: Number) -> Number:
         """Shock stroke [mm] at a wheel travel."""
-        return self.length(0.0) - self.length(travel)
+        return self._hanging - self.length(travel)
 
     def ratio(self, travel: Number) -> Number:
         """q = dx/dz [-], shock over wheel."""
@@ -118,7 +125,7 @@ class LinkageMotion:
         if self.rocker is None:
             found["shock foot"] = self.shock_foot * turn
         else:
-            pivot, other, turned = self._loop(travel)
+            pivot, other, turned = self._loop(turn)
             found |= {
                 "rocker pivot": pivot.at,
                 "rod on rocker": pivot.at + (self.rocker.rod_rocker - self.rocker.pivot) * turned.at,
@@ -140,20 +147,26 @@ class LinkageMotion:
         at = point * turn
         return _Moving(at, 1j * at, -at)
 
-    def _shock(self, travel: Number) -> _Moving:
-        """From the shock's top to its other end."""
+    def _found(self, travel: Number) -> tuple[Point, _Moving]:
+        """The swingarm's turn, and the shock from its top to its other end; found once for one array."""
+        if not self._last or self._last[0][0] is not travel:
+            turn = self._turn(travel)
+            self._last[:] = [(travel, turn, self._shock(turn))]
+        return self._last[0][1:]
+
+    def _shock(self, turn: Point) -> _Moving:
         top = _still(self.shock_top)
         if self.rocker is None:
-            return self._on_swingarm(self.shock_foot, self._turn(travel)).minus(top)
-        pivot, _, turned = self._loop(travel)
+            return self._on_swingarm(self.shock_foot, turn).minus(top)
+        pivot, _, turned = self._loop(turn)
         arm = self.rocker.shock_rocker - self.rocker.pivot
         end = _Moving(pivot.at + arm * turned.at, pivot.first + arm * turned.first, pivot.second + arm * turned.second)
         return end.minus(top)
 
-    def _loop(self, travel: Number) -> tuple[_Moving, _Moving, _Moving]:
+    def _loop(self, turn: Point) -> tuple[_Moving, _Moving, _Moving]:
         """Rocker pivot, the rod's other end, and the rocker's turn as exp(1j angle), each with its derivatives."""
         assert self.rocker is not None
-        turn, rocker = self._turn(travel), self.rocker
+        rocker = self.rocker
         swung, framed = (rocker.pivot, rocker.rod_other) if rocker.on_swingarm else (rocker.rod_other, rocker.pivot)
         moving, still = self._on_swingarm(swung, turn), _still(framed)
         pivot, other = (moving, still) if rocker.on_swingarm else (still, moving)
@@ -162,11 +175,11 @@ class LinkageMotion:
 
     def _length_slopes(self, travel: Number) -> tuple[Number, Number]:
         """First and second derivative of the shock's length by wheel travel [-, 1/mm]."""
-        shock = self._shock(travel)
+        turn, shock = self._found(travel)
         length = np.abs(shock.at)
         by_angle = _dot(shock.at, shock.first) / length
         bend = (np.abs(shock.first) ** 2 + _dot(shock.at, shock.second) - by_angle**2) / length
-        axle = self.axle * self._turn(travel)
+        axle = self.axle * turn
         per_rise, per_rise_slope = 1.0 / axle.real, axle.imag / axle.real**3  # the swingarm's angle by the axle's height
         return by_angle * per_rise, bend * per_rise**2 + by_angle * per_rise_slope
 

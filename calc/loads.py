@@ -47,6 +47,70 @@ def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = 
     return sprung * gravity
 
 
+def shared_swingarm(wheel: Number, swingarm: Number, balance: Number, length: Number) -> Number:
+    """Unsprung mass of a rear wheel on a swingarm.
+
+    Parameters: wheel [kg], with all that moves with it; swingarm [kg]; balance [mm], pivot to the swingarm's centre of mass;
+    length [mm], pivot to axle.
+    Returns: mass [kg] that stands on the tyre without loading the shock.
+    Raises: Impossible when the balance point lies beyond the axle.
+    Formula: wheel + swingarm x balance / length.
+    Source: moments about the pivot.
+    Example:
+        >>> round(shared_swingarm(14.7, 8.0, 353.0, 549.0), 3)
+        19.844
+    """
+    if np.any(np.asarray(balance) > length):
+        raise Impossible(
+            "swingarm",
+            f"The swingarm's balance point, {float(np.max(balance)):.0f} mm from the pivot, lies beyond the axle at "
+            f"{float(np.min(length)):.0f} mm.",
+            "Measure both from the pivot again.",
+            "rear.swingarm_balance",
+        )
+    return wheel + swingarm * balance / length
+
+
+@dataclass(frozen=True)
+class Braked:
+    """Loads while braking: N [N] on the front tyre and on the rear, X [N], the front tyre's braking force, a [m/s2]."""
+
+    front: Number
+    rear: Number
+    force: Number
+    deceleration: Number
+
+
+def braked(
+    axles: Axles, deceleration: Number, height: Number, wheelbase: Number, front_part: Number, gravity: float = STANDARD_GRAVITY
+) -> Braked:
+    """Tyre loads of a bike that slows down steadily on level ground.
+
+    Parameters: axles, masses [kg] at rest, rider aboard; deceleration a [m/s2], > 0; height [mm] of the centre of mass of bike
+    and rider; wheelbase [mm]; front_part [-], of the braking force, done by the front tyre; gravity [N/kg].
+    Returns: Braked.
+    Raises: Impossible when the rear wheel lifts.
+    Formula: load moved = m a h / wheelbase; X = m a x front_part. Aerodynamic drag is left out.
+    Source: statics; V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 6; from memory.
+    Example:
+        >>> done = braked(Axles(96.2, 121.6), 5.0, 650.0, 1485.0, 1.0)
+        >>> round(float(done.front), 1), round(float(done.rear), 1), round(float(done.force), 1)
+        (1420.1, 715.8, 1089.0)
+    """
+    mass = axles.front + axles.rear
+    moved = mass * deceleration * height / wheelbase
+    rear = np.asarray(axles.rear * gravity - moved)
+    if np.any(rear <= 0):
+        most = float(np.min(axles.rear * gravity * wheelbase / (mass * height)))
+        raise Impossible(
+            "stoppie",
+            f"At {float(np.max(deceleration)):.1f} m/s² the rear wheel lifts: it carries nothing from {most:.1f} m/s².",
+            "Look at a gentler braking.",
+            "bike.braking",
+        )
+    return Braked(axles.front * gravity + moved, rear, mass * deceleration * front_part, deceleration)
+
+
 def fork_axis_load(
     wheel_load: Number, unsprung: Number, rake: Number, braking: Number = 0.0, deceleration: Number = 0.0,
     gravity: float = STANDARD_GRAVITY,

@@ -58,6 +58,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
     "share": Dimension("1", {"1": "radian", "%": "percent"}),
     "number": Dimension("", {"": "radian"}),
     "frequency": Dimension("Hz", {"Hz": "hertz"}),
+    "acceleration": Dimension("m/s²", {"m/s²": "metre / second ** 2", "gn": "standard_gravity"}),
     "time": Dimension("s", {"s": "second", "h": "hour"}),
 }
 
@@ -65,7 +66,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
 ALIASES: Mapping[str, tuple[str, ...]] = {
     "mm": ("mm",), "millimetres": ("mm",), "millimeters": ("mm",), "cm": ("cm",), "m": ("m",), "km": ("km",),
     "in": ("in",), "inch": ("in",), "inches": ("in",), '"': ("in",), "ft": ("ft",), "feet": ("ft",), "'": ("ft",),
-    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g",), "lb": ("lb",), "lbs": ("lb",),
+    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g", "gn"), "lb": ("lb",), "lbs": ("lb",),
     "st": ("st",), "stone": ("st",),
     "n/mm": ("N/mm",), "n/m": ("N/m",), "kg/mm": ("kgf/mm",), "kgf/mm": ("kgf/mm",),
     "lb/in": ("lbf/in",), "lbs/in": ("lbf/in",), "lbf/in": ("lbf/in",),
@@ -77,6 +78,7 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
     "°": ("°",), "deg": ("°",), "degrees": ("°",), "rad": ("rad",),
     "°c": ("°C",), "c": ("°C",), "deg c": ("°C",), "°f": ("°F",), "f": ("°F",), "deg f": ("°F",), "k": ("K",),
     "%": ("%",), "percent": ("%",), "hz": ("Hz",), "s": ("s",), "h": ("h",),
+    "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("gn",),
 }  # fmt: skip
 
 # Spellings that mean two units of one dimension; the reader offers both.
@@ -122,4 +124,5 @@ DEFINITIONS = (
     "imperial_fluid_ounce = 28.4130625 * millilitre",
     "hertz = 1 / second",
     "hour = 3600 * second",
+    "standard_gravity = 9.80665 * metre / second ** 2",
 )

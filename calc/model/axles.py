@@ -10,7 +10,7 @@ from calc.array import Number
 from calc.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.loads import Axles, share_aboard, sprung_load
+from calc.loads import Axles, share_aboard, shared_swingarm, sprung_load
 from calc.setup import Loads
 
 
@@ -104,9 +104,25 @@ def aboard(job: Job) -> Axles:
     return axles
 
 
+def unsprung_mass(job: Job, end: str) -> Number:
+    """Unsprung mass [kg] of an end; at the rear in parts where they were weighed."""
+    if end == "front" or job.choice("rear.unsprung_from") == "whole":
+        return job.value(f"{end}.unsprung")
+    wheel, arm, balance, length = (_weighed(job, p) for p in ("wheel_mass", "swingarm_mass", "swingarm_balance", "swingarm_length"))
+    return shared_swingarm(wheel, arm, balance, length)
+
+
+def _weighed(job: Job, part: str) -> Number:
+    path = f"rear.{part}"
+    if not job.known(path):
+        label = job.fields[path].field.label
+        raise Impossible("unsprung", f"{label} is not entered.", "Enter all four, or wheel and swingarm as one figure.", path)
+    return job.value(path)
+
+
 def end_loads(job: Job, end: str, rider: Number | None = None) -> Loads:
     """Sprung loads of an end; with `rider` [kg] given, another rider of the same front share on the same bike."""
     axles = aboard(job) if rider is None else loaded(job).plus(rider, rider_share(job))
-    unsprung = job.value(f"{end}.unsprung")
+    unsprung = unsprung_mass(job, end)
     free = sprung_load(getattr(alone(job), end), unsprung, end)
     return Loads(free, sprung_load(getattr(axles, end), unsprung, end), STANDARD_GRAVITY)

@@ -1,0 +1,73 @@
+"""How the shock follows the rear wheel, by what is known of it."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import numpy as np
+
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.linkage import LinkageMotion, Point, Rocker
+from calc.motion import LeverageMotion, Motion
+from calc.motion_measured import Fit, FittedMotion, TableMotion, covers, fit_pairs
+
+# What a fit of pairs may be off by: two standard normal numbers, among a drawn job's samples under these names.
+FIT_OFF = ("rear.pairs start", "rear.pairs bend")
+_NO_POINT = np.array(0j)
+
+
+def rear_motion(job: Job) -> Motion:
+    """The rear's motion; pairs that do not reach from hanging to full travel are refused."""
+    known, travel = job.choice("rear.motion_from"), job.value("rear.travel")
+    if known == "leverage":
+        return LeverageMotion(job.value("rear.leverage"), job.value("rear.leverage_fall"), travel)
+    if known == "points":
+        return _linkage(job)
+    pairs = job.fields["rear.pairs"].pairs
+    if not pairs:
+        words = "Wheel travel and shock length are not entered."
+        raise Impossible("pairs", words, "Enter the pairs, or take the motion from the leverage.", "rear.pairs")
+    heights, lengths = np.array(pairs).T
+    covers(heights, job.number("rear.travel"))
+    if known == "table":
+        return TableMotion(heights, lengths, travel)
+    start, bend = (job.samples.get(name, 0.0) for name in FIT_OFF)
+    return FittedMotion(fitted_pairs(pairs), travel, (start, bend))
+
+
+@lru_cache(maxsize=8)
+def fitted_pairs(pairs: tuple[tuple[float, float], ...]) -> Fit:
+    """The quadratic through measured pairs; worked out once for all draws."""
+    heights, lengths = np.array(pairs).T
+    return fit_pairs(heights, lengths)
+
+
+def _linkage(job: Job) -> LinkageMotion:
+    by_rocker = job.choice("rear.linkage") == "rocker"
+    return LinkageMotion(
+        axle=_point(job, "axle"),
+        shock_top=_point(job, "shock_top"),
+        shock_foot=_NO_POINT if by_rocker else _point(job, "shock_foot"),
+        measured_at=job.value("rear.points_at"),
+        full_travel=job.value("rear.travel"),
+        rocker=_rocker(job) if by_rocker else None,
+    )
+
+
+def _rocker(job: Job) -> Rocker:
+    return Rocker(
+        pivot=_point(job, "rocker"),
+        rod_rocker=_point(job, "rocker_rod"),
+        shock_rocker=_point(job, "rocker_shock"),
+        rod_other=_point(job, "rod"),
+        on_swingarm=job.choice("rear.rocker_on") == "swingarm",
+    )
+
+
+def _point(job: Job, key: str) -> Point:
+    for path in (f"rear.{key}_x", f"rear.{key}_z"):
+        if not job.known(path):
+            label = job.fields[path].field.label
+            raise Impossible("linkage", f"{label} is not entered.", "Enter every point, or choose leverage.", path)
+    return np.asarray(job.value(f"rear.{key}_x") + 1j * np.asarray(job.value(f"rear.{key}_z")))
