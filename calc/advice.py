@@ -125,7 +125,7 @@ def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
 
 def found(job: Job, end: str, here: Situation) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
-    rate, preload = fitted.rate(job, end), job.value(f"{end}.preload")
+    rate, preload = fitted.rate(job, end), fitted.preload(job, end)
     if not isinstance(here.assembly, ForkAssembly):
         setup = Setup(rate, preload, 0.0)
         return setup, *_tried(here, setup)

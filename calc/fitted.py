@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
@@ -9,6 +11,7 @@ from calc.array import Number
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.springs import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
+from calc.springs_fit import Fit
 from calc.springs_table import ForceTable, TableSpring
 
 
@@ -46,6 +49,42 @@ def _rate(job: Job, end: str) -> Number:
     return rate_from_wire(job.value(f"{end}.shear_modulus"), wire, mean, active_coils(coils, ends))
 
 
+def preload(job: Job, end: str) -> Number:
+    """Preload [mm] as found: read, or from the spring's free length and the room it has."""
+    if job.choice(f"{end}.preload_from") == "read":
+        return job.value(f"{end}.preload")
+    if not job.entered(f"{end}.free_length"):
+        raise Impossible(
+            "missing", "The spring's free length is not entered.", "Enter it, or read the preload.", f"{end}.free_length"
+        )
+    if end == "rear":
+        return job.value("rear.free_length") - needed(job, "rear.installed_length")
+    return job.value("front.free_length") + job.value("front.spacers") - needed(job, "front.space")
+
+
+def fit(job: Job, end: str) -> Fit:
+    """What is known of the sizes of other springs and of their place."""
+
+    def known(key: str) -> Number | None:
+        path = f"{end}.{key}"
+        return job.number(path) if path in job.fields and job.fields[path].applies and job.known(path) else None
+
+    bare = Fit(rate(job, end), preload(job, end), spacers=known("spacers") if end == "front" else None)
+    if job.choice(f"{end}.new_spring") == "same":
+        return bare
+    return replace(
+        bare,
+        fitted_free=job.number(f"{end}.free_length") if job.entered(f"{end}.free_length") else None,
+        free=known("new_free"),
+        solid=known("new_solid"),
+        outside=known("new_outside"),
+        inside=known("new_inside"),
+        bore=known("spring_bore"),
+        core=known("spring_core"),
+        thread=known("thread_left"),
+    )
+
+
 def arrangement(job: Job, end: str, stroke: Number) -> Arrangement:
     """How the springs of an end are put together, for a strut of a full stroke [mm]."""
     kind = job.choice(f"{end}.spring_kind")
@@ -62,7 +101,7 @@ def arrangement(job: Job, end: str, stroke: Number) -> Arrangement:
 
 def _reaches(job: Job, end: str, table: ForceTable, stroke: Number) -> None:
     """Refuse a table that ends before full travel with the most preload."""
-    most = float(np.max(stroke)) + max(job.number(f"{end}.preload_max"), job.number(f"{end}.preload"))
+    most = float(np.max(stroke)) + max(job.number(f"{end}.preload_max"), float(np.max(preload(job, end))))
     if table.reach < most:
         raise Impossible(
             "table",

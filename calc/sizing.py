@@ -14,6 +14,7 @@ from calc.leg import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
 from calc.springs import coil_bind_clearance
+from calc.springs_fit import Fit
 
 SERIES_FROM, SERIES_TO = 0.5, 1.8  # times the fitted rate: where a series is tried
 
@@ -45,6 +46,7 @@ class Limits:
     free_length: Number | None = None
     solid_length: Number | None = None
     bind_margin: float = 0.0
+    fit: Fit | None = None
 
 
 @dataclass(frozen=True)
@@ -161,13 +163,24 @@ def size(
     setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)), split)
     done = evaluate(assembly, setup, loads, exponent)
     stroke = done.end.motion.stroke(done.end.travel)
-    bind = None
-    if limits.free_length is not None and limits.solid_length is not None:
-        shortened = assembly.arrangement.main_shortened(rates, setup.preload + stroke)
-        bind = coil_bind_clearance(limits.free_length, limits.solid_length, shortened)
+    bind = _bind(limits, rates, assembly.arrangement.main_shortened(rates, setup.preload + stroke))
     vetoes = _vetoes(setup, done, bind, unreachable, limits, targets.sag_is_stroke)
+    if limits.fit is not None:
+        shape = np.shape(done.frequency)
+        vetoes |= {name: np.broadcast_to(veto, shape) for name, veto in limits.fit.vetoes(rates, setup.preload).items()}
     vetoes["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel) & ~vetoes["preload below"]
     return Sized(exact, setup, done, bind, vetoes, _key(done, targets))
+
+
+def _bind(limits: Limits, rates: Array, shortened: Number) -> Number | None:
+    """Room left before the coils touch; None (one spring among others: infinite) where a length is not known."""
+    free, solid, fit = limits.free_length, limits.solid_length, limits.fit
+    if fit is not None and fit.free is not None and fit.solid is not None:
+        own = coil_bind_clearance(fit.free, fit.solid, shortened)
+        unknown = free is None or solid is None
+        fitted = np.inf if unknown else coil_bind_clearance(free, solid, shortened)  # type: ignore[arg-type]
+        return np.where(fit.fitted(rates), fitted, own)
+    return None if free is None or solid is None else coil_bind_clearance(free, solid, shortened)
 
 
 def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:

@@ -30,7 +30,7 @@ def limits(job: Job, end: str) -> Limits:
     solid = fitted.solid(job, end)
     margin = job.usual("coil bind margin fork" if end == "front" else "coil bind margin shock")
     assert margin is not None
-    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin.typical)
+    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin.typical, fitted.fit(job, end))
 
 
 def free_sag_window(job: Job, end: str) -> tuple[float, float]:

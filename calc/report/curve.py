@@ -17,6 +17,8 @@ FAST = 1.4  # adiabatic air, Moran & Shapiro, ideal-gas table at 300 K
 def curve_data(end: End, done: Figures, along: bool) -> Data:
     """Wheel force [kN] of a built end over its stroke: springs alone, with gas slow, working and fast about rider sag.
 
+    `rubber` is the working line with the bump rubber, None where none is counted.
+
     Stroke is along the leg at the front, wheel travel at the rear; `done` holds scalars.
     """
     travel = np.linspace(0.0, float(end.travel), POINTS)
@@ -31,6 +33,7 @@ def curve_data(end: End, done: Figures, along: bool) -> Data:
         "slow": _kilo(end.wheel_force(travel, SLOW)),
         "working": _kilo(end.wheel_force(travel, done.pace)),
         "fast": _kilo(end.wheel_force(travel, Pace(FAST, settled))),
+        "rubber": _kilo(end.wheel_force(travel, done.pace) + end.rubber_wheel_force(travel)) if end.has_rubber else None,
         "wheel_rate": _list(end.wheel_rate(travel, done.pace), 3),
     }
 

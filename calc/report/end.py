@@ -14,10 +14,12 @@ from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
 from calc.model import sag_window
 from calc.report import sure
+from calc.report.beside import beside
 from calc.report.curve import curve_data
 from calc.report.data import Data, quantity, rate_text
 from calc.report.elsewhere import elsewhere_data
 from calc.report.setups import Cases, setup_data
+from calc.report.springs import oil_data, seat_data, spring_lines
 from calc.report.words import WAY_OUT, answer_words, front_why, rear_why, span_words, veto_words
 from calc.setup import Figures, Setup
 
@@ -84,8 +86,13 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "sure": None,
         "measure_next": [],
         "elsewhere": [],
+        "seat": None,
+        "braking": None,
+        "motion": None,
     }
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
+    if figures is not None:
+        data |= beside(job, end, done, drawn)
     data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
     data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
     attempt = tried(job, end, done, answer)
@@ -100,7 +107,7 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     sized, setup = done.sized, done.sized.setup.at(index)
     bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
     data = setup_data(setup, sized.figures.at(index), cases, bind)
-    numbers = _limit_numbers(done, setup, data, bind)
+    numbers = _limit_numbers(done, setup, data, bind) | _fit_numbers(done, setup)
     data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
@@ -121,6 +128,15 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None
     }  # fmt: skip
 
 
+def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
+    fit = done.limits.fit
+    assert fit is not None
+    move = fit.move(setup.rate, setup.preload)
+    sizes = {"outside": fit.widest, "bore": fit.bore, "inside": fit.inside, "core": fit.core, "thread": fit.thread}
+    sizes |= {"spacers": fit.spacers, "further": move, "shorter": -np.asarray(move)}
+    return {name: None if size is None else float(np.asarray(size)) for name, size in sizes.items()}
+
+
 def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
     if not isinstance(done.situation.assembly, ForkAssembly):
         return None
@@ -132,15 +148,10 @@ def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
-    if not isinstance(done.situation.assembly, ForkAssembly):
+    fork = done.situation.assembly
+    if not isinstance(fork, ForkAssembly):
         return None
-    springs = {"left": True, "right": done.situation.assembly.springs == 2}
-    added = {}
-    for leg, sprung in springs.items():
-        now, then = (fitted.rate(job, "front"), setup.rate) if sprung else (None, None)
-        oil = done.situation.assembly.gas.oil_to_add(now, job.number(f"front.gap_{leg}"), then, setup.gap)
-        added[leg] = quantity(oil, "ml", f"{leg} leg", 0, "mm3")
-    return added
+    return oil_data(job, fork, setup)
 
 
 def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
@@ -233,6 +244,7 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
         "chosen": chosen,
         "leave": bool(chosen["fitted"]),
         "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
-        "why": why,
+        "why": [*why, *spring_lines(job, end, chosen)],
+        "seat": seat_data(job, end, done, done.sized.setup.at(int(done.sized.choice))),
         "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, chosen["rate"]["value"])},
     }

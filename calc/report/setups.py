@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from calc.job import Job
@@ -54,11 +55,25 @@ def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = N
         "end_multiple": quantity(done.end_multiple, "", f"end force over static rider load, {cases.working}", 1),
         "landing_energy": quantity(done.energy, "J", cases.landing, 0, "N mm"),
         "energy_per_mass": quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
-        "bind_clearance": None if bind is None else quantity(bind, "mm", "full travel", 0),
+        "landing_energy_rubber": _with_rubber(done, cases),
+        "pair": None if not setup.split else _pair(setup),
+        "bind_clearance": None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
     }
     if cases.along:
         data["gap"] = quantity(setup.gap, "mm", "per leg, in your convention", 0)
     return data
+
+
+def _with_rubber(done: Figures, cases: Cases) -> Data | None:
+    if not done.end.has_rubber:
+        return None
+    energy = done.energy + done.end.rubber_energy(done.end.travel)
+    return quantity(energy, "J", f"{cases.landing}, with the bump rubber", 0, "N mm")
+
+
+def _pair(setup: Setup) -> Data:
+    left, right = setup.rate - setup.split, setup.rate + setup.split
+    return {"left": quantity(left, "N/mm", "left leg", 1), "right": quantity(right, "N/mm", "right leg", 1)}
 
 
 def _sag(sag: Sag, cases: Cases) -> object:

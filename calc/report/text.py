@@ -42,6 +42,7 @@ def _end_lines(end: str, data: Data) -> list[str]:
         lines += [
             f"  {data['answer']}",
             *(line for why in data["why"] for line in _wrapped(why, "  ")),
+            f"  {data['seat']['words']}",
             f"  {data['holds_for']['words']}",
         ]
     lines += ["", *_table(end, data), ""]
@@ -107,10 +108,12 @@ def _rests_on(report: Data) -> list[str]:
     lines = ["Rests on:"]
     for path, found in report["fields"].items():
         field = FIELDS[path]
-        if not found["applies"] or found["value"] is None or path.split(".")[1].startswith("tried"):
+        if not found["applies"] or (found["value"] is None and not found["pairs"]) or path.split(".")[1].startswith("tried"):
             continue
         if field.kind == "choice":
             value = field.choices[found["value"]]
+        elif found["pairs"]:
+            value = f"{len(found['pairs'])} pairs"
         else:
             value = f"{found['value']:g} {found['unit']}".strip()
             value += f" +/-{found['plus_minus_95']:.2g}" if found["plus_minus_95"] else ""

@@ -16,6 +16,10 @@ WAY_OUT = {
     "gap below": "Ask less of the end of travel, or offer stiffer springs.",
     "gap above": "Ask more of the end of travel, offer softer springs, or raise the largest gap if the damper stays covered.",
     "coil bind": "Offer a spring with more room: longer, or with fewer coils.",
+    "too wide": "Offer a narrower spring.",
+    "too narrow": "Offer a wider spring.",
+    "thread": "Offer a longer spring.",
+    "spacers": "Offer a shorter spring.",
     "sag unreachable": "Check the top-out spring's rate, or want more rider sag.",
 }
 
@@ -26,21 +30,37 @@ VETO_WORDS = {
     "gap below": "needs gap {gap} mm, below the smallest of {gap_min} mm",
     "gap above": "needs gap {gap} mm, above the largest of {gap_max} mm",
     "coil bind": "leaves {bind} mm before the coils touch at full travel, under the {bind_margin} mm margin",
+    "too wide": "does not fit: {outside} mm wide with its coils closed, and its bore is {bore} mm",
+    "too narrow": "does not fit: {inside} mm inside, and what stands in it is {core} mm",
+    "thread": "does not fit: the collar must go {further} mm further in, and {thread} mm of thread are left",
+    "spacers": "does not fit: spacers must be {shorter} mm shorter, and {spacers} mm are in",
     "sag unreachable": "meets the rider sag wanted at no preload: the top-out spring still acts there",
     "free sag below": "free sag {free_sag} mm, under the window of {free_low}-{free_high}: too soft, preload is doing the work",
     "free sag above": "free sag {free_sag} mm, over the window of {free_low}-{free_high}: too stiff for this sag",
 }
 
 
+_TENTHS = {"outside", "bore", "inside", "core"}
+
+
 def veto_words(name: str, numbers: dict[str, float | None]) -> str:
     """One veto in words with its numbers."""
-    shown = {key: number_text(value, 0) for key, value in numbers.items() if value is not None}
+    shown = {key: number_text(value, 1 if key in _TENTHS else 0) for key, value in numbers.items() if value is not None}
     return VETO_WORDS[name].format(**shown)
+
+
+def rate_words(setup: Data) -> str:
+    """The rate, or both rates of an unequal pair and their mean."""
+    mean = rate_text(setup["rate"]["value"])
+    pair = setup["pair"]
+    if pair is None:
+        return mean
+    return f"{rate_text(pair['left']['value'])} left and {rate_text(pair['right']['value'])} right (mean {mean})"
 
 
 def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
     """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
-    rate, preload = rate_text(setup["rate"]["value"]), told(setup["preload"])
+    rate, preload = rate_words(setup), told(setup["preload"])
     if span is not None:
         start = f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; in the middle of it {rate} with {preload} preload"
     elif leave:

@@ -13,16 +13,19 @@ from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
 from calc.job.fields.rear import REAR
+from calc.job.fields.spring_fit import fit_fields, preload_fields
 from calc.job.fields.spring_kinds import kind_fields
 from calc.job.fields.standard import STANDARD
 
 _FORK_KINDS = kind_fields("front", Part.SPRINGS, (1.0, 60.0), 400.0)
 _SHOCK_KINDS = kind_fields("rear", Part.REAR, (10.0, 800.0), 200.0)
+_FORK_FIT = (*preload_fields("front", Part.SPRINGS), *fit_fields("front", Part.SPRINGS, (8.0, 70.0), (100.0, 700.0)))
+_SHOCK_FIT = (*preload_fields("rear", Part.REAR), *fit_fields("rear", Part.REAR, (10.0, 150.0), (80.0, 500.0)))
 _FORK_COIL = coil_fields("front", Part.SPRINGS, (2.0, 8.0), (15.0, 60.0))
 _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
 FIELDS: Mapping[str, Field] = {
     f.path: f
-    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_COIL, *OIL, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_COIL, *ELSEWHERE)
+    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_FIT, *_FORK_COIL, *OIL, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_FIT, *_SHOCK_COIL, *ELSEWHERE)
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -48,7 +48,7 @@ FRONT = (
     ),
     Field(
         "front.preload", "Preload fitted", _S, _Q, "length", "mm", -20, 60, 1, 0, plus_minus=1, main=True, usual="preload fork",
-        default=Default("preload fork"), end="front",
+        default=Default("preload fork"), when={"front.preload_from": ("read",)}, end="front",
         how="Free length plus spacers, less the space at full extension once the top-out spring balances.",
     ),
     Field(

@@ -38,7 +38,7 @@ REAR = (
     ),
     Field(
         "rear.preload", "Preload fitted", _R, _Q, "length", "mm", -10, 60, 1, 0, plus_minus=1, main=True, usual="preload shock",
-        default=Default("preload shock"), end="rear", how="Free length less installed length, shock off the bike at full extension.",
+        default=Default("preload shock"), when={"rear.preload_from": ("read",)}, end="rear", how="Free length less installed length, shock off the bike at full extension.",
     ),
     Field(
         "rear.buy", "Springs to choose from", _R, Kind.CHOICE, default=Default(choice="series"), end="rear",

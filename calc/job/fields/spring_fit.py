@@ -1,0 +1,72 @@
+"""Preload from lengths, turns of the collar, and whether another spring will fit: declared once for both ends."""
+
+from __future__ import annotations
+
+from calc.job.field import Default, Field, Kind, Part
+
+_Q = Kind.QUANTITY
+
+
+def preload_fields(end: str, part: Part) -> tuple[Field, ...]:
+    """Where the fitted preload is known from, and the thread that sets it."""
+    lengths = {f"{end}.preload_from": ("lengths",)}
+    front = end == "front"
+    measured = (
+        Field(
+            "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
+            default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring.",
+        ),
+        Field(
+            "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
+            how="From the cap's seat to the spring's seat, leg hanging and balanced on its top-out spring, cap tight, adjuster as ridden.",
+        ),
+    ) if front else (
+        Field(
+            "rear.installed_length", "Spring's installed length", part, _Q, "length", "mm", 60, 500, 1, 0, plus_minus=1, main=True,
+            when=lengths, end=end, how="Collar to seat, shock off the bike at full extension.",
+        ),
+    )  # fmt: skip
+    return (
+        Field(
+            f"{end}.preload_from", "Preload known from", part, Kind.CHOICE, default=Default(choice="read"), end=end, typed="stated",
+            choices={"read": "Read as preload", "lengths": "Free length and space" if front else "Free and installed length"},
+            how="From lengths it is free length plus spacers less the space." if front else "From lengths it is free length less installed length.",
+        ),
+        *measured,
+        Field(
+            f"{end}.pitch", "Preload adjuster, a turn" if front else "Collar, a turn", part, _Q, "length", "mm", 0.3, 5, 0.1, 2,
+            plus_minus=0.05, end=end, how="Pitch of its thread: ten threads by vernier, over ten. Empty: no turns are told.",
+        ),
+    )  # fmt: skip
+
+
+def fit_fields(end: str, part: Part, widths: tuple[float, float], lengths: tuple[float, float]) -> tuple[Field, ...]:
+    """Sizes of another spring and of its place, with the limits [mm] of widths and of free lengths."""
+    own = {f"{end}.new_spring": ("own",)}
+
+    def size(key: str, label: str, low: float, high: float, decimals: int, how: str) -> Field:
+        return Field(
+            f"{end}.{key}", label, part, _Q, "length", "mm", low, high, 0.1 if decimals else 1, decimals,
+            plus_minus=0.1 if decimals else 1.0, when=own, end=end, how=how, typed="stated",
+        )  # fmt: skip
+
+    place = "tube" if end == "front" else "place"
+    thread = (
+        ()
+        if end == "front"
+        else (size("thread_left", "Thread left on the collar", 0, 80, 0, "From the collar, as found, to where it must stop."),)
+    )
+    return (
+        Field(
+            f"{end}.new_spring", "Other springs are", part, Kind.CHOICE, default=Default(choice="same"), end=end, typed="stated",
+            choices={"same": "As long and wide as the fitted one", "own": "Of their own sizes"},
+            how="Another make is often longer or wider: enter its sizes, and it is checked whether it fits.",
+        ),
+        size("new_free", "New spring's free length", *lengths, 0, "From its maker, or on the table."),
+        size("new_solid", "New spring's solid length", 20, lengths[1], 0, "All coils touching."),
+        size("new_outside", "New spring, outside", *widths, 1, "Outside diameter, by vernier. It grows a little as the coils close."),
+        size("new_inside", "New spring, inside", *widths, 1, "Inside diameter, by vernier."),
+        size("spring_bore", f"Bore of its {place}", *widths, 1, "Narrowest bore around the spring."),
+        size("spring_core", "What stands inside it", *widths, 1, "Widest diameter inside the spring: rod, cartridge, guide or body."),
+        *thread,
+    )  # fmt: skip
