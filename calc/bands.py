@@ -18,6 +18,7 @@ from calc.assembly import ForkAssembly
 from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
+from calc.model.braking import brake_dive, is_braked
 from calc.quantity import convert_difference, internal_unit
 from calc.setup import Figures, Setup, evaluate
 from calc.sizing import Sized, size
@@ -96,7 +97,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     sized, count = _sized(here, done, chosen), DRAWS - left_out
     return Bands(
         setup=_setup_halves(sized, float(setup.rate)),
-        figures=_figure_halves(_built(here, setup, count)),
+        figures=_figure_halves(built := _built(here, setup, count)) | _beside_halves(draws, end, built),
         found=_found_halves(draws, end, here),
         oil=_oil_halves(draws, here, setup),
         counts=_counts(sized),
@@ -163,8 +164,22 @@ def _results(done: Figures) -> dict[str, Number]:
     }
 
 
-def _figure_halves(done: Figures) -> Halves:
+def _figure_halves(done: Figures) -> dict[str, float]:
     return {name: half_width(samples) for name, samples in _results(done).items()}
+
+
+def _beside_halves(draws: Job, end: str, done: Figures) -> dict[str, float]:
+    """Of the rear's leverage and its fall [-]; of brake dive, where it is asked for and no draw bottoms."""
+    if end == "rear":
+        motion, full = done.end.motion, done.end.travel
+        leverages = {"leverage": full / motion.stroke(full), "leverage_fall": 1.0 - motion.ratio(0.0) / motion.ratio(full)}
+        return {name: half_width(samples) for name, samples in leverages.items()}
+    if not is_braked(draws):
+        return {}
+    try:
+        return {"dive": half_width(brake_dive(draws, done).stroke)}
+    except Impossible:
+        return {}
 
 
 def _found_halves(draws: Job, end: str, here: Situation) -> Halves:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -70,8 +71,6 @@ class LinkageMotion:
     measured_at: Number
     full_travel: Number
     rocker: Rocker | None = None
-    # The last travel asked for and what was found there: stroke, ratio and slope are asked of one array in turn.
-    _last: list[tuple[Number, Point, _Moving]] = field(default_factory=list, init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         self._check_points()
@@ -97,6 +96,11 @@ class LinkageMotion:
     def length(self, travel: Number) -> Number:
         """Shock length [mm], eye to eye, at a wheel travel."""
         return np.abs(self._found(travel)[1].at)
+
+    @cached_property
+    def _last(self) -> list[tuple[Number, Point, _Moving]]:
+        """The last travel asked for and what was found there: stroke, ratio and slope are asked of one array in turn."""
+        return []
 
     @cached_property
     def _hanging(self) -> Number:
@@ -133,6 +137,19 @@ class LinkageMotion:
                 "shock on rocker": pivot.at + (self.rocker.shock_rocker - self.rocker.pivot) * turned.at,
             }
         return {name: (np.real(at), np.imag(at)) for name, at in found.items()}
+
+    @property
+    def bars(self) -> tuple[tuple[str, str], ...]:
+        """Which of the points are joined: the swingarm first, the shock last."""
+        if self.rocker is None:
+            return ("swingarm pivot", "axle"), ("shock top", "shock foot")
+        sides = ("rocker pivot", "rod on rocker", "shock on rocker", "rocker pivot")
+        return (
+            ("swingarm pivot", "axle"),
+            *pairwise(sides),
+            ("rod on rocker", "rod's other end"),
+            ("shock top", "shock on rocker"),
+        )
 
     def _turn(self, travel: Number) -> Point:
         """The swingarm's turn from where it was measured, as exp(1j angle), that puts the axle at a height."""

@@ -56,7 +56,17 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
         "as_found": found,
         "sure": counted,
         "measure_next": _measure_next(job, sure, along),
-    }
+    } | _beside(data, sure)
+
+
+def _beside(data: Data, sure: Bands) -> Data:
+    """Brake dive and the shock's motion with their +/-."""
+    if data["motion"] is not None:
+        average, fall = _plus_minus(data["motion"]["average"], sure.figures["leverage"]), data["motion"]["fall"]
+        return {"motion": data["motion"] | {"average": average, "fall": _plus_minus(fall, 100.0 * sure.figures["leverage_fall"])}}
+    if data["braking"] is not None and "dive" in sure.figures:
+        return {"braking": data["braking"] | {"stroke": _plus_minus(data["braking"]["stroke"], sure.figures["dive"])}}
+    return {}
 
 
 def _filled(setup: Data, halves: Mapping[str, float], along: str) -> Data:

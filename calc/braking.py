@@ -1,0 +1,55 @@
+"""Brake dive: where the fork stands while the bike slows down steadily."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Number
+from calc.end import End
+from calc.gas import Pace
+from calc.impossible import Impossible
+from calc.roots import find_root
+
+
+@dataclass(frozen=True)
+class Dive:
+    """Stroke along the leg [mm] at a braking, what of it the braking added to rider sag, and the load along the fork [N]."""
+
+    stroke: Number
+    added: Number
+    load: Number
+
+
+def dive(end: End, load: Number, pace: Pace) -> Dive:
+    """Find where a fork stands under a load along its axis.
+
+    Parameters: end, the fork; load [N] along its axis, both legs; pace, working exponent about rider sag.
+    Returns: Dive.
+    Raises: Impossible when the load is not held before full travel, or does not reach what holds the fork extended.
+    Formula: springs and gas, along the axis = load; friction, damping and dive-reducing linkages are left out.
+    Source: statics of the leaning fork; V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 6; from memory.
+    Example:
+        >>> from calc.motion import ForkMotion
+        >>> from calc.springs import LinearSpring
+        >>> from calc.strut import Strut
+        >>> fork = End(((Strut((LinearSpring(9.0, 10.0),), (), 0.1), 2.0),), ForkMotion(0.42), 120.0)
+        >>> round(float(dive(fork, 1260.0, Pace(1.33, 30.0)).stroke), 6)
+        60.0
+    """
+    along = end.motion.ratio(0.0)  # a fork's is constant: force along the axis = wheel force / q
+    asked, bottomed, hanging = np.broadcast_arrays(load, *(end.wheel_force(z, pace) / along for z in (end.travel, 0.0)))
+    if np.any(bottomed <= asked):
+        raise Impossible(
+            "brake-bottoms",
+            f"Braking so hard loads the fork with {float(np.max(asked)):.0f} N along its axis: springs and gas hold "
+            f"{float(np.min(bottomed)):.0f} N at full travel, so it bottoms.",
+            "Fit stiffer springs, add oil, or look at a gentler braking.",
+            "bike.braking",
+        )
+    lifted = np.maximum(asked, hanging)  # at rest against its top: no stroke
+    full = np.broadcast_to(end.travel, np.shape(asked))
+    travel = find_root(lambda z: np.asarray(end.wheel_force(z, pace) / along - lifted), 0.0 * full, full, 1e-6)
+    stroke = end.motion.stroke(travel)
+    return Dive(stroke, stroke - pace.settled, load)

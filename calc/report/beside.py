@@ -1,0 +1,24 @@
+"""What stands beside the answer of an end: brake dive at the front, the shock's motion at the rear."""
+
+from __future__ import annotations
+
+from calc.advice import EndSizing
+from calc.job import Job
+from calc.model.braking import is_braked
+from calc.report.braking import braking_data
+from calc.report.data import Data
+from calc.report.motion import motion_data
+from calc.setup import Setup, evaluate
+
+
+def beside(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
+    """Of the setup that the curve shows: the recommended one, or as found where none is."""
+    nothing: Data = {"braking": None, "motion": None}
+    if end == "front" and not is_braked(job):
+        return nothing
+    here = done.situation
+    as_found = done.found if setup is done.found_setup else None
+    figures = as_found or evaluate(here.assembly, setup, here.loads, here.exponent)
+    if end == "front":
+        return nothing | {"braking": braking_data(job, figures)}
+    return nothing | {"motion": motion_data(job, figures.end.motion, float(figures.rider.travel))}

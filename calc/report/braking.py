@@ -1,0 +1,50 @@
+"""Brake dive as data: the stroke at a braking, what is left, and what the tyres carry."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from calc.impossible import Impossible
+from calc.job import Job, Problem
+from calc.model.braking import brake_dive, brake_loads
+from calc.report.data import Data, number_text, quantity, told
+from calc.setup import Figures
+
+# Said with the figures: what this does not count.
+LEFT_OUT = (
+    "Left out: aerodynamic drag, damping, friction, the change of rake, and what a brake anchor or the chain does at the rear."
+)
+
+
+def braking_data(job: Job, done: Figures) -> Data:
+    """Brake dive of a setup, whose figures are scalars of its own end; its problem where it bottoms or cannot be worked out."""
+    try:
+        return {"problem": None} | _figures(job, done)
+    except Impossible as error:
+        problem = Problem(error.field or "bike.braking", error.code, error.message, way_out=error.way_out, end="front")
+        return {"problem": problem.as_data(), "words": f"{error.message} {error.way_out}"}
+
+
+def _figures(job: Job, done: Figures) -> Data:
+    loads, found = brake_loads(job), brake_dive(job, done)
+    slowing = job.number("bike.braking")
+    exponent = f"n {job.number('place.exponent'):.2f} about rider sag"
+    case = f"slowing at {number_text(slowing, 1)} m/s², rider aboard, {job.posture}, {exponent}"
+    full = done.end.motion.stroke(done.end.travel)
+    data = {
+        "deceleration": quantity(slowing, "m/s²", "steady, on level ground", 1),
+        "stroke": quantity(found.stroke, "mm", f"along the leg, {case}", 0),
+        "added": quantity(found.added, "mm", f"beyond rider sag, along the leg, {case}", 0),
+        "left": quantity(np.asarray(full) - found.stroke, "mm", f"to full travel, along the leg, {case}", 0),
+        "load": quantity(found.load, "N", f"along the fork, both legs, {case}", 0),
+        "front_tyre": quantity(loads.front, "N", f"vertical, {case}", 0),
+        "rear_tyre": quantity(loads.rear, "N", f"vertical, {case}", 0),
+    }
+    return data | {"words": _words(data), "left_out": LEFT_OUT}
+
+
+def _words(data: Data) -> str:
+    return (
+        f"Brake dive: slowing at {told(data['deceleration'])} the fork stands at {told(data['stroke'])}, "
+        f"{told(data['added'])} beyond rider sag, with {told(data['left'])} left. The rear tyre keeps {told(data['rear_tyre'])}."
+    )

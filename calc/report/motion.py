@@ -1,0 +1,81 @@
+"""How the shock follows the wheel, as data: a small table, where the points stand, and what was left of the pairs."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from calc.job import Job
+from calc.linkage import LinkageMotion
+from calc.model.motion import fitted_pairs
+from calc.motion import Motion
+from calc.report.data import Data, number_text, quantity
+
+ROWS = 7  # heights in the table
+LEFT_OUT = "Left out: chain pull and what the swingarm's angle does under drive, at rest there is none."
+_KNOWN = {
+    "leverage": "From the average leverage and its fall, the ratio taken as a straight line over travel.",
+    "points": "From the points of the linkage, its loop closed at every height.",
+    "table": "From a table taken as exact, a smooth curve through every row.",
+}
+
+
+def motion_data(job: Job, motion: Motion, rider_sag: float) -> Data:
+    """Travel, stroke, leverage; where points are known, the side view hanging, at rider sag and at full travel."""
+    full = job.number("rear.travel")
+    travel = np.linspace(0.0, full, ROWS)
+    return {
+        "known_from": job.choice("rear.motion_from"),
+        "words": _words(job),
+        "left_out": LEFT_OUT,
+        "rows": [
+            {
+                "travel": quantity(z, "mm", "vertical at the axle", 0),
+                "stroke": quantity(motion.stroke(float(z)), "mm", "at the shock, from hanging", 1),
+                "leverage": quantity(1.0 / motion.ratio(float(z)), "", "wheel / shock, at this height", 2),
+            }
+            for z in travel
+        ],
+        "average": quantity(full / motion.stroke(full), "", "wheel / shock, over the whole travel", 2),
+        "fall": quantity(100.0 * (1.0 - motion.ratio(0.0) / motion.ratio(full)), "%", "of the leverage, hanging to full travel", 0),
+        "fit": _fit(job),
+        "views": [_view(motion, case, z) for case, z in _cases(rider_sag, full)] if isinstance(motion, LinkageMotion) else [],
+    }
+
+
+def _cases(rider_sag: float, full: float) -> tuple[tuple[str, float], ...]:
+    return ("hanging", 0.0), ("at rider sag", rider_sag), ("at full travel", full)
+
+
+def _view(motion: LinkageMotion, case: str, travel: float) -> Data:
+    """Where every point is, in mm from the swingarm pivot, forward and up."""
+    return {
+        "case": case,
+        "travel": quantity(travel, "mm", "vertical at the axle", 0),
+        "shock_length": quantity(motion.length(travel), "mm", "eye to eye", 1),
+        "points": {name: [round(float(x), 2), round(float(z), 2)] for name, (x, z) in motion.points(travel).items()},
+        "bars": [list(bar) for bar in motion.bars],
+    }
+
+
+def _fit(job: Job) -> Data | None:
+    """The scatter of measured pairs about their fit, and what each is off by."""
+    if job.choice("rear.motion_from") != "pairs":
+        return None
+    pairs = job.fields["rear.pairs"].pairs
+    fit = fitted_pairs(pairs)
+    return {
+        "scatter": quantity(fit.scatter, "mm", "standard deviation of the lengths about the fit", 2),
+        "residuals": [
+            {"travel": quantity(z, "mm", "vertical at the axle", 0), "off": quantity(off, "mm", "length read less fitted", 2)}
+            for (z, _), off in zip(pairs, fit.residuals, strict=True)
+        ],
+    }
+
+
+def _words(job: Job) -> str:
+    known = job.choice("rear.motion_from")
+    if known != "pairs":
+        return _KNOWN[known]
+    pairs = job.fields["rear.pairs"].pairs
+    scatter = number_text(fitted_pairs(pairs).scatter, 2)
+    return f"From {len(pairs)} measured pairs, a quadratic fitted to them: they scatter by {scatter} mm, and the ± counts that."
