@@ -4,17 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
-from calc.array import Array, Number
-from calc.assembly import Assembly, ForkAssembly
+from calc.array import Number
+from calc.assembly import Assembly
 from calc.atmosphere import STANDARD_GRAVITY, pressure_at
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg import DEEPEST_GAP
+from calc.leg_like import gap_for_end_force
 from calc.model import aboard, alone, conditions, end_loads, fork, shock
 from calc.model.conditions import Conditions
-from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
 
 
@@ -96,11 +93,10 @@ def _seen(job: Job, end: str, setup: Setup, home: Place, place: Place) -> Seen:
         built = evaluate(_assembly(job, end, home.at), setup, home.loads, home.at.exponent)
     except Impossible as problem:
         return Seen(place.key, None, problem, None, None)
-    here, there = _assembly(job, end, home.at), _assembly(job, end, place.at)
-    if place is home or not isinstance(here, ForkAssembly) or not isinstance(there, ForkAssembly):
+    if place is home or end == "rear":
         return Seen(place.key, done, None, None, None)
-    like = _gap_for(here, setup, home, done.end_force)
-    restoring = _gap_for(there, setup, place, built.end_multiple * place.loads.aboard)
+    like = _gap(job, end, setup, home, done.end_force)
+    restoring = _gap(job, end, setup, place, built.end_multiple * place.loads.aboard)
     return Seen(place.key, done, None, None if like is None else like - float(setup.gap), restoring)
 
 
@@ -108,14 +104,9 @@ def _assembly(job: Job, end: str, at: Conditions) -> Assembly:
     return fork(job, at) if end == "front" else shock(job, at)
 
 
-def _gap_for(assembly: ForkAssembly, setup: Setup, place: Place, force: Number) -> float | None:
-    """The gap [mm] at which the setup's end force is `force` [N]; None where no gap gives it."""
-
-    def missing(gap: Array) -> Array:
-        done = evaluate(assembly, Setup(setup.rate, setup.preload, gap), place.loads, place.at.exponent)
-        return np.asarray(force / done.end_force - 1.0)
-
+def _gap(job: Job, end: str, setup: Setup, place: Place, force: Number) -> float | None:
+    """The gap [mm] at which the setup's end force is `force` [N] at a place; None where no gap gives it."""
     try:
-        return float(find_root(missing, float(assembly.lock_gap(setup.rate)) + 0.5, DEEPEST_GAP, 1e-6))
-    except (ValueError, Impossible):
+        return float(gap_for_end_force(_assembly(job, end, place.at), setup, place.loads, place.at.exponent, force))
+    except Impossible:
         return None
