@@ -20,6 +20,15 @@ def test_gas_of_a_leg_by_hand():
     assert float(open_leg().chamber(4.6, 120.0).volume0) == pytest.approx(gas, rel=1e-12)
 
 
+def test_gas_of_a_leg_read_with_spring_and_spacer_in_by_hand():
+    """Above the oil, 112 mm down: a spacer of 14 ml along the first 40 mm, below it 72 of the spring's 470 mm; none goes in after."""
+    leg = open_leg(spring_in=True, spacer=14e3, spacer_length=40.0)
+    gas = 32 * 2010.9 + (112 - 32) * 1666.7 + math.pi / 4 * 48.0**2 * 308 - 28e3 - 14e3 - 51e3 * math.sqrt(4.6 / 4.2) * 72 / 470
+    assert float(leg.chamber(4.6, 112.0).volume0) == pytest.approx(gas, rel=1e-12)
+    shallow = 30 * 2010.9 + math.pi / 4 * 48.0**2 * 308 - 28e3 - 14e3 * 30 / 40
+    assert float(leg.chamber(4.6, 30.0).volume0) == pytest.approx(shallow, rel=1e-12)
+
+
 @given(rate=rates, gap=gaps)
 def test_a_leg_has_as_much_more_gas_as_its_gap_is_deeper(rate, gap):
     deeper = open_leg().chamber(rate, gap + 5.0).volume0 - open_leg().chamber(rate, gap).volume0

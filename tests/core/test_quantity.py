@@ -129,6 +129,19 @@ def test_a_comma_that_reads_two_ways_is_refused_with_both_readings():
             read_entry(reading, "mass", "kg")
 
 
+@pytest.mark.parametrize(("text", "code"), [("9**9**9", "two-numbers"), ("nan", "characters"), ("1e400 mm", "infinite"), ("-1e999", "infinite"), ("", "empty"),
+                                            ("4.4.4", "two-numbers"), ("1" * 41, "long"), ("4 furlongs", "unit"), ("13 st 14 lb", "two-numbers")])  # fmt: skip
+def test_each_refusal_has_its_own_reason(text, code):
+    with pytest.raises(EntryError) as caught:
+        read_entry(text, "length", "mm")
+    assert caught.value.code == code
+
+
+def test_a_stone_has_fourteen_pounds():
+    with pytest.raises(EntryError, match="pounds below 14"):
+        read_entry("13 st 14 lb", "mass", "kg")
+
+
 def test_an_ounce_of_either_kind_is_asked_for():
     with pytest.raises(EntryError) as caught:
         read_entry("14 oz", "volume", "ml")
