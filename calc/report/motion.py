@@ -38,7 +38,7 @@ def motion_data(job: Job, motion: Motion, rider_sag: float) -> Data:
         "average": quantity(full / motion.stroke(full), "", "wheel / shock, over the whole travel", 2),
         "fall": quantity(100.0 * (1.0 - motion.ratio(0.0) / motion.ratio(full)), "%", "of the leverage, hanging to full travel", 0),
         "fit": _fit(job),
-        "views": [_view(motion, case, z) for case, z in _cases(rider_sag, full)] if isinstance(motion, LinkageMotion) else [],
+        "views": [_view(motion, at, z) for at, z in _cases(rider_sag, full)] if isinstance(motion, LinkageMotion) else [],
     }
 
 
@@ -46,13 +46,13 @@ def _cases(rider_sag: float, full: float) -> tuple[tuple[str, float], ...]:
     return ("hanging", 0.0), ("at rider sag", rider_sag), ("at full travel", full)
 
 
-def _view(motion: LinkageMotion, case: str, travel: float) -> Data:
+def _view(motion: LinkageMotion, at: str, travel: float) -> Data:
     """Where every point is, in mm from the swingarm pivot, forward and up."""
     return {
-        "case": case,
+        "at": at,
         "travel": quantity(travel, "mm", "vertical at the axle", 0),
         "shock_length": quantity(motion.length(travel), "mm", "eye to eye", 1),
-        "points": {name: [round(float(x), 2), round(float(z), 2)] for name, (x, z) in motion.points(travel).items()},
+        "points": {name: [round(float(x), 2) + 0.0, round(float(z), 2) + 0.0] for name, (x, z) in motion.points(travel).items()},
         "bars": [list(bar) for bar in motion.bars],
     }
 

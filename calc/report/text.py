@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from calc.job.fields import FIELDS
-from calc.report.data import Data, number_text, rate_text
+from calc.report.data import Data, number_text, rate_text, told
 
 WIDTH = 100
 _END_TITLES = {"front": "Front", "rear": "Rear"}
@@ -47,7 +47,7 @@ def _end_lines(end: str, data: Data) -> list[str]:
         ]
     lines += ["", *_table(end, data), ""]
     lines += [f"  {rate_text(c['rate']['value'])}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
-    return [*lines, *_curve(data), *_elsewhere(data)]
+    return [*lines, *_curve(data), *_beside(data), *_elsewhere(data)]
 
 
 def _table(end: str, data: Data) -> list[str]:
@@ -70,6 +70,24 @@ def _row(name: str, c: Data) -> str:
         f"  {name:20}{rate_text(c['rate']['value']):>5}{_number(c['preload']):>12}{gap}"
         f"{_number(c['free_sag']):>13}{_number(c['rider_sag']):>14}{_number(c['frequency']):>6}{_number(c['end_force']):>8}{_number(c['end_multiple']):>10}{_number(c['landing_energy']):>11}"
     )
+
+
+def _beside(data: Data) -> list[str]:
+    """Brake dive at the front; the shock's motion at the rear."""
+    lines: list[str] = []
+    if data["braking"]:
+        lines += ["", *_wrapped(f"{data['braking']['words']} {data['braking'].get('left_out', '')}".strip(), "  ")]
+    motion = data["motion"]
+    if motion:
+        lines += ["", *_wrapped(f"Shock's motion. {motion['words']}", "  "), "      mm  shock stroke mm  leverage wheel / shock"]
+        lines += [f"  {_number(r['travel']):>6}{_number(r['stroke']):>17}{_number(r['leverage']):>24}" for r in motion["rows"]]
+        lines += [
+            f"  Shock {told(view['shock_length'])} long {view['at']}; from the swingarm pivot, forward and up, mm: "
+            + "; ".join(f"{name} {number_text(x, 0)}, {number_text(z, 0)}" for name, (x, z) in view["points"].items())
+            for view in motion["views"]
+        ]
+        lines += _wrapped(motion["left_out"], "  ")
+    return lines
 
 
 def _number(figure: Data) -> str:

@@ -1,0 +1,100 @@
+"""Axle masses and sprung loads of a job: what is carried, what is weighed in parts, and what is said where it cannot be."""
+
+import math
+
+import pytest
+
+from calc.impossible import Impossible
+from calc.job import load
+from calc.job.starter import start
+from calc.loads import shared_swingarm
+from calc.model import aboard, alone, end_loads, loaded
+from calc.model.axles import unsprung_mass
+from calc.report import report
+from tests.core import motorcycle as m
+from tests.core.documents import changed, demo
+
+CARRIED = {"bike.carries": "luggage", "rider.luggage": "30 kg", "rider.luggage_front_share": "10 %"}
+
+
+def job(use: str, changes: dict | None = None):
+    return load(changed(start(use, "90 kg"), changes or {}))
+
+
+@pytest.mark.parametrize("use", ["adventure", "road", "enduro"])
+def test_luggage_can_be_carried_in_any_use_and_is_asked_for_in_none(use):
+    without, with_it = job(use), job(use, CARRIED)
+    assert not without.fields["rider.luggage"].applies
+    assert not without.fields["rider.passenger"].applies
+    assert with_it.fields["rider.luggage"].applies
+    assert not with_it.fields["rider.passenger"].applies
+    base, more = loaded(without), loaded(with_it)
+    assert more.front - base.front == pytest.approx(3.0)
+    assert more.rear - base.rear == pytest.approx(27.0)
+
+
+def test_free_sag_is_read_without_luggage_and_rider_sag_with_it():
+    without, with_it = (end_loads(j, "rear") for j in (job("adventure"), job("adventure", CARRIED)))
+    assert with_it.alone == without.alone
+    assert with_it.aboard - without.aboard == pytest.approx(27.0 * 9.80665)
+
+
+def test_a_passenger_too():
+    both = job(
+        "road",
+        {"bike.carries": "both", "rider.passenger": "70 kg", "rider.passenger_front_share": "0 %"}
+        | {"rider.luggage": "20 kg", "rider.luggage_front_share": "0 %"},
+    )
+    assert loaded(both).rear - alone(both).rear == pytest.approx(90.0)
+    assert aboard(both).front + aboard(both).rear == pytest.approx(alone(both).front + alone(both).rear + 90.0 + 90.0)
+
+
+def test_what_is_named_and_not_weighed_is_assumed_and_marked():
+    found = job("road", {"bike.carries": "both"})
+    for path in ("rider.luggage", "rider.luggage_front_share", "rider.passenger", "rider.passenger_front_share"):
+        assert found.fields[path].origin == "assumed"
+        assert found.fields[path].plus_minus > 0
+
+
+def test_two_up_carries_both_unless_it_says_otherwise():
+    assert job("two-up").fields["rider.passenger"].applies
+    alone_again = job("two-up", {"bike.carries": "nothing"})
+    assert loaded(alone_again) == alone(alone_again)
+
+
+PARTS = {
+    "rear.unsprung_from": "parts",
+    "rear.wheel_mass": "14.7 kg",
+    "rear.swingarm_mass": "8 kg",
+    "rear.swingarm_length": "549 mm",
+    "rear.swingarm_balance": "353 mm",
+}
+
+
+def test_swingarm_of_the_published_motorcycle():
+    """Its swingarm shared by the centre of mass: sprung 109.84 kg (derived), the whole swingarm unsprung would leave less."""
+    shared = shared_swingarm(m.REAR_WHEEL, m.SWINGARM, m.PIVOT_X - m.SWINGARM_CENTRE_X, m.PIVOT_X - m.AXLE_X)
+    assert m.REAR_LOAD / m.GRAVITY - shared == pytest.approx(109.84, abs=0.005)
+
+
+def test_a_job_weighs_it_in_parts():
+    found = load(demo(PARTS))
+    assert not found.fields["rear.unsprung"].applies
+    assert float(unsprung_mass(found, "rear")) == pytest.approx(m.REAR_UNSPRUNG)
+    assert float(unsprung_mass(load(demo()), "rear")) == 21.0
+    assert math.isclose(float(end_loads(found, "rear").aboard), (121.6 - m.REAR_UNSPRUNG) * 9.80665)
+
+
+@pytest.mark.parametrize(
+    ("changes", "path", "words"),
+    [
+        ({"rear.swingarm_mass": None}, "rear.swingarm_mass", "Swingarm is not entered"),
+        ({"rear.swingarm_balance": "600 mm"}, "rear.swingarm_balance", "600 mm from the pivot, lies beyond the axle at 549 mm"),
+    ],
+)
+def test_parts_that_do_not_add_up_are_said_at_their_field(changes, path, words):
+    with pytest.raises(Impossible, match=words) as caught:
+        unsprung_mass(load(demo({k: v for k, v in (PARTS | changes).items() if v is not None})), "rear")
+    assert caught.value.field == path
+    problem = report(demo({k: v for k, v in (PARTS | changes).items() if v is not None}), False)["ends"]["rear"]["problems"][0]
+    assert problem["path"] == path
