@@ -5,8 +5,10 @@ import math
 import pytest
 
 from calc import fitted
+from calc.draws import drawn, half_width
 from calc.impossible import Impossible
 from calc.job import load
+from calc.report import report
 from calc.steel import GRADES
 from tests.core.documents import demo
 
@@ -58,3 +60,154 @@ def test_a_dimension_that_is_missing_is_named(part):
     with pytest.raises(Impossible, match="is not entered") as caught:
         fitted.rate(load(demo(WIRE | {f"front.{part}": None})), "front")
     assert caught.value.field == f"front.{part}"
+
+
+# Kinds of spring: what is put together, and what is named where it is missing.
+TABLE = "; ".join(f"{x} {3.6 * x + 0.004 * x * x:.1f}" for x in range(0, 341, 20))
+STACKED = {"front.spring_kind": "stacked", "front.second_rate": "10", "front.second_room": "20 mm"}
+NESTED = {"front.spring_kind": "nested", "front.second_rate": "1.5", "front.second_later": "100 mm"}
+PROGRESSIVE = {"front.spring_kind": "progressive", "front.table": TABLE}
+RUBBER = {"front.rubber": "rate", "front.rubber_length": "30", "front.rubber_rate": "40"}
+
+
+def front(changes: dict) -> dict:
+    return report(demo(changes), with_bands=False)["ends"]["front"]
+
+
+def refusal(changes: dict) -> tuple[str, str]:
+    problem = front(changes)["problems"][0]
+    return problem["path"], problem["message"]
+
+
+def test_a_plain_fork_shows_no_field_of_another_kind():
+    shown = {path for path, found in load(demo()).fields.items() if found.applies}
+    hidden = ("second_rate", "second_room", "second_later", "table", "table_error", "topout_rate", "rubber_length", "rubber_rate",
+              "rubber_table", "rate_right", "spacers", "space", "new_free", "new_solid", "spring_bore", "shear_modulus", "wire")  # fmt: skip
+    assert not shown & {f"front.{key}" for key in hidden}
+    assert not shown & {f"rear.{key}" for key in (*hidden, "installed_length", "thread_left")}
+
+
+@pytest.mark.parametrize("changes", [STACKED, NESTED, PROGRESSIVE, RUBBER, {"front.topout": "spring", "front.topout_rate": "15"}])
+def test_each_kind_asks_for_what_it_needs(changes):
+    """Every field of a kind applies once the kind is chosen; take one away and it is named."""
+    for path in [p for p in changes if p.split("_")[-1] in {"rate", "room", "later", "length"} or p.endswith("table")]:
+        assert load(demo(changes)).fields[path].applies
+        assert refusal({p: v for p, v in changes.items() if p != path}) == (
+            path, f"{load(demo()).fields[path].field.label} is not entered.")  # fmt: skip
+
+
+def test_rates_of_kinds():
+    assert fitted.rate(load(demo(STACKED)), "front") == 4.2
+    job = load(demo(PROGRESSIVE | {"front.table_error": "10 %"}))
+    assert fitted.rate(job, "front") == pytest.approx(1.1 * (3.6 + 0.004 * 340), rel=1e-4)
+    unequal = load(demo({"front.spring_kind": "unequal", "front.rate_right": "4.6"}))
+    assert (fitted.rate(unequal, "front"), fitted.split(unequal, "front")) == (pytest.approx(4.4), pytest.approx(0.2))
+    assert fitted.split(load(demo({"front.rate_right": "4.6"})), "front") == 0.0
+
+
+@pytest.mark.parametrize(
+    ("table", "words"),
+    [
+        ("0 0; 50 210; 50 440", "pair 3: its first number is not above that of the pair before it"),
+        ("0 0; 50", "pair 2, '50', is not two numbers with a space between them"),
+        ("0 0; 50 210 440", "pair 2, '50 210 440', is not two numbers"),
+        ("0 0; 50 x9", "pair 2, '50 x9', is not two numbers"),
+        ("0 0; 50 1,250", "pair 2, '1,250': this comma can be read two ways"),
+        ("0 0; 50 70000", "pair 2: 70000 N lies outside 0 to 60000 N"),
+        ("0 0", "write 2 to 40 pairs"),
+        ("0 0; 100 440", "The table ends at 100 mm; full travel with the most preload shortens the spring by 315 mm"),
+        ("0 0; 200 900; 400 800", "The force does not rise from 200 mm (900 N) to 400 mm (800 N)"),
+    ],
+)
+def test_a_table_is_refused_in_words_at_its_field(table, words):
+    path, message = refusal(PROGRESSIVE | {"front.table": table})
+    assert path == "front.table"
+    assert words in message
+
+
+def test_a_table_reads_units_commas_and_lines():
+    one, other = (load(demo(PROGRESSIVE | {"front.table": t})) for t in ("0 0; 50 210; 400 2100", "0 0\n5 cm 0,21 kN\n400 2100"))
+    assert one.fields["front.table"].pairs == other.fields["front.table"].pairs == ((0.0, 0.0), (50.0, 210.0), (400.0, 2100.0))
+
+
+def test_words_of_kinds():
+    assert front(PROGRESSIVE | {"front.buy": "stock", "front.stock": "4.6 4.7"})["why"][-1].startswith(
+        ("Same shape, other mean rate: an assumption.", "The rate is the mean over your table."))  # fmt: skip
+    assert "second one is kept" in front(STACKED | {"front.rate": "6.2"})["why"][-1]
+    rubber = front(RUBBER)
+    without, with_ = rubber["chosen"]["landing_energy"]["value"], rubber["chosen"]["landing_energy_rubber"]["value"]
+    assert with_ - without == pytest.approx(2 * 0.5 * 40 * 30**2 / 1000)
+    assert f"{without:.0f} J without the bump rubber, {with_:.0f} J with it" in rubber["why"][-1]
+    assert rubber["chosen"]["end_force"] == front({})["chosen"]["end_force"]
+    assert rubber["curve"]["rubber"][-1] > rubber["curve"]["working"][-1] + 1.0
+    assert front({})["curve"]["rubber"] is None
+
+
+def test_an_unequal_pair_names_both_rates_and_their_mean():
+    told = front({"front.buy": "stock-pairs", "front.stock": "4.4 4.8", "front.rate": "3.4"})
+    assert told["chosen"]["pair"]["left"]["value"] == pytest.approx(4.4)
+    assert told["chosen"]["pair"]["right"]["value"] == pytest.approx(4.8)
+    assert told["answer"].startswith("Fit 4.4 left and 4.8 right (mean 4.6) N/mm, 2 mm preload, gap 121 mm: ")
+    assert front({})["chosen"]["pair"] is None
+
+
+# Preload from lengths; spacer and collar; fit.
+LENGTHS = {"front.preload_from": "lengths", "front.free_length": "470", "front.spacers": "30", "front.space": "494"}
+REAR_LENGTHS = {"rear.preload_from": "lengths", "rear.free_length": "250", "rear.installed_length": "235", "rear.pitch": "1.5"}
+
+
+def test_preload_from_lengths():
+    assert fitted.preload(load(demo()), "front") == 6.0
+    assert fitted.preload(load(demo(LENGTHS)), "front") == 470 + 30 - 494
+    assert fitted.preload(load(demo(REAR_LENGTHS)), "rear") == 15.0
+    assert front(LENGTHS)["chosen"] == front({})["chosen"]
+    assert refusal({k: v for k, v in LENGTHS.items() if k != "front.free_length"})[0] == "front.free_length"
+    assert refusal({k: v for k, v in LENGTHS.items() if k != "front.space"}) == ("front.space", "Space at full extension is not entered.")
+
+
+def test_what_to_do_to_spacer_and_collar():
+    """6 mm found, 3 wanted: 3 mm off the spacer. 15 found, 4 wanted: 11 mm out, at 1.5 mm a turn 7.3 turns."""
+    ends = report(demo(REAR_LENGTHS | {"front.pitch": "1.0"}), with_bands=False)["ends"]
+    assert ends["front"]["seat"]["move"]["value"] == -3.0
+    assert ends["front"]["seat"]["words"].startswith("Cut 3 mm off the spacer, or turn the adjuster 3.0 turns out, for a spring as long")
+    assert ends["rear"]["seat"]["words"].startswith("Collar 11 mm, 7.3 turns out")
+    assert ends["rear"]["seat"]["turns"]["value"] == pytest.approx(-11 / 1.5)
+    longer = front(LENGTHS | {"front.new_spring": "own", "front.new_free": "478"})["seat"]
+    assert (longer["move"]["value"], longer["words"]) == (-11.0, "Cut 11 mm off the spacer.")
+
+
+@pytest.mark.parametrize(
+    ("sizes", "code", "words"),
+    [
+        ({"new_outside": "42", "spring_bore": "41.8"}, "too wide", "does not fit: 42.0 mm wide with its coils closed, and its bore is 41.8 mm"),
+        ({"new_inside": "30", "spring_core": "30.5"}, "too narrow", "does not fit: 30.0 mm inside, and what stands in it is 30.5 mm"),
+        ({"new_free": "510"}, "spacers", "does not fit: spacers must be 40 mm shorter, and 30 mm are in"),
+        ({"new_free": "470", "new_solid": "168"}, "coil bind", "before the coils touch at full travel"),
+    ],
+)
+def test_what_does_not_fit_is_said(sizes, code, words):
+    told = front(LENGTHS | {"front.new_spring": "own"} | {f"front.{key}": value for key, value in sizes.items()})
+    other = next(c for c in told["candidates"] if c["relation"] == "one step stiffer")
+    assert words in {v["code"]: v["words"] for v in other["vetoes"]}[code]
+    assert told["leave"], "the fitted spring fits"
+
+
+# +/- of wire, coil and steel.
+def test_grade_wire_and_coil_enter_the_draws():
+    """The half-width of the drawn rate is that of first order, D being outside less wire: G, 4 d / d + 3 d / D, 3 / D, 1 / Na."""
+    rates = fitted.rate(drawn(load(demo(WIRE)), 2000), "front")
+    wire, outside, coils, grade = 4 * 0.05 / 4.2 + 3 * 0.05 / 32, 3 * 0.1 / 32, 0.1 / 36, 2000 / 79500
+    expected = math.sqrt(wire**2 + outside**2 + coils**2 + grade**2)
+    nominal = fitted.rate(load(demo(WIRE)), "front")
+    assert half_width(rates) / nominal == pytest.approx(expected, rel=0.03)
+    known = fitted.rate(drawn(load(demo(WIRE | {"front.shear_modulus": {"value": "79.5", "plus_minus_95": "0"}})), 2000), "front")
+    assert half_width(known) / nominal == pytest.approx(math.hypot(wire, outside, coils), rel=0.03)
+
+
+def test_a_modulus_follows_its_grade_and_can_be_known_better():
+    job = load(demo(WIRE | {"front.grade": "music"}))
+    assert job.value("front.shear_modulus") == pytest.approx(81350)
+    assert job.fields["front.shear_modulus"].reading.plus_minus_95 == pytest.approx(1350)
+    assert job.fields["front.shear_modulus"].reason.startswith("Music wire")
+    own = load(demo(WIRE | {"front.shear_modulus": "80 GPa"}))
+    assert fitted.rate(own, "front") == pytest.approx(80000 * 4.2**4 / (8 * 32.0**3 * 36))
