@@ -12,6 +12,8 @@ from calc.gas import Pace
 from calc.impossible import Impossible
 from calc.roots import find_root
 
+_SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
+
 
 @dataclass(frozen=True)
 class Dive:
@@ -40,7 +42,7 @@ def dive(end: End, load: Number, pace: Pace) -> Dive:
     """
     along = end.motion.ratio(0.0)  # a fork's is constant: force along the axis = wheel force / q
     asked, bottomed, hanging = np.broadcast_arrays(load, *(end.wheel_force(z, pace) / along for z in (end.travel, 0.0)))
-    if np.any(bottomed <= asked):
+    if np.any(bottomed <= asked * (1.0 + _SAME)):
         raise Impossible(
             "brake-bottoms",
             f"Braking so hard loads the fork with {float(np.max(asked)):.0f} N along its axis: springs and gas hold "
@@ -48,8 +50,8 @@ def dive(end: End, load: Number, pace: Pace) -> Dive:
             "Fit stiffer springs, add oil, or look at a gentler braking.",
             "bike.braking",
         )
-    lifted = np.maximum(asked, hanging)  # at rest against its top: no stroke
+    topped = hanging >= asked * (1.0 - _SAME)  # at rest against its top: no stroke
     full = np.broadcast_to(end.travel, np.shape(asked))
-    travel = find_root(lambda z: np.asarray(end.wheel_force(z, pace) / along - lifted), 0.0 * full, full, 1e-6)
+    travel = find_root(lambda z: np.where(topped, z, end.wheel_force(z, pace) / along - asked), 0.0 * full, full, 1e-6)
     stroke = end.motion.stroke(travel)
     return Dive(stroke, stroke - pace.settled, load)

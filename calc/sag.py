@@ -12,6 +12,8 @@ from calc.gas import SLOW
 from calc.impossible import Impossible
 from calc.roots import find_root
 
+_SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
+
 
 @dataclass(frozen=True)
 class Sag:
@@ -40,15 +42,14 @@ def settle(end: End, load: Number) -> Sag:
     load = np.asarray(load, dtype=float)
     hanging = np.asarray(end.wheel_force(0.0, SLOW))
     bottomed = np.asarray(end.wheel_force(end.travel, SLOW))
-    if np.any(bottomed <= load):
+    if np.any(bottomed <= load * (1.0 + _SAME)):
         carried, asked = float(np.min(bottomed)), float(np.max(load))
         raise Impossible(
             "no-equilibrium",
             f"The load of {asked:.0f} N is not held before full travel: springs and gas carry {carried:.0f} N there.",
             "Fit stiffer springs, add preload, or check the weights.",
         )
-    topped = hanging >= load
-    lifted = np.where(topped, hanging, load)
+    topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
-    travel = np.where(topped, 0.0, find_root(lambda z: end.wheel_force(z, SLOW) - lifted, 0.0 * full, full))
+    travel = np.where(topped, 0.0, find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full))
     return Sag(travel, end.motion.stroke(travel), topped, end.friction / end.wheel_rate(travel, SLOW))
