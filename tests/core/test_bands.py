@@ -1,0 +1,129 @@
+"""How sure: the bands against draws of an independent hand model, and first order against draws."""
+
+import numpy as np
+import pytest
+
+from calc.draws import deviation, half_width, standard_normal, strata
+from calc.reading import Origin, Reading, Spread
+from calc.report import report
+from tests.core.documents import demo
+from tests.core.hand_model import Fork
+
+COUNT = 4000
+
+
+@pytest.fixture(scope="module")
+def front():
+    return report(demo())["ends"]["front"]
+
+
+def hand_drawn() -> Fork:
+    """The demo's readings drawn at random: normal with half of the +/-, rectangular where the +/- is assumed."""
+    rng = np.random.default_rng(20260512)
+
+    def normal(value, plus_minus):
+        return value + plus_minus / 2 * rng.standard_normal(COUNT)
+
+    def rectangular(value, plus_minus):
+        return value + plus_minus * rng.uniform(-1, 1, COUNT)
+
+    return Fork(
+        alone=normal(54.5, 0.5), aboard=normal(96.2, 1), rider=normal(104, 1), sold_rider=normal(87, 5), unsprung=rectangular(16, 1.5),
+        rake=normal(26.5, 0.5), seal=normal(48, 0.05), collapsed=normal(308, 1), travel=normal(300, 2), outer=normal(50.6, 0.1),
+        depth=normal(32, 1), raised=normal(12, 0.4), steel=normal(51e3, 1e3), cap=rectangular(20e3, 10e3), washers=normal(8e3, 1e3),
+        altitude=normal(400, 50), n=np.clip(normal(1.33, 0.07), 1.0, 1.4), sold_rate=normal(4.2, 0.126), sold_preload=normal(4, 1),
+        sold_gap=normal(126, 2),
+    )  # fmt: skip
+
+
+def half(samples) -> float:
+    return float(np.diff(np.quantile(samples, (0.025, 0.975)))[0]) / 2
+
+
+def test_bands_of_what_the_setup_does_against_the_hand_model(front):
+    """The recommended setup as it may come out on the bench: spring 3 %, preload and gap 1 mm; 200 draws know a band to a tenth."""
+    rng, fork = np.random.default_rng(7), hand_drawn()
+    rate, preload, gap = (value + pm / 2 * rng.standard_normal(COUNT) for value, pm in ((4.6, 0.138), (3.0, 1.0), (120.0, 1.0)))
+    figures = {
+        "free_sag": half(fork.sag(rate, preload, gap, fork.load_alone)),
+        "rider_sag": half(fork.sag(rate, preload, gap, fork.load)),
+        "end_force": half(fork.end_force(rate, preload, gap, fork.load)) / 1000,
+        "end_multiple": half(fork.end_force(rate, preload, gap, fork.load) / fork.load),
+        "frequency": half(fork.frequency(rate, preload, gap, fork.load)),
+    }
+    for name, expected in figures.items():
+        assert front["chosen"][name]["plus_minus_95"] == pytest.approx(expected, rel=0.15), name
+
+
+def test_bands_of_what_is_recommended_against_the_hand_model(front):
+    """Preload and gap solved again in every draw, the spring held."""
+    preload, gap = hand_drawn().sized(4.6)
+    assert front["chosen"]["preload"]["plus_minus_95"] == pytest.approx(half(preload), rel=0.15)
+    assert front["chosen"]["gap"]["plus_minus_95"] == pytest.approx(half(gap), rel=0.15)
+
+
+def test_how_often_each_spring_wins_against_the_hand_model(front):
+    """Nearest in frequency to the setup as sold, preload and gap rounded, none below 0: about seven draws of ten for 4.6."""
+    fork, rates = hand_drawn(), (4.2, 4.4, 4.6, 4.8, 5.0)
+    wanted = fork.frequency(fork.sold_rate, fork.sold_preload, fork.sold_gap, fork.sold_load)
+    away = []
+    for rate in rates:
+        preload, gap = (np.round(x) for x in fork.sized(rate))
+        free = fork.sag(rate, preload, gap, fork.load_alone)
+        barred = (preload < 0) | (preload > 15) | (gap < 75) | (gap > 165) | (free < 0.08 * fork.travel) | (free > 0.14 * fork.travel)
+        away.append(np.where(barred, np.inf, np.abs(fork.frequency(rate, preload, gap, fork.load) - wanted)))
+    by_hand = np.bincount(np.argmin(away, axis=0), minlength=len(rates)) / COUNT
+    counted = {c["rate"]: c["count"] / front["sure"]["draws"] for c in front["sure"]["counts"]}
+    for rate, share in zip(rates, by_hand, strict=True):
+        assert counted.get(rate, 0.0) == pytest.approx(share, abs=0.1), rate
+    assert front["sure"]["draws"] + front["sure"]["left_out"] == 200
+
+
+def test_the_words_count_what_the_numbers_count(front):
+    sure = front["sure"]
+    best = max(sure["counts"], key=lambda c: c["count"])
+    assert sure["words"].startswith(f"{best['rate']} in {best['of_ten']} of 10 draws of your readings")
+    assert sum(c["of_ten"] for c in sure["counts"]) == 10
+
+
+def test_what_is_measured_better_narrows_the_band():
+    """Weighing the unsprung mass, the first reading asked for, narrows the preload as much as was promised."""
+    before = report(demo())["ends"]["front"]
+    asked = next(m for m in before["measure_next"] if m["path"] == "front.unsprung")
+    assert asked["then"] < asked["now"]
+    weighed = {"value": "16 kg", "plus_minus_95": "0.75 kg", "origin": "assumed"}
+    after = report(demo({"front.unsprung": weighed}))["ends"]["front"]
+    gained = after["chosen"]["preload"]["plus_minus_95"] / before["chosen"]["preload"]["plus_minus_95"]
+    assert gained == pytest.approx(asked["then"] / asked["now"], abs=0.08)
+
+
+def test_no_uncertainty_gives_no_band_but_that_of_the_bench():
+    exact = {p: {"value": e["value"], "plus_minus_95": "0", "origin": e["origin"]} for group in ("bike", "rider", "front", "place", "standard")
+             for k, e in demo()[group].items() if isinstance(e, dict) and "plus_minus_95" in e for p in [f"{group}.{k}"]}  # fmt: skip
+    narrow = report(demo(exact))["ends"]["front"]["chosen"]
+    wide = report(demo())["ends"]["front"]["chosen"]
+    assert narrow["preload"]["plus_minus_95"] < 0.5 * wide["preload"]["plus_minus_95"]
+    assert narrow["rider_sag"]["plus_minus_95"] < wide["rider_sag"]["plus_minus_95"]
+
+
+def test_strata_fill_the_range_evenly_and_always_alike():
+    column = strata("front.unsprung", 200)
+    assert np.sort(column) == pytest.approx((np.arange(200) + 0.5) / 200)
+    assert np.array_equal(column, strata("front.unsprung", 200))
+    assert abs(np.corrcoef(column, strata("bike.rake", 200))[0, 1]) < 0.25
+
+
+def test_shapes_have_the_spread_they_are_declared_with():
+    """JCGM 100:2008, 4.3.7 and 6.3: a normal +/- is two standard uncertainties, a rectangular one is its whole half-width."""
+    normal = Reading(10.0, 2.0, Origin.MEASURED)
+    assert np.std(deviation("a", normal, 200)) == pytest.approx(1.0, rel=0.02)
+    flat = Reading(10.0, 2.0, Origin.ASSUMED, Spread.RECTANGULAR)
+    assert np.std(deviation("a", flat, 200)) == pytest.approx(2.0 / np.sqrt(3), rel=0.01)
+    assert np.max(np.abs(deviation("a", flat, 200))) <= 2.0
+    assert half_width(standard_normal("a", 2000)) == pytest.approx(1.96, rel=0.01)
+
+
+def test_the_exponent_never_leaves_what_air_can_do():
+    n = 1.33 + deviation("place.exponent", Reading(1.33, 0.2, Origin.ASSUMED, Spread.RECTANGULAR), 200)
+    assert np.min(n) >= 1.0
+    assert np.max(n) <= 1.4
