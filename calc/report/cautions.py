@@ -46,4 +46,4 @@ FIRST_RIDE: tuple[str, ...] = (
     "One change at a time",
 )
 
-LEFT_OUT = "Left out: damping, bump rubbers and hydraulic stops, top-out springs, aerodynamic drag, chain pull. Where a hydraulic stop starts, more force is added."
+LEFT_OUT = "Left out: damping and hydraulic stops, bump rubbers in every end force, top-out springs you have not entered, aerodynamic drag, chain pull. Where a hydraulic stop starts, more force is added."
