@@ -11,7 +11,10 @@ from calc.array import Array, Number
 from calc.assembly import Assembly, ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import conditions, end_loads, fork, limits, shock, standard_setup
+from calc.leg_air import AirLeg
+from calc.leg_pressure import pressure_for_sag
+from calc.model import conditions, end_loads, fork, fork_as_sold, found_gaps, limits, shock, standard_setup
+from calc.quantity import convert
 from calc.setup import Figures, Loads, Setup, evaluate, figures
 from calc.sizing import Limits, Sized, Targets, offers, series, size
 
@@ -33,7 +36,9 @@ class Situation:
 
 @dataclass(frozen=True)
 class EndSizing:
-    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
+    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures; `air_pressure`
+    [bar, gauge, cold] is what an air spring needs for the rider sag wanted.
+    """
 
     situation: Situation
     limits: Limits
@@ -41,6 +46,7 @@ class EndSizing:
     found_setup: Setup
     found: Figures | None
     found_problem: Impossible | None
+    air_pressure: float | None = None
 
 
 def situation(job: Job, end: str) -> Situation:
@@ -59,8 +65,9 @@ def situation(job: Job, end: str) -> Situation:
     """
     at = conditions(job)
     assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+    as_sold = fork_as_sold(job, at, assembly) if isinstance(assembly, ForkAssembly) else assembly
     loads, yardstick = end_loads(job, end), standard_setup(job, end)
-    standard = _standard(job, end, assembly, yardstick, at.exponent)
+    standard = _standard(job, end, as_sold, yardstick, at.exponent)
     return Situation(assembly, loads, at.exponent, yardstick, standard, _targets(job, end, standard, loads.aboard))
 
 
@@ -89,9 +96,28 @@ def size_end(job: Job, end: str) -> EndSizing:
         4.6
     """
     here, bounds = situation(job, end), limits(job, end)
+    if isinstance(here.assembly, ForkAssembly) and isinstance(here.assembly.gas, AirLeg):
+        return _air_spring(job, here, here.assembly, bounds)
     rates, split = _offers(job, end)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
     return EndSizing(here, bounds, sized, *found(job, end, here))
+
+
+def _air_spring(job: Job, here: Situation, assembly: ForkAssembly, bounds: Limits) -> EndSizing:
+    """An air spring has no rates to choose from: what is found is worked out, and the pressure for the sag wanted beside it."""
+    setup, done, problem = found(job, "front", here)
+    if problem is not None:
+        raise problem
+    one = Setup(*(np.atleast_1d(np.asarray(part, dtype=float)) for part in (setup.rate, setup.preload, setup.gap)))
+    worked = evaluate(assembly, one, here.loads, here.exponent)
+    try:
+        pressure = pressure_for_sag(assembly, setup, here.loads.aboard, here.targets.sag) - conditions(job).charged
+    except Impossible:
+        gauge, why = None, "no pressure"
+    else:
+        gauge, why = convert(float(pressure + job.number("front.pump_loss")), "MPa", "bar"), "air spring"
+    sized = Sized(one, one, worked, None, {why: np.ones(1, dtype=bool)}, np.zeros(1))
+    return EndSizing(here, bounds, sized, setup, done, None, gauge)
 
 
 def _offers(job: Job, end: str) -> tuple[Array, Array]:
@@ -126,10 +152,12 @@ def _targets(job: Job, end: str, standard: Figures, load: Number) -> Targets:
 def found(job: Job, end: str, here: Situation) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
     rate, preload = fitted.rate(job, end), fitted.preload(job, end)
+    if isinstance(here.assembly, ForkAssembly) and here.assembly.springs == 0:
+        rate, preload = 0.0, 0.0
     if not isinstance(here.assembly, ForkAssembly):
         setup = Setup(rate, preload, 0.0)
         return setup, *_tried(here, setup)
-    left, right = job.value("front.gap_left"), job.value("front.gap_right")
+    left, right = found_gaps(job, conditions(job))
     setup = Setup(rate, preload, 0.5 * (left + right), fitted.split(job, end))
     built = here.assembly.paired(setup.split).end_of_gaps(rate, preload, left, right)
     try:

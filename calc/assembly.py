@@ -65,8 +65,9 @@ class ForkAssembly:
     """Two legs.
 
     Parameters: gas of a leg; arrangement of its springs; stroke [mm], full travel along the leg; ambient [MPa] where it
-    is ridden; rake [rad]; friction [N] per leg; springs: 2, or 1 for a spring in the left leg only; stops; split [N/mm], how
-    much the right leg's rate is above, and the left one's below, the rate that is asked for, their mean.
+    is ridden; rake [rad]; friction [N] per leg; springs: 2, 1 for a spring in the left leg only, 0 for none; stops; split
+    [N/mm], how much the right leg's rate is above, and the left one's below, the rate that is asked for, their mean;
+    gas_right, the right leg's gas where it is of another kind.
     """
 
     gas: LegGas
@@ -78,6 +79,7 @@ class ForkAssembly:
     springs: int = 2
     stops: Stops = Stops()
     split: Number = 0.0
+    gas_right: LegGas | None = None
 
     def paired(self, split: Number) -> ForkAssembly:
         """The same fork with unequal rates in its legs."""
@@ -85,13 +87,13 @@ class ForkAssembly:
 
     @property
     def alike(self) -> bool:
-        """True where both legs carry the same spring."""
-        return self.springs == 2 and not np.any(self.split)
+        """True where both legs carry the same spring and gas."""
+        return self.springs != 1 and not np.any(self.split) and self.gas_right is None
 
-    def leg(self, rate: Number | None, preload: Number, gap: Number) -> Strut:
+    def leg(self, rate: Number | None, preload: Number, gap: Number, right: bool = False) -> Strut:
         """One leg; rate None for a leg with no spring."""
         springs = () if rate is None else self.arrangement.springs(rate, preload)
-        return Strut(springs, self.gas.gases(rate, gap), self.ambient)
+        return Strut(springs, self._gas(right).gases(rate, gap), self.ambient)
 
     def end(self, rate: Number, preload: Number, gap: Number) -> End:
         """Both legs at one gap."""
@@ -100,18 +102,26 @@ class ForkAssembly:
     def end_of_gaps(self, rate: Number, preload: Number, gap_left: Number, gap_right: Number) -> End:
         """Both legs, each at its own gap."""
         motion = ForkMotion(self.rake)
-        left = self.leg(rate - self.split, preload, gap_left)
+        rate_left, rate_right = self._rates(rate)
+        left = self.leg(rate_left, preload, gap_left)
         same = self.alike and gap_left is gap_right
-        right = left if same else self.leg(rate + self.split if self.springs == 2 else None, preload, gap_right)
+        right = left if same else self.leg(rate_right, preload, gap_right, right=True)
         struts = ((left, 2.0),) if same else ((left, 1.0), (right, 1.0))
         return self.stops.fit(End(struts, motion, motion.travel(self.stroke), 2.0 * self.friction * motion.ratio(0.0)))
 
     def lock_gap(self, rate: Number) -> Number:
         """Gap [mm] at which the first leg locks at full travel."""
+        left, right = self._rates(rate)
         if self.alike:
-            return self.gas.lock_gap(rate)
-        other = rate + self.split if self.springs == 2 else None
-        return np.maximum(self.gas.lock_gap(rate - self.split), self.gas.lock_gap(other))
+            return self.gas.lock_gap(left)
+        return np.maximum(self.gas.lock_gap(left), self._gas(right=True).lock_gap(right))
+
+    def _gas(self, right: bool) -> LegGas:
+        return self.gas_right if right and self.gas_right is not None else self.gas
+
+    def _rates(self, rate: Number) -> tuple[Number | None, Number | None]:
+        """Rates [N/mm] of the left and the right leg's spring; None for none."""
+        return (rate - self.split if self.springs > 0 else None), (rate + self.split if self.springs == 2 else None)
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from calc.assembly import ForkAssembly
 from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
+from calc.model import conditions, found_gaps
 from calc.model.braking import brake_dive, is_braked
 from calc.quantity import convert_difference, internal_unit
 from calc.setup import Figures, Setup, evaluate
@@ -193,10 +194,9 @@ def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
         return {}
     now = fitted.rate(draws, "front")
     apart = fitted.split(draws, "front")
+    gaps = dict(zip(("left", "right"), found_gaps(draws, conditions(draws)), strict=True))
     oil = {
-        leg: here.assembly.gas.oil_to_add(
-            now + side * apart, draws.value(f"front.gap_{leg}"), setup.rate + side * setup.split, setup.gap
-        )
+        leg: here.assembly.gas.oil_to_add(now + side * apart, gaps[leg], setup.rate + side * setup.split, setup.gap)
         for leg, side in (("left", -1.0), ("right", 1.0))
     }
     return {leg: half_width(samples) for leg, samples in oil.items()}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 import numpy as np
@@ -129,6 +129,21 @@ class OpenLeg:
         if np.any(surplus(low) > 0) or np.any(surplus(low + DEEPEST_GAP) < 0):
             raise Impossible("gap-convention", "The gap cannot be read in the other convention.", "Keep to your own.")
         return find_root(surplus, low, low + DEEPEST_GAP)
+
+    def gap_of(self, above_oil: Number, rate: Number) -> Number:
+        """Gap [mm] of a volume [mm3] over the oil with spring and spacer out, told in the leg's own convention.
+
+        Raises Impossible where it lies deeper than any tube.
+        """
+
+        def surplus(trial: Number) -> Array:
+            return np.asarray(gas_above_oil(trial, self.pieces) - above_oil)
+
+        low = 0.0 * surplus(0.0)
+        if np.any(surplus(low + DEEPEST_GAP) < 0):
+            raise Impossible("filled", f"That little oil stands deeper than {DEEPEST_GAP:.0f} mm.", "Check the volumes.")
+        gap = find_root(surplus, low, low + DEEPEST_GAP)
+        return replace(self, spring_in=False).other_gap(rate, gap) if self.spring_in else gap
 
     def oil_to_add(self, found_rate: Number | None, found_gap: Number, rate: Number | None, gap: Number) -> Number:
         """Oil [mm3] to add, below 0 to take out, from a found spring and gap to new ones."""

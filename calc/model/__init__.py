@@ -1,8 +1,9 @@
 """From a job's readings to the model: conditions, axle loads, both ends' assemblies, limits."""
 
+from calc.model.airleg import has_coil
 from calc.model.axles import aboard, alone, end_loads, loaded, rider_share
 from calc.model.conditions import Conditions, conditions
-from calc.model.fork import fork
+from calc.model.fork import fork, fork_as_sold, found_gaps
 from calc.model.limits import free_sag_window, limits, sag_window, standard_setup
 from calc.model.shock import shock
 
@@ -13,7 +14,10 @@ __all__ = [
     "conditions",
     "end_loads",
     "fork",
+    "fork_as_sold",
+    "found_gaps",
     "free_sag_window",
+    "has_coil",
     "limits",
     "loaded",
     "rider_share",

@@ -12,7 +12,8 @@ from calc.job import Job
 @dataclass(frozen=True)
 class Conditions:
     """Ambient pressure [MPa] where the legs were bled and where the bike is ridden; gas exponent [-] of fast moves; leg
-    temperature [K] when the gap was read, when the legs were bled, and in use.
+    temperature [K] when the gap was read and closed spaces were charged, when the legs were bled, and in use; ambient
+    pressure [MPa] where they were charged.
     """
 
     bleed: Number
@@ -21,6 +22,7 @@ class Conditions:
     read_temperature: Number
     bled_temperature: Number
     temperature: Number
+    charged: Number
 
     @property
     def one_temperature(self) -> bool:
@@ -46,7 +48,7 @@ def conditions(job: Job) -> Conditions:
     named = job.known("place.ridden_pressure") or job.entered("place.ridden_altitude")
     cold = job.value("place.bled_temperature")
     warm = job.value("place.ridden_temperature") if job.entered("place.ridden_temperature") else cold
-    return Conditions(bleed, _pressure(job, "ridden") if named else bleed, job.value("place.exponent"), cold, cold, warm)
+    return Conditions(bleed, _pressure(job, "ridden") if named else bleed, job.value("place.exponent"), cold, cold, warm, bleed)
 
 
 def _pressure(job: Job, where: str) -> Number:

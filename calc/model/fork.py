@@ -2,40 +2,77 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from calc import fitted
 from calc.array import Number
 from calc.assembly import ForkAssembly
-from calc.gas import circle
 from calc.gas_warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg import LegGas, OpenLeg
+from calc.model.airleg import air_leg, has_coil
+from calc.model.cartridge import sealed_leg, state
 from calc.model.conditions import Conditions
+from calc.model.gap import Pieces, by_volume, free_area, gaps_found, gaps_read
 from calc.model.stops import stops
 
 
-def fork(job: Job, at: Conditions) -> ForkAssembly:
-    """Both legs: their gas, their springs, how they lean."""
+def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
+    """Both legs: their gas, their springs, how they lean. As sold: a cartridge as built, an air spring at its pressure as sold."""
+    left, right = legs(job, at, as_sold)
+    travel = job.value("front.travel")
+    coils = 1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2
     return ForkAssembly(
-        gas=leg_gas(job, at),
-        arrangement=fitted.arrangement(job, "front", job.value("front.travel")),
-        stroke=job.value("front.travel"),
+        gas=left,
+        arrangement=fitted.arrangement(job, "front", travel),
+        stroke=travel,
         ambient=at.ambient,
         rake=job.value("bike.rake"),
         friction=job.value("front.friction"),
-        springs=1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2,
-        stops=stops(job, "front", job.value("front.travel")),
+        springs=coils if has_coil(job) else 0,
+        stops=stops(job, "front", travel),
+        gas_right=right,
     )
 
 
-def leg_gas(job: Job, at: Conditions) -> LegGas:
-    """The gas of a leg, by its kind."""
-    return _open_leg(job, at)
+def fork_as_sold(job: Job, at: Conditions, now: ForkAssembly) -> ForkAssembly:
+    """The same fork as it was sold; the one at hand where nothing of its gas differs."""
+    kind = job.choice("front.air")
+    same = kind == "open" or (kind == "sealed cartridge" and job.choice("front.cartridge_state") == "as built")
+    return now if same else fork(job, at, as_sold=True)
 
 
-def _open_leg(job: Job, at: Conditions) -> OpenLeg:
+def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGas | None]:
+    """The gas of the left leg, and of the right one where it is of another kind."""
+    kind = job.choice("front.air")
+    if kind == "sealed cartridge":
+        how = state(job, as_sold)
+        own = _warmth(job, at, job.value("front.cartridge_oil"))
+        if own is not None:
+            own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
+        return sealed_leg(job, open_part(job, at, as_sold), how, at.charged, own), None
+    around = open_part(job, at)
+    if kind == "air leg":
+        return air_leg(job, around, at, as_sold), around if job.choice("front.air_in") == "left" else None
+    return around, None
+
+
+def found_gaps(job: Job, at: Conditions) -> tuple[Number, Number]:
+    """Gap [mm] of the left and the right leg as found: read, or by the volume filled."""
+    return gaps_found(job, open_part(job, at)) if by_volume(job) else gaps_read(job)
+
+
+def open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
+    """The space over the oil, as the gap tells it, with the whole seal area swept."""
+    sealed = job.choice("front.air") == "sealed cartridge"
+    shut_now, shut = (sealed and state(job, sold) != "opened into one" for sold in (False, as_sold))
+    return _open_leg(job, at, free_area(job, shut_now, shut))
+
+
+def _open_leg(job: Job, at: Conditions, pieces: Pieces) -> OpenLeg:
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
     if np.any(np.asarray(collapsed) < travel):
         raise Impossible(
@@ -45,9 +82,9 @@ def _open_leg(job: Job, at: Conditions) -> OpenLeg:
             "front.collapsed_stroke",
         )
     return OpenLeg(
-        pieces=_free_area(job),
+        pieces=pieces,
         seal_diameter=job.value("front.seal_diameter"),
-        collapsed_stroke=collapsed,
+        collapsed_stroke=0.0 if job.choice("front.gap_state") == "extended" else collapsed,
         stroke=travel,
         steel=fitted.steel(job),
         fitted_rate=fitted.rate(job, "front"),
@@ -68,27 +105,3 @@ def _warmth(job: Job, at: Conditions, oil: Number) -> Warmth | None:
         return None
     tube = TUBE_EXPANSION[job.choice("front.tube_metal")]
     return Warmth(at.read_temperature, at.bled_temperature, at.temperature, oil, tube)
-
-
-def _free_area(job: Job) -> tuple[tuple[Number, Number], ...]:
-    """Free area from the tube's top downwards: one piece, or two in an upside-down leg."""
-    seal = job.value("front.seal_diameter")
-    upside_down = job.choice("front.layout") == "upside-down"
-    outer = circle(job.value("front.outer_bore")) if upside_down else 0.0
-    if upside_down and np.any(outer <= circle(seal)):
-        raise Impossible("bore", "The outer tube's bore is not above the seal diameter.", "Measure both again.", "front.outer_bore")
-    if job.choice("front.area_by") == "raised":
-        if not job.known("front.raised_height"):
-            raise Impossible(
-                "raised",
-                "How far the oil rose is not entered.",
-                "Pour and read the rise, or choose diameters.",
-                "front.raised_height",
-            )
-        deep: Number = job.value("front.raised_volume") / job.value("front.raised_height")
-    else:
-        bore = seal - 2.0 * job.value("front.wall")
-        if np.any(np.asarray(bore) <= 0):
-            raise Impossible("wall", "The chrome tube's wall leaves no bore.", "Measure wall and diameter again.", "front.wall")
-        deep = circle(bore) + (outer - circle(seal) if upside_down else 0.0)
-    return ((job.value("front.outer_depth"), outer), (0.0, deep)) if upside_down else ((0.0, deep),)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc import fitted
 from calc.impossible import Impossible
 from calc.job import Job
+from calc.model.airleg import has_coil
 from calc.quantity import convert
 from calc.setup import Setup
 from calc.sizing import Limits
@@ -13,6 +14,8 @@ from calc.sizing import Limits
 def standard_setup(job: Job, end: str) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
     strut, gap = ("fork", job.value("standard.gap")) if end == "front" else ("shock", 0.0)
+    if end == "front" and not has_coil(job):
+        return Setup(0.0, 0.0, gap)
     path = f"standard.{strut}_rate"
     if job.entered(path):
         return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap)

@@ -29,7 +29,7 @@ def shock(job: Job, at: Conditions) -> ShockAssembly:
 
 def _gas(job: Job, at: Conditions) -> Gas:
     """The gas behind the rod; its charge was filled where the legs were bled, and is constant where its volume is not known."""
-    charge, area = job.value("rear.charge") + at.bleed, circle(job.value("rear.rod_diameter"))
+    charge, area = job.value("rear.charge") + at.charged, circle(job.value("rear.rod_diameter"))
     if not job.known("rear.gas_volume"):
         return SteadyCharge(charge, area)
     return Chamber(job.value("rear.gas_volume"), charge, area)

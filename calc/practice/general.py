@@ -31,7 +31,6 @@ GENERAL: Mapping[str, Usual] = {
     "shock collar": Usual(2, 25, 25, "mm", "M"),
     "outer bore over stanchion": Usual(2, 3.5, 2.6, "mm", "L", "a bench's habit, from memory; no source"),
     "outer bore depth": Usual(20, 50, 32, "mm", "L"),
-    "oil in a leg": Usual(350, 700, 550, "ml", "L", "a bench's habit, from memory; no source"),
     "closed cartridge outer oil": Usual(290, 400, 340, "ml", "M"),
     "damper rod": Usual(10, 12.5, 12, "mm", "H"),
     "fork piston": Usual(20, 32, 28, "mm", "M"),

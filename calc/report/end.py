@@ -7,12 +7,11 @@ from functools import lru_cache
 
 import numpy as np
 
-from calc import fitted
 from calc.advice import EndSizing, rider_span, size_end, tried
 from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
-from calc.model import sag_window
+from calc.model import conditions, found_gaps, sag_window
 from calc.report import sure
 from calc.report.beside import beside
 from calc.report.curve import curve_data
@@ -70,8 +69,8 @@ def problem_of(error: Impossible, end: str) -> Problem:
 def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     cases = Cases.of(job, end)
     chosen = int(done.sized.choice)
-    shown = _shown(job, end, done, chosen)
-    candidates = [_candidate(job, end, done, cases, i, chosen) for i in shown]
+    shown = _shown(done, chosen)
+    candidates = [_candidate(job, done, cases, i, chosen) for i in shown]
     answer = None if chosen < 0 else done.sized.setup.at(chosen)
     data: Data = {
         "state": "none" if answer is None else "ok",
@@ -103,7 +102,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     return data
 
 
-def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
+def _candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
     sized, setup = done.sized, done.sized.setup.at(index)
     bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
     data = setup_data(setup, sized.figures.at(index), cases, bind)
@@ -111,7 +110,7 @@ def _candidate(job: Job, end: str, done: EndSizing, cases: Cases, index: int, ch
     data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
-    data["fitted"] = math.isclose(setup.rate, fitted.rate(job, end), rel_tol=1e-6)
+    data["fitted"] = math.isclose(setup.rate, float(done.found_setup.rate), rel_tol=1e-6)
     data["gap_other"] = _other_gap(job, done, setup) if index == chosen else None
     data["oil"] = _oil(job, done, setup)
     return data
@@ -124,7 +123,7 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None
     return {
         "preload": setup.preload, "preload_min": low, "preload_max": high, "gap": setup.gap, "gap_min": gap[0], "gap_max": gap[1],
         "free_sag": data["free_sag"]["value"], "free_low": free[0], "free_high": free[1], "bind": bind,
-        "bind_margin": done.limits.bind_margin,
+        "bind_margin": done.limits.bind_margin, "pressure": done.air_pressure, "wanted": done.situation.targets.sag,
     }  # fmt: skip
 
 
@@ -154,14 +153,17 @@ def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
     return oil_data(job, fork, setup)
 
 
-def _shown(job: Job, end: str, done: EndSizing, chosen: int) -> list[int]:
+def _shown(done: EndSizing, chosen: int) -> list[int]:
     """The choice, both neighbours, the fitted spring and every other that no veto bars; all where none is chosen."""
     rates, allowed = done.sized.setup.rate, done.sized.allowed
-    leave = np.isclose(rates, fitted.rate(job, end), rtol=1e-6)
+    leave = np.isclose(rates, float(done.found_setup.rate), rtol=1e-6)
     return [i for i in range(np.size(rates)) if chosen < 0 or allowed[i] or leave[i] or abs(i - chosen) <= 1]
 
 
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:
+    first = candidates[0]["vetoes"][0]
+    if first["code"] in ("air spring", "no pressure"):
+        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=WAY_OUT[first["code"]], end=end)
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
     words = "; ".join(v["words"] for v in nearest["vetoes"])
     way_out = " ".join(dict.fromkeys(WAY_OUT[v["code"]] for v in nearest["vetoes"]))
@@ -178,8 +180,8 @@ def _found_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
         return {"problem": problem_of(done.found_problem, end).as_data(), "setup": None}
     data = setup_data(done.found_setup, done.found, cases)
     if end == "front":
-        data["gap_left"] = quantity(job.number("front.gap_left"), "mm", "left leg", 0)
-        data["gap_right"] = quantity(job.number("front.gap_right"), "mm", "right leg", 0)
+        left, right = found_gaps(job, conditions(job))
+        data["gap_left"], data["gap_right"] = quantity(left, "mm", "left leg", 0), quantity(right, "mm", "right leg", 0)
     return {"problem": None, "setup": data}
 
 
@@ -244,7 +246,7 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
         "chosen": chosen,
         "leave": bool(chosen["fitted"]),
         "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
-        "why": [*why, *spring_lines(job, end, chosen)],
+        "why": [*why, *spring_lines(job, end, chosen, done.sized.figures.at(int(done.sized.choice)))],
         "seat": seat_data(job, end, done, done.sized.setup.at(int(done.sized.choice))),
         "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, chosen["rate"]["value"])},
     }

@@ -8,12 +8,13 @@ from calc import fitted
 from calc.advice import EndSizing
 from calc.assembly import ForkAssembly
 from calc.job import Job
+from calc.model import conditions, found_gaps
 from calc.report.data import Data, number_text, quantity
-from calc.setup import Setup
+from calc.setup import Figures, Setup
 from calc.springs_fit import Fit
 
 
-def spring_lines(job: Job, end: str, chosen: Data) -> list[str]:
+def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str]:
     """What a rate stands for where the springs are not plain ones, and what their stops add."""
     kind, lines = job.choice(f"{end}.spring_kind"), []
     if kind == "stacked":
@@ -27,6 +28,8 @@ def spring_lines(job: Job, end: str, chosen: Data) -> list[str]:
     if chosen["landing_energy_rubber"] is not None:
         without, with_ = (number_text(chosen[key]["value"], 0) for key in ("landing_energy", "landing_energy_rubber"))
         lines.append(f"Landing energy {without} J without the bump rubber, {with_} J with it. The end force leaves it out.")
+        if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
+            lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
     return lines
 
 
@@ -66,10 +69,10 @@ def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str
 def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:
     """Oil to add to each leg of a fork, from its own gap and spring as found to the new ones."""
     now, apart = fitted.rate(job, "front"), fitted.split(job, "front")
-    added = {}
+    added, gaps = {}, dict(zip(("left", "right"), found_gaps(job, conditions(job)), strict=True))
     for leg, side in (("left", -1.0), ("right", 1.0)):
         sprung = leg == "left" or fork.springs == 2
         rates = (now + side * apart, setup.rate + side * setup.split) if sprung else (None, None)
-        oil = fork.gas.oil_to_add(rates[0], job.number(f"front.gap_{leg}"), rates[1], setup.gap)
+        oil = fork.gas.oil_to_add(rates[0], float(gaps[leg]), rates[1], setup.gap)
         added[leg] = quantity(oil, "ml", f"{leg} leg", 0, "mm3")
     return added

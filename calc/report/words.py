@@ -20,6 +20,8 @@ WAY_OUT = {
     "too narrow": "Offer a wider spring.",
     "thread": "Offer a longer spring.",
     "spacers": "Offer a shorter spring.",
+    "no pressure": "Check the air piston, the volumes, the coil and the weights.",
+    "air spring": "Pump to it, read the sag again, and set the gap by how deep the fork goes on the trail.",
     "sag unreachable": "Check the top-out spring's rate, or want more rider sag.",
 }
 
@@ -34,13 +36,15 @@ VETO_WORDS = {
     "too narrow": "does not fit: {inside} mm inside, and what stands in it is {core} mm",
     "thread": "does not fit: the collar must go {further} mm further in, and {thread} mm of thread are left",
     "spacers": "does not fit: spacers must be {shorter} mm shorter, and {spacers} mm are in",
+    "no pressure": "An air spring is set by its pressure, and none from 1 to 40 bar gives {wanted} mm of rider sag here; what is found is worked out in full",
+    "air spring": "An air spring is set by its pressure: {pressure} bar would give {wanted} mm of rider sag at the gap as found. Which gap and second volume go with it is not sized here; what is found is worked out in full",
     "sag unreachable": "meets the rider sag wanted at no preload: the top-out spring still acts there",
     "free sag below": "free sag {free_sag} mm, under the window of {free_low}-{free_high}: too soft, preload is doing the work",
     "free sag above": "free sag {free_sag} mm, over the window of {free_low}-{free_high}: too stiff for this sag",
 }
 
 
-_TENTHS = {"outside", "bore", "inside", "core"}
+_TENTHS = {"outside", "bore", "inside", "core", "pressure"}
 
 
 def veto_words(name: str, numbers: dict[str, float | None]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from calc.job.field import Field, Part
+from calc.job.fields.air import AIR
 from calc.job.fields.bike import BIKE
 from calc.job.fields.coil import coil_fields
 from calc.job.fields.elsewhere import ELSEWHERE
@@ -26,6 +27,6 @@ _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
 FIELDS: Mapping[str, Field] = {
     f.path: f
-    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_FIT, *_FORK_COIL, *OIL, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_FIT, *_SHOCK_COIL, *ELSEWHERE)
+    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_FIT, *_FORK_COIL, *OIL, *AIR, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_FIT, *_SHOCK_COIL, *ELSEWHERE)
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -12,6 +12,7 @@ _GAP = (
 )
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
+_BY_VOLUME = {"front.gap_from": ("volume filled",)}
 _CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
 
 OIL = (
@@ -28,6 +29,33 @@ OIL = (
         default=Default(choice="out"), end="front", how="Most manuals: spring out. Some read it with the spring in.", typed="stated",
     ),
     Field(
+        "front.gap_state", "Gap is read with the leg", _O, Kind.CHOICE, choices={"collapsed": "Collapsed", "extended": "Extended"},
+        default=Default(choice="collapsed"), end="front", how="Nearly always collapsed.", typed="stated",
+    ),
+    Field(
+        "front.gap_from", "Oil known from", _O, Kind.CHOICE, choices={"read": "The gap, read", "volume filled": "The volume filled"},
+        default=Default(choice="read"), end="front", typed="stated",
+        how="A volume is reliable only in a dry leg: drained legs keep 10-25 ml, cartridges 30-60 ml; common practice, no source.",
+    ),
+    Field(
+        "front.filled_left", "Oil filled, left", _O, _Q, "volume", "ml", 50, 1500, 5, 0, plus_minus=3, main=True, when=_BY_VOLUME,
+        end="front", how="What went in, by measuring jug. With a sealed cartridge: around it.",
+    ),
+    Field(
+        "front.filled_right", "Oil filled, right", _O, _Q, "volume", "ml", 50, 1500, 5, 0, plus_minus=3, main=True, when=_BY_VOLUME,
+        default=Default(follow="front.filled_left"), end="front", how="What went in, by measuring jug. With a sealed cartridge: around it.",
+    ),
+    Field(
+        "front.filled_kept", "Old oil that stayed in", _O, _Q, "volume", "ml", 0, 150, 1, 0, plus_minus=5, when=_BY_VOLUME, end="front",
+        default=Default(value=17.5, plus_minus=7.5, reason="what a drained leg keeps; common practice, no source"),
+        how="0 in a leg that was taken apart and dry; a drained leg keeps 10-25 ml, one with its open cartridge in 30-60 ml.",
+    ),
+    Field(
+        "front.brim_volume", "Fills the collapsed leg to the brim", _O, _Q, "volume", "ml", 100, 2000, 5, 0, plus_minus=5, main=True,
+        when=_BY_VOLUME, end="front",
+        how="From dry, spring and spacer out, leg collapsed. Without it the gap is not known and only changes hold: 10 ml more oil is 10 ml less gas.",
+    ),
+    Field(
         "front.layout", "Fork", _O, Kind.CHOICE, choices={"upside-down": "Upside-down", "conventional": "Conventional"},
         default=Default(choice="upside-down", choice_by_use=_CONVENTIONAL), end="front", how="Upside-down: the chrome tube is at the bottom.", typed="stated",
     ),
@@ -41,7 +69,7 @@ OIL = (
         how="Exposed chrome hanging, cap on, less exposed chrome collapsed, cap off, spring out.",
     ),
     Field(
-        "front.area_by", "Free area known from", _O, Kind.CHOICE, choices={"raised": "Oil poured in", "diameters": "Diameters"},
+        "front.area_by", "Free area known from", _O, Kind.CHOICE, choices={"raised": "Oil poured in", "brim": "Filled to the brim", "diameters": "Diameters"},
         default=Default(choice="diameters"), end="front", how="Pouring a known volume and reading the rise is best.", typed="stated",
     ),
     Field(
@@ -52,6 +80,14 @@ OIL = (
         "front.raised_height", "It raised the oil by", _O, _Q, "length", "mm", 2, 150, 0.5, 1, plus_minus=0.4, main=True,
         when={"front.area_by": ("raised",)}, end="front",
         how="Read the gap, pour, read it again. It holds for the depth that the oil covered.",
+    ),
+    Field(
+        "front.brim_gap", "Filled to the brim from a gap of", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True,
+        when={"front.area_by": ("brim",)}, end="front", how="Collapsed, spring and spacer out: read the gap before you pour.",
+    ),
+    Field(
+        "front.brim_poured", "It took", _O, _Q, "volume", "ml", 20, 1000, 5, 0, plus_minus=2, main=True,
+        when={"front.area_by": ("brim",)}, end="front", how="By syringe or jug, until the oil stands level with the tube's edge.",
     ),
     Field(
         "front.wall", "Chrome tube's wall", _O, _Q, "length", "mm", 1, 6, 0.1, 1, plus_minus=0.1, usual="stanchion wall",
@@ -97,9 +133,9 @@ OIL = (
         default=Default(value=0.0, reason="rod down, nothing above the rim"), how="Only what stood above the tube's edge when the gap was read.",
     ),
     Field(
-        "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10, usual="oil in a leg",
-        default=Default("oil in a leg"), needs=("place.ridden_temperature",), end="front",
-        how="All of the oil in one leg: it grows when it warms. The gap does not tell it.",
+        "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10,
+        default=Default(follow="front.air", by_choice={"open": (550.0, 200.0), "sealed cartridge": (340.0, 55.0), "air leg": (300.0, 150.0)}), needs=("place.ridden_temperature",), end="front",
+        how="All of the oil in one leg, or around a sealed cartridge: it grows when it warms. The gap does not tell it.",
     ),
     Field(
         "front.tube_metal", "Outer tube", _O, Kind.CHOICE, choices={"aluminium": "Aluminium", "steel": "Steel"},

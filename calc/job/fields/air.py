@@ -1,0 +1,176 @@
+"""What a fork holds besides its open air space: a sealed cartridge and its state, or an air spring."""
+
+from __future__ import annotations
+
+from calc.job.field import Default, Field, Kind, Part
+
+_Q = Kind.QUANTITY
+_O = Part.OIL
+_HABIT = "a bench's habit, from memory; no source"
+
+_SEALED = {"front.air": ("sealed cartridge",)}
+_GAS = _SEALED | {"front.cartridge_fill": ("gas",)}
+_SPRING = _SEALED | {"front.cartridge_fill": ("spring",)}
+_GAUGE = _SEALED | {"front.charge_by": ("gauge",)}
+_SCALE = _SEALED | {"front.charge_by": ("scale",)}
+_LEAKING = _SEALED | {"front.cartridge_state": ("seal leaking",)}
+_MOVED = _SEALED | {"front.cartridge_state": ("oil moved",)}
+_AIR = {"front.air": ("air leg",)}
+_BALANCE = _AIR | {"front.balance": ("yes",)}
+_SECOND = _AIR | {"front.second": ("yes",)}
+
+KINDS = {"open": "Open to the leg", "sealed cartridge": "Sealed cartridge", "air leg": "Air spring"}
+STATES = {"as built": "As built", "seal leaking": "Seal leaking", "oil moved": "Oil moved", "opened into one": "Opened into one"}
+
+AIR = (
+    Field(
+        "front.air", "Damper and air", _O, Kind.CHOICE, choices=KINDS, default=Default(choice="open"), end="front", typed="stated",
+        how="A sealed cartridge holds its own gas or a spring-loaded piston. An air spring is pumped up and carries the bike.",
+    ),
+    Field(
+        "front.cartridge_state", "Cartridge is", _O, Kind.CHOICE, choices=STATES, default=Default(choice="as built"), when=_SEALED,
+        end="front", main=True, typed="stated",
+        how="Opened into one: vented in the workshop, the charge is gone and the gap is read as in an open leg. The setup as sold stays as built.",
+    ),
+    Field(
+        "front.cartridge_fill", "Cartridge is pressed by", _O, Kind.CHOICE, choices={"gas": "Gas", "spring": "A spring-loaded piston"},
+        default=Default(choice="spring"), when=_SEALED, end="front", typed="stated", how="The maker's drawing, or what is under the cap.",
+    ),
+    Field(
+        "front.damper_rod", "Damper rod", _O, _Q, "length", "mm", 5, 25, 0.5, 1, plus_minus=0.05, usual="damper rod",
+        default=Default("damper rod"), when=_SEALED, end="front", how="By vernier.",
+    ),
+    Field(
+        "front.cartridge_body", "Cartridge's outside", _O, _Q, "length", "mm", 15, 60, 0.5, 1, plus_minus=0.1,
+        default=Default(value=32.0, plus_minus=4.0, reason=_HABIT), when=_SEALED, end="front",
+        how="By vernier, where the oil around it stands. Free area poured in is taken as you found it, opened or not.",
+    ),
+    Field(
+        "front.charge_by", "Charge known from", _O, Kind.CHOICE, choices={"gauge": "A pressure", "scale": "Rod end on a scale"},
+        default=Default(choice="gauge"), when=_SEALED, end="front", typed="stated",
+        how="Cartridge out of the leg, rod fully out: press its end slowly on a kitchen scale; what starts it moving, over the rod's area, is the charge.",
+    ),
+    Field(
+        "front.cartridge_charge", "Cartridge's charge", _O, _Q, "pressure", "bar", 0, 25, 0.5, 1, plus_minus=0.3, main=True,
+        default=Default(follow="front.cartridge_fill", by_choice={"gas": (3.0, 2.0), "spring": (1.5, 1.0)}), when=_GAUGE, end="front",
+        how="Gauge, rod fully out, where it was filled. A spring-loaded piston's charge is its spring's force over the piston.", typed="stated",
+    ),
+    Field(
+        "front.charge_force", "Rod end presses with", _O, _Q, "force", "N", 0, 600, 1, 0, plus_minus=2, main=True, when=_SCALE,
+        end="front", how="The mean of just moving in and just coming out; 1 kg on the scale is 9.8 N.",
+    ),
+    Field(
+        "front.cartridge_gas", "Cartridge's gas volume", _O, _Q, "volume", "ml", 5, 400, 5, 0, plus_minus=5,
+        default=Default(value=90.0, plus_minus=35.0, reason=_HABIT), when=_GAS, end="front", how="Rod fully out.", typed="stated",
+    ),
+    Field(
+        "front.cartridge_piston", "Spring-loaded piston", _O, _Q, "length", "mm", 12, 60, 0.5, 1, plus_minus=0.05, usual="fork piston",
+        default=Default("fork piston"), when=_SPRING, end="front", how="Its diameter, by vernier.",
+    ),
+    Field(
+        "front.piston_spring", "Its spring", _O, _Q, "spring rate", "N/mm", 0, 60, 0.1, 1, plus_minus_relative=0.05,
+        default=Default(value=2.0, plus_minus=1.0, reason=_HABIT), when=_SPRING, end="front", how="By a spring tester.", typed="stated",
+    ),
+    Field(
+        "front.piston_back", "Behind the piston is", _O, Kind.CHOICE, choices={"outer": "The air of the leg", "vented": "Outside air"},
+        default=Default(choice="outer"), when=_SPRING, end="front", typed="stated",
+        how="The air of the leg: then all of the seal area works on the leg's own gas.",
+    ),
+    Field(
+        "front.piston_stop", "Piston moves until its stop", _O, _Q, "length", "mm", 2, 200, 1, 0, plus_minus=1, when=_SPRING,
+        end="front", how="From where it stands with the rod out. Empty: not checked.",
+    ),
+    Field(
+        "front.piston_bleed", "Oil passes the piston after", _O, _Q, "length", "mm", 1, 200, 1, 0, plus_minus=1,
+        when=_SPRING | {"front.piston_back": ("outer",)}, end="front", how="The piston's travel to its bleed holes. Empty: there are none.",
+    ),
+    Field(
+        "front.leak", "The leak is", _O, Kind.CHOICE, choices={"wide": "Wide open", "small": "Small: equal given time, shut when fast"},
+        default=Default(choice="wide"), when=_LEAKING | {"front.cartridge_fill": ("gas",)}, end="front", typed="stated",
+        how="Small: the charge is gone overnight, yet the damper still works.",
+    ),
+    Field(
+        "front.leak_bled", "Bled since it leaks", _O, Kind.CHOICE, choices={"no": "No", "yes": "Yes"}, default=Default(choice="no"),
+        when=_LEAKING | {"front.cartridge_fill": ("gas",)}, end="front", typed="stated",
+        how="Not bled, the cartridge's gas is still in the leg. Bled, the charge is gone.",
+    ),
+    Field(
+        "front.joined_stroke", "It leaks from a stroke of", _O, _Q, "length", "mm", 0, 400, 5, 0, plus_minus=5, end="front",
+        when=_LEAKING | {"front.cartridge_fill": ("gas",), "front.leak": ("wide",)}, default=Default(value=0.0, reason="all along"),
+        how="0: all along. Some seals pass only where the tube or rod is worn.",
+    ),
+    Field(
+        "front.piston_front", "Spring can push the piston on by", _O, _Q, "length", "mm", 0, 200, 1, 0, plus_minus=1, end="front",
+        when=_LEAKING | _SPRING, default=Default(value=0.0, reason="it stands at its front stop with the rod out"),
+        how="From where it stands with the rod out, cartridge full, to its front stop: that much oil leaves the cartridge.",
+    ),
+    Field(
+        "front.oil_moved", "Oil that left the cartridge", _O, _Q, "volume", "ml", -100, 150, 1, 0, plus_minus=5, main=True, when=_MOVED,
+        end="front", how="What is found too much around the cartridge. Below 0: oil went in.",
+    ),
+    Field(
+        "front.bled_since", "Bled since", _O, Kind.CHOICE, choices={"yes": "Yes", "no": "No"}, default=Default(choice="yes"), when=_MOVED,
+        end="front", typed="stated", how="The bleed screws were opened after the oil had moved.",
+    ),
+    Field(
+        "front.cartridge_oil", "Oil in the cartridge", _O, _Q, "volume", "ml", 20, 600, 10, 0, plus_minus=10, when=_SEALED,
+        default=Default(value=200.0, plus_minus=60.0, reason=_HABIT), needs=("place.ridden_temperature",), end="front", how="It grows when it warms.",
+    ),
+    Field(
+        "front.air_in", "Air spring in", _O, Kind.CHOICE, choices={"left": "The left leg", "both": "Both legs"}, when=_AIR,
+        default=Default(choice="left"), end="front", typed="stated", how="The other leg then holds the damper and its own outer air.",
+    ),
+    Field(
+        "front.air_coil", "A coil beside it", _O, Kind.CHOICE, choices={"none": "None", "yes": "Springs as entered"}, when=_AIR,
+        default=Default(choice="none"), end="front", typed="stated", how="Some carry a small coil: enter it as the springs fitted.",
+    ),
+    Field(
+        "front.air_pressure", "Air pressure", _O, _Q, "pressure", "bar", 0.5, 20, 0.1, 1, plus_minus=0.2, main=True, when=_AIR,
+        usual="air fork, small piston", default=Default("air fork, small piston"), end="front",
+        how="Gauge, cold, wheel off the ground, as the pump shows it.",
+    ),
+    Field(
+        "front.pump_loss", "Lost with the pump's hose", _O, _Q, "pressure", "bar", 0, 2, 0.05, 2, plus_minus=0.1, when=_AIR,
+        default=Default(value=0.1, plus_minus=0.1, reason=_HABIT), end="front", how="Screw the pump on again: what it shows less, as its hose fills anew.",
+    ),
+    Field(
+        "front.air_piston", "Air piston", _O, _Q, "length", "mm", 10, 60, 0.5, 1, plus_minus=0.05, when=_AIR,
+        default=Default(value=34.0, plus_minus=4.0, reason=_HABIT), end="front", how="Its diameter, by vernier: not the seal's.",
+    ),
+    Field(
+        "front.air_volume", "Main chamber", _O, _Q, "volume", "ml", 20, 1500, 5, 0, plus_minus=5, when=_AIR,
+        default=Default(value=400.0, plus_minus=60.0, reason=_HABIT), end="front", how="At full extension: fill it with oil from a syringe, piston out.",
+    ),
+    Field(
+        "front.balance", "Balance chamber", _O, Kind.CHOICE, choices={"yes": "Yes", "no": "No"}, default=Default(choice="yes"), when=_AIR,
+        end="front", typed="stated", how="It pulls the leg in at the top, and fills itself through a port.",
+    ),
+    Field(
+        "front.balance_volume", "Balance chamber's volume", _O, _Q, "volume", "ml", 1, 400, 1, 0, plus_minus=2, when=_BALANCE,
+        default=Default(value=20.0, plus_minus=10.0, reason=_HABIT), end="front", how="At full extension.",
+    ),
+    Field(
+        "front.balance_rod", "Rod through it", _O, _Q, "length", "mm", 5, 40, 0.5, 1, plus_minus=0.05, when=_BALANCE,
+        default=Default(value=14.0, plus_minus=4.0, reason=_HABIT), end="front", how="Balance chamber's area is the piston's less this rod's.",
+    ),
+    Field(
+        "front.balance_port", "Port at a stroke of", _O, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1, when=_BALANCE,
+        default=Default(value=6.0, plus_minus=4.0, reason=_HABIT), end="front", how="Where both chambers stand open to each other.",
+    ),
+    Field(
+        "front.second", "Second volume", _O, Kind.CHOICE, choices={"no": "No", "yes": "Yes"}, default=Default(choice="no"), when=_AIR,
+        end="front", typed="stated", how="A chamber of its own pressure that opens deep in the stroke.",
+    ),
+    Field(
+        "front.second_volume", "Second volume holds", _O, _Q, "volume", "ml", 5, 600, 5, 0, plus_minus=3, when=_SECOND,
+        default=Default(value=60.0, plus_minus=30.0, reason=_HABIT), end="front", how="Its piston at its stop.",
+    ),
+    Field(
+        "front.second_pressure", "Second volume's pressure", _O, _Q, "pressure", "bar", 1, 30, 0.1, 1, plus_minus=0.3, when=_SECOND,
+        default=Default(follow="front.air_pressure", value=6.0, plus_minus=3.0, reason=_HABIT), end="front", how="Gauge, cold, as the pump shows it: it opens when the main chamber reaches it.",
+    ),
+    Field(
+        "standard.air_pressure", "Air pressure as sold", _O, _Q, "pressure", "bar", 0.5, 20, 0.1, 1, plus_minus=0.2, when=_AIR,
+        default=Default(follow="front.air_pressure"), end="front", how="From the manual, for the rider it is sold for.", typed="stated",
+    ),
+)  # fmt: skip

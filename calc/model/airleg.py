@@ -1,0 +1,53 @@
+"""The gas of a fork whose legs are pumped up."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from calc.array import Number
+from calc.gas import circle
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.leg import OpenLeg
+from calc.leg_air import AirLeg, AirSpring
+from calc.model.conditions import Conditions
+
+
+def has_coil(job: Job) -> bool:
+    """True where a fork carries coil springs."""
+    return job.choice("front.air") != "air leg" or job.choice("front.air_coil") == "yes"
+
+
+def air_leg(job: Job, around: OpenLeg, at: Conditions, as_sold: bool) -> AirLeg:
+    """A leg with an air spring; the pressure as sold where that is asked for."""
+    spring = _spring(job, at, job.value("standard.air_pressure" if as_sold else "front.air_pressure"))
+    if np.any(np.asarray(spring.swept) >= around.area):
+        raise Impossible(
+            "air-piston", "The air piston is not smaller than the seal area.", "Measure both again.", "front.air_piston"
+        )
+    return AirLeg(replace(around, inside=spring.swept, name="outer chamber"), spring)
+
+
+def _spring(job: Job, at: Conditions, gauge: Number) -> AirSpring:
+    piston = circle(job.value("front.air_piston"))
+    pressure = gauge - job.value("front.pump_loss") + at.charged
+    if np.any(np.asarray(pressure) <= 0):
+        raise Impossible("pressure", "No pressure is left when the pump comes off.", "Check both.", "front.pump_loss")
+    spring = AirSpring(piston, job.value("front.air_volume"), pressure, heat=at.temperature / at.read_temperature)
+    if job.choice("front.balance") == "yes":
+        area = piston - circle(job.value("front.balance_rod"))
+        if np.any(np.asarray(area) <= 0):
+            raise Impossible(
+                "balance",
+                "The balance chamber's rod is not thinner than the air piston.",
+                "Measure both again.",
+                "front.balance_rod",
+            )
+        spring = replace(
+            spring, balance_area=area, balance_volume=job.value("front.balance_volume"), port=job.value("front.balance_port")
+        )
+    if job.choice("front.second") == "yes":
+        spring = replace(spring, second=job.value("front.second_volume"), charge=job.value("front.second_pressure") + at.charged)
+    return spring

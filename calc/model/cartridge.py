@@ -1,0 +1,97 @@
+"""The gas of a fork leg with a sealed cartridge, in each of its states."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from calc import fitted
+from calc.array import Number
+from calc.gas import Chamber, Gas, circle
+from calc.gas_piston import SpringPiston
+from calc.gas_warm import Warmth, warmed
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.leg import LegGas, OpenLeg
+from calc.leg_sealed import SealedLeg
+
+
+def state(job: Job, as_sold: bool) -> str:
+    """The cartridge's state; as sold it is as built."""
+    return "as built" if as_sold else job.choice("front.cartridge_state")
+
+
+def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: Warmth | None) -> LegGas:
+    """A leg whose cartridge is in the state `how`. `around` is the space over the oil as the gap tells it, its whole seal
+    area swept; charged [MPa], ambient pressure where the cartridge was charged; warmth of the cartridge's own oil.
+    """
+    if how == "opened into one":
+        return around
+    rod = circle(job.value("front.damper_rod"))
+    if np.any(np.asarray(rod) >= around.area):
+        raise Impossible("rod", "The damper rod is not thinner than the seal diameter.", "Measure both again.", "front.damper_rod")
+    moved = fitted.needed(job, "front.oil_moved") if how == "oil moved" else 0.0
+    bled_since = how != "oil moved" or job.choice("front.bled_since") == "yes"
+    if job.choice("front.cartridge_fill") == "gas":
+        outer = replace(around, inside=rod, name="outer chamber")
+        chamber = _gas(job, rod, charged, warmth, moved)
+        if how == "seal leaking" and job.choice("front.leak_bled") == "yes":
+            chamber = replace(chamber, pressure0=around.bleed)
+        small = how == "seal leaking" and job.choice("front.leak") == "small"
+        joined = job.value("front.joined_stroke") if how == "seal leaking" and not small else None
+        return SealedLeg(outer, chamber, joined, small, moved, bled_since)
+    return _sprung(job, replace(around, name="outer chamber"), how, rod, warmth, moved, bled_since)
+
+
+def _gauge(job: Job, rod: Number) -> Number:
+    """The charge [MPa] over ambient."""
+    if job.choice("front.charge_by") == "scale":
+        return fitted.needed(job, "front.charge_force") / rod
+    return job.value("front.cartridge_charge")
+
+
+def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: Number) -> Chamber:
+    """The cartridge's gas; oil that left it gave its gas room, the gas itself is kept."""
+    volume, pressure = job.value("front.cartridge_gas"), _gauge(job, rod) + charged
+    room = volume + moved
+    if np.any(np.asarray(room) <= 0):
+        raise Impossible(
+            "moved",
+            f"More oil went into the cartridge than the {np.min(volume) / 1000:.0f} ml of its gas.",
+            "Check both volumes.",
+            "front.oil_moved",
+        )
+    cold = Chamber(room, pressure * volume / room, rod, "cartridge")
+    return cold if warmth is None else warmed(cold, warmth, cold.pressure0)
+
+
+def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | None, moved: Number, bled_since: bool) -> LegGas:
+    """A cartridge pressed by a spring-loaded piston, behind which is the leg's own air or the outside."""
+    piston, rate = circle(job.value("front.cartridge_piston")), job.value("front.piston_spring")
+    inside = job.choice("front.piston_back") == "outer"
+    if (
+        how == "seal leaking"
+    ):  # the spring has pushed its piston to its stop: the charge is gone, all of the seal area works on the leg
+        out = 0.0 if inside else piston * job.value("front.piston_front")
+        return replace(around, others=around.others + out)
+    back = ((0.0 if warmth is None else warmth.oil_growth()) - moved) / piston  # where the piston stands with the rod out
+    preload = _gauge(job, rod) * piston + rate * back
+    if np.any(np.asarray(preload) < 0):
+        raise Impossible(
+            "moved",
+            f"With {np.max(moved) / 1000:.0f} ml gone the spring-loaded piston presses no more: the charge is lost.",
+            "Choose “Seal leaking”, or check the volume.",
+            "front.oil_moved",
+        )
+    stop, bleed = (job.value(path) if job.known(path) else np.inf for path in ("front.piston_stop", "front.piston_bleed"))
+    bleeds = bleed - back if inside else np.inf
+    press: Gas = SpringPiston(preload, rate, rod, piston, stop - back, bleeds)
+    if inside:
+        around = (
+            around
+            if around.warmth is None or warmth is None
+            else replace(around, warmth=replace(around.warmth, oil=around.warmth.oil + warmth.oil))
+        )
+        return SealedLeg(around, press)
+    return SealedLeg(replace(around, inside=rod), press, moved=moved, bled_since=bled_since)
