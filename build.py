@@ -59,7 +59,7 @@ def alone(folder: Path):
         yield
 
 
-def build_page() -> None:
+def build_page(judged: bool) -> None:
     from web.toolchain import generated, node, packs, site, sources
 
     node.prepare()
@@ -67,6 +67,8 @@ def build_page() -> None:
     packs.prepare()
     generated.prepare()
     site.build()
+    if judged:
+        site.check_budgets()
 
 
 def perform(chosen: argparse.Namespace) -> None:
@@ -77,7 +79,8 @@ def perform(chosen: argparse.Namespace) -> None:
         environment.lock()
         return
     with alone(places.BUILD):
-        build_page()
+        # The bench judges budgets itself, after it has listed every file.
+        build_page(judged=chosen.command != "bench")
     if chosen.command == "serve":
         from web.toolchain import serving
 

@@ -37,7 +37,6 @@ def build() -> None:
     list_files()
     say("compressing it as hosts do, for the budgets and for serving")
     wire.pack(served_files())
-    check_budgets()
     stamp.put(key, [DIST, STAGE, GENERATED])
 
 
