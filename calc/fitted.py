@@ -37,7 +37,7 @@ def unequal(job: Job, end: str) -> bool:
 
 
 def _right(job: Job) -> Number:
-    return job.value("front.rate_right") if job.known("front.rate_right") else _rate(job, "front")
+    return job.value("front.rate_right") if job.entered("front.rate_right") else _rate(job, "front")
 
 
 def _rate(job: Job, end: str) -> Number:

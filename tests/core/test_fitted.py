@@ -103,6 +103,8 @@ def test_rates_of_kinds():
     unequal = load(demo({"front.spring_kind": "unequal", "front.rate_right": "4.6"}))
     assert (fitted.rate(unequal, "front"), fitted.split(unequal, "front")) == (pytest.approx(4.4), pytest.approx(0.2))
     assert fitted.split(load(demo({"front.rate_right": "4.6"})), "front") == 0.0
+    alike = load(demo(WIRE | {"front.spring_kind": "unequal"}))  # nothing said of the right one: it is as the left one
+    assert (fitted.rate(alike, "front"), fitted.split(alike, "front")) == (fitted.rate(load(demo(WIRE)), "front"), 0.0)
 
 
 @pytest.mark.parametrize(
@@ -141,6 +143,13 @@ def test_words_of_kinds():
     assert rubber["chosen"]["end_force"] == front({})["chosen"]["end_force"]
     assert rubber["curve"]["rubber"][-1] > rubber["curve"]["working"][-1] + 1.0
     assert front({})["curve"]["rubber"] is None
+
+
+def test_a_rubber_that_is_touched_at_rider_sag_is_told():
+    rear = {"rear.rubber": "rate", "rear.rubber_length": "100", "rear.rubber_rate": "5"}
+    told = [report(demo(rear | {"rear.rubber_length": length}), with_bands=False)["ends"]["rear"]["why"][-1] for length in ("100", "60")]
+    assert told[0].startswith("The bump rubber is touched at rider sag already")
+    assert told[1].startswith("Landing energy")
 
 
 def test_an_unequal_pair_names_both_rates_and_their_mean():

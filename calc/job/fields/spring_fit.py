@@ -14,7 +14,7 @@ def preload_fields(end: str, part: Part) -> tuple[Field, ...]:
     measured = (
         Field(
             "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
-            default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring.",
+            default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring, a second one stacked on it included.",
         ),
         Field(
             "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
