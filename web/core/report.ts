@@ -142,6 +142,36 @@ interface Sized {
   measure_next: NextReading[]
   /** What is built, under the job's other conditions; empty until it has been worked out. */
   elsewhere: Place[]
+  /** Brake dive, where the job asks for it; the front's only. */
+  braking: BrakeDive | null
+  /** How the shock follows the wheel; the rear's only. */
+  motion: Motion | null
+}
+
+export type BrakeDive = { words: string } & (
+  | { problem: Problem }
+  | { problem: null; deceleration: Quantity; stroke: Quantity; added: Quantity; left: Quantity; load: Quantity; front_tyre: Quantity; rear_tyre: Quantity; left_out: string }
+)
+
+export interface Motion {
+  known_from: 'leverage' | 'pairs' | 'table' | 'points'
+  words: string
+  left_out: string
+  rows: { travel: Quantity; stroke: Quantity; leverage: Quantity }[]
+  average: Quantity
+  fall: Quantity
+  fit: { scatter: Quantity; residuals: { travel: Quantity; off: Quantity }[] } | null
+  /** Hanging, at rider sag, at full travel; empty where the points are not known. */
+  views: LinkageView[]
+}
+
+/** Points in mm from the swingarm pivot, forward and up; bars join two of them. */
+export interface LinkageView {
+  at: string
+  travel: Quantity
+  shock_length: Quantity
+  points: Record<string, [number, number]>
+  bars: [string, string][]
 }
 
 /** A built setup under one condition. `problem` says why it cannot be; then it has no figures. */

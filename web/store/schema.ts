@@ -7,7 +7,7 @@ export interface FieldSchema {
   path: FieldPath
   label: string
   part: Part
-  kind: 'quantity' | 'choice' | 'rates'
+  kind: 'quantity' | 'choice' | 'rates' | 'pairs'
   dimension: Dimension | ''
   unit: string
   low: number

@@ -20,6 +20,8 @@ interface Props {
 /** The value as typed, over the line of its origin. An empty one shows what is assumed in its place. */
 export function Entry({ field, state, refused, within, onTyping }: Props) {
   const input = useRef<HTMLInputElement>(null)
+  // A list brings its own units, and a phone's decimal keypad has no minus sign.
+  const isList = field.kind === 'rates' || field.kind === 'pairs'
   const units = unitsOf(field)
   const stored = apart(textAt(job.value, field.path), units)
   // What is being typed is shown as it is typed; it is taken apart once the hand leaves.
@@ -58,7 +60,7 @@ export function Entry({ field, state, refused, within, onTyping }: Props) {
         id={id}
         name={field.path}
         type="text"
-        inputMode={field.kind === 'rates' ? 'text' : 'decimal'}
+        inputMode={isList || field.low < 0 ? 'text' : 'decimal'}
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}
@@ -72,7 +74,7 @@ export function Entry({ field, state, refused, within, onTyping }: Props) {
         onBlur={leave}
         onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
       />
-      {within && offered(units).length > 1 ? (
+      {within && !isList && offered(units).length > 1 ? (
         <button
           type="button"
           class="unit"

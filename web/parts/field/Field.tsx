@@ -71,6 +71,6 @@ export function Field({ path }: { path: FieldPath }) {
 const LONG_CHOICE = 20
 
 function rowClass(field: FieldSchema, refused: boolean): string {
-  const long = field.kind === 'rates' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)
+  const long = field.kind === 'rates' || field.kind === 'pairs' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)
   return `row${long ? ' long' : ''}${refused ? ' refused' : ''}`
 }

@@ -4,6 +4,7 @@ import { Tried } from '../answer/Tried.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
+import { Linkage } from '../linkage/Linkage.tsx'
 
 const TURNED: Turned[] = [
   { path: 'rear.tried_rate', label: 'Spring', of: (chosen) => chosen.rate.value },
@@ -26,6 +27,7 @@ export function Rear() {
         <Steppers end="rear" turned={TURNED} />
         <Tried end="rear" />
         <Fields part="rear" />
+        <Linkage />
         <Caution keys={['shock']} />
       </div>
     </section>

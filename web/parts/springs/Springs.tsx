@@ -1,6 +1,7 @@
 import { Answer } from '../answer/Answer.tsx'
 import { Candidates } from '../answer/Candidates.tsx'
 import { Tried } from '../answer/Tried.tsx'
+import { Braking } from '../braking/Braking.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
@@ -26,6 +27,7 @@ export function Springs() {
       <div class="rest">
         <Steppers end="front" turned={TURNED} />
         <Tried end="front" />
+        <Braking />
         <Fields part="springs and sag" />
         <Caution keys={['stand', 'springs']} />
       </div>
