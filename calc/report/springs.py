@@ -30,8 +30,6 @@ def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str
         lines.append(f"Landing energy {without} J without the bump rubber, {with_} J with it. The end force leaves it out.")
         if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
             lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
-        if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
-            lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
     return lines
 
 
