@@ -5,7 +5,7 @@ import { latestOnly } from '../core/latest.ts'
 import type { Report } from '../core/report.ts'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, typed, withEntry } from './document.ts'
-import { heard, job, keepFailed, ownJob, refusal, report, sameButBands, show, slot, snapshot } from './index.ts'
+import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 
 const EMPTY = { front: null, rear: null }
@@ -37,12 +37,8 @@ async function size(asked: JobDocument, bands: boolean): Promise<boolean> {
   if (!reply || job.value !== asked) return false
   if (reply.kind === 'failure') refusal.value = reply.message
   if (reply.kind !== 'report') return false
-  const said = reply.report as unknown as Report
-  // An answer that says nothing new waits for its bands, so that those on the page do not flicker.
-  if (bands || !report.value || !sameButBands(report.value, said)) {
-    heard(said)
-    save()
-  }
+  heard(reply.report as unknown as Report, bands)
+  save()
   return true
 }
 

@@ -28,23 +28,26 @@ export const keepFailed = signal('')
 
 /** What is wrong at a field: a refused entry, or an impossible bike that names it. */
 export function problemAt(path: FieldPath): Problem | null {
-  return report.value?.fields[path].problem ?? endProblems.value.find((problem) => problem.path === path) ?? null
+  return report.value?.fields[path]?.problem ?? endProblems.value.find((problem) => problem.path === path) ?? null
 }
 
 const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
 
-/** Take what the core says now. A refused end keeps its last good result. */
-export function heard(next: Report): void {
+/** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
+export function heard(next: Report, bands: boolean): void {
   batch(() => {
     report.value = next
     refusal.value = ''
-    for (const end of ['front', 'rear'] as const) reports[end].value = follow(reports[end].value, next.ends[end])
+    for (const end of ['front', 'rear'] as const) reports[end].value = follow(reports[end].value, next.ends[end], bands)
   })
 }
 
-export function follow(before: EndView, now: EndReport): EndView {
-  if (now.state !== 'refused') return { report: { ...now, elsewhere: rowsOf(now) ?? rowsOf(before.report) ?? [] }, stale: 'no', problems: now.problems }
-  return { report: before.report, stale: before.report ? 'last good' : 'no', problems: now.problems }
+export function follow(before: EndView, now: EndReport, bands: boolean): EndView {
+  if (now.state === 'refused') return { report: before.report, stale: before.report ? 'last good' : 'no', problems: now.problems }
+  // An end that says nothing new waits for its bands, so that those in sight do not flicker.
+  if (!bands && before.report && sameButBands(before.report, now))
+    return { report: before.report, stale: before.stale === 'saved' ? 'saved' : 'no', problems: now.problems }
+  return { report: { ...now, elsewhere: rowsOf(now) ?? rowsOf(before.report) ?? [] }, stale: 'no', problems: now.problems }
 }
 
 /** The other conditions come with the bands, a moment after the figures: till then the rows before stay in sight. */
@@ -52,11 +55,11 @@ function rowsOf(end: EndReport | null): Place[] | undefined {
   return end && end.state !== 'refused' && end.elsewhere.length > 0 ? end.elsewhere : undefined
 }
 
-const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer', 'header']
+const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer']
 
-/** Whether two reports hold the same answer, whatever is known of its bands. */
-export function sameButBands(one: Report, other: Report): boolean {
-  const plain = (report: Report) => JSON.stringify(report, (key, value: unknown) => (OF_BANDS.includes(key) ? null : value))
+/** Whether two results are the same, whatever is known of their bands. */
+export function sameButBands(one: EndReport, other: EndReport): boolean {
+  const plain = (end: EndReport) => JSON.stringify(end, (key, value: unknown) => (OF_BANDS.includes(key) ? null : value))
   return plain(one) === plain(other)
 }
 
@@ -70,12 +73,9 @@ export function show(which: Slot, kept: Kept): void {
     refusal.value = ''
     for (const end of ['front', 'rear'] as const) {
       const good = kept.good[end]
-      const refused = kept.report?.ends[end].state === 'refused'
-      reports[end].value = {
-        report: good,
-        stale: refused && good ? 'last good' : good ? 'saved' : 'no',
-        problems: kept.report?.ends[end].problems ?? [],
-      }
+      const now = kept.report?.ends[end]
+      const stale = !good ? 'no' : now?.state === 'refused' ? 'last good' : 'saved'
+      reports[end].value = { report: good, stale, problems: now?.problems ?? [] }
     }
   })
 }

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { EndReport, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { follow, heard, report, reports, sameButBands } from './index.ts'
+import { follow, heard, report, reports } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
 const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [] }) as unknown as EndReport
@@ -39,21 +39,27 @@ describe('what the core says', () => {
   })
 
   test('a refused end keeps its last good result, marked; the other end goes on', () => {
-    heard(said(ok('one'), ok('two')))
-    heard(said(refused('front.rate'), ok('three')))
+    heard(said(ok('one'), ok('two')), true)
+    heard(said(refused('front.rate'), ok('three')), true)
     expect(reports.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
     expect(reports.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
-    heard(said(ok('four'), ok('three')))
+    heard(said(ok('four'), ok('three')), true)
     expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
   })
 
   test('without a good result there is none to keep', () => {
-    expect(follow({ report: null, stale: 'no', problems: [] }, refused('front.rate'))).toMatchObject({ report: null, stale: 'no' })
+    expect(follow({ report: null, stale: 'no', problems: [] }, refused('front.rate'), true)).toMatchObject({ report: null, stale: 'no' })
   })
 
-  test('the same answer is told from another by its figures, not by its bands', () => {
-    const of = (value: number, band: number | null) => ({ ends: { front: { chosen: { value, plus_minus_95: band } } } }) as unknown as Report
-    expect(sameButBands(of(4.6, null), of(4.6, 0.1))).toBe(true)
-    expect(sameButBands(of(4.6, null), of(4.8, null))).toBe(false)
+  test('an end that says nothing new keeps its bands in sight until the new ones are there', () => {
+    const of = (value: number, band: number | null) =>
+      ({ state: 'ok', problems: [], elsewhere: [], answer: '', chosen: { rate: { value, plus_minus_95: band } } }) as unknown as EndReport
+    const view = follow({ report: null, stale: 'no', problems: [] }, of(4.6, 0.1), true)
+    expect(follow(view, of(4.6, null), false)).toMatchObject({ report: of(4.6, 0.1), stale: 'no' })
+    expect(follow({ ...view, stale: 'saved' }, of(4.6, null), false)).toMatchObject({ stale: 'saved' })
+    expect(follow({ ...view, stale: 'last good' }, of(4.6, null), false)).toMatchObject({ stale: 'no' })
+    expect(follow(view, of(4.6, 0.2), true)).toMatchObject({ report: of(4.6, 0.2) })
+    // Another answer is shown at once; the bands of the old one are not its own.
+    expect(follow(view, of(4.8, null), false)).toMatchObject({ report: of(4.8, null) })
   })
 })

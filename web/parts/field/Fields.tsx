@@ -25,7 +25,7 @@ export function Fields({ part, title = 'Rests on' }: { part: Part; title?: strin
 /** The others stay folded until asked for, or until one of them is refused. */
 function More({ fields }: { fields: FieldSchema[] }) {
   const open = useSignal(false)
-  const shown = fields.filter((field) => report.value?.fields[field.path].applies !== false)
+  const shown = fields.filter((field) => report.value?.fields[field.path]?.applies !== false)
   if (shown.length === 0) return null
   const refused = shown.some((field) => problemAt(field.path) !== null)
   return (
