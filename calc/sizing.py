@@ -199,7 +199,7 @@ def _gap(
     assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number
 ) -> tuple[Array, Flags]:
     """The gap that meets the end-of-travel target, and where none does."""
-    shape = np.broadcast_shapes(np.shape(rates), np.shape(loads.aboard))
+    shape = np.broadcast_shapes(np.shape(rates), np.shape(loads.aboard), np.shape(lock))
     if targets.end_kind == "none":
         return np.zeros(shape), np.zeros(shape, dtype=bool)
 

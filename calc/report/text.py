@@ -46,6 +46,7 @@ def _end_lines(end: str, data: Data) -> list[str]:
             f"  {data['holds_for']['words']}",
         ]
     lines += ["", *_table(end, data), ""]
+    lines += [f"  {rate_text(c['rate']['value'])} is {rate_words(c)}" for c in data["candidates"] if c["pair"]]
     lines += [f"  {rate_text(c['rate']['value'])}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
     return [*lines, *_curve(data), *_beside(data), *_elsewhere(data)]
 

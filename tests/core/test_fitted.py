@@ -9,6 +9,7 @@ from calc.draws import drawn, half_width
 from calc.impossible import Impossible
 from calc.job import load
 from calc.report import report
+from calc.report.text import report_text
 from calc.steel import GRADES
 from tests.core.documents import demo
 
@@ -220,3 +221,11 @@ def test_a_modulus_follows_its_grade_and_can_be_known_better():
     assert job.fields["front.shear_modulus"].reason.startswith("Music wire")
     own = load(demo(WIRE | {"front.shear_modulus": "80 GPa"}))
     assert fitted.rate(own, "front") == pytest.approx(80000 * 4.2**4 / (8 * 32.0**3 * 36))
+
+
+def test_the_command_line_tells_pairs_tables_and_what_to_do_to_the_spacer():
+    text = report_text(report(demo(PROGRESSIVE | {"front.buy": "stock", "front.stock": "4.9"}), with_bands=False))
+    assert "18 pairs" in text.split("Force against length")[1].split("\n")[0]
+    text = report_text(report(demo({"front.buy": "series-pairs"}), with_bands=False))
+    assert "4.5 is 4.4 left and 4.6 right (mean 4.5)" in text
+    assert "Cut 3 mm off the spacer, for a spring as long as the fitted one." in text
