@@ -39,9 +39,22 @@ def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: War
         if how == "seal leaking" and job.choice("front.leak_bled") == "yes":
             chamber = replace(chamber, pressure0=around.bleed)
         small = how == "seal leaking" and job.choice("front.leak") == "small"
-        joined = job.value("front.joined_stroke") if how == "seal leaking" and not small else None
+        joined = _joined(job, around) if how == "seal leaking" and not small else None
         return SealedLeg(outer, chamber, joined, small, moved, bled_since)
     return _sprung(job, replace(around, name="outer chamber"), how, rod, warmth, moved, bled_since)
+
+
+def _joined(job: Job, around: OpenLeg) -> Number:
+    """Stroke [mm] from which a wide leak joins the spaces."""
+    joined = job.value("front.joined_stroke")
+    if np.any(np.asarray(joined) > around.stroke):
+        raise Impossible(
+            "joined",
+            f"The stroke it leaks from, {np.max(joined):.0f} mm, lies beyond the travel of {np.min(around.stroke):.0f} mm.",
+            "Enter the stroke of the wear, 0 for all along.",
+            "front.joined_stroke",
+        )
+    return np.maximum(joined, 0.0)
 
 
 def _gauge(job: Job, rod: Number) -> Number:

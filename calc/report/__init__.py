@@ -5,10 +5,11 @@ from __future__ import annotations
 from calc.job import Job, load
 from calc.practice import MODIFIERS, USES
 from calc.report.bike import attitude, scale_notes, to_measure
-from calc.report.cautions import CAUTIONS, FIRST_RIDE, LEFT_OUT, REASSEMBLY
+from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
 from calc.report.data import Data
 from calc.report.end import end_data
 from calc.report.fields import fields_data, share_assumed
+from calc.report.gas import cautions, gas_notes
 
 FORMAT = "stanchion-report"
 VERSION = 1
@@ -48,10 +49,10 @@ def report_of(job: Job, with_bands: bool = True) -> Data:
         "ends": ends,
         "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ends},
         "measure_first": to_measure(job),
-        "notes": scale_notes(job),
+        "notes": [*scale_notes(job), *gas_notes(job)],
         "attitude": attitude(job, ends),
         "modifiers": [{"when": when, "words": words} for when, words in MODIFIERS.items()],
-        "cautions": [{"key": key, "title": title, "words": words} for key, (title, words) in CAUTIONS.items()],
+        "cautions": [{"key": key, "title": title, "words": words} for key, (title, words) in cautions(job).items()],
         "reassembly": list(REASSEMBLY),
         "first_ride": list(FIRST_RIDE),
         "left_out": LEFT_OUT,

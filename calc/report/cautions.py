@@ -26,6 +26,16 @@ CAUTIONS: dict[str, tuple[str, str]] = {
     ),
 }
 
+CARTRIDGE_CAUTION = (
+    "A sealed cartridge holds pressure.",
+    "Let its gas off, or its spring-loaded piston out, only the maker's way, before any cap is turned. Eyes and hands off its line.",
+)
+
+PUMPED_CAUTION = (
+    "An air spring is pumped up.",
+    "Let all air off, balance chamber and second volume too, with the wheel off the ground, before any cap is turned. Use a suspension pump, never a compressor.",
+)
+
 REASSEMBLY: tuple[str, ...] = (
     "Rod locknuts tight",
     "Springs seated",
