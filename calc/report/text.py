@@ -6,6 +6,7 @@ import textwrap
 
 from calc.job.fields import FIELDS
 from calc.report.data import Data, number_text, rate_text, told
+from calc.report.words import rate_words
 
 WIDTH = 100
 _END_TITLES = {"front": "Front", "rear": "Rear"}
