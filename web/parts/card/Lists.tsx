@@ -4,10 +4,16 @@ import type { Report } from '../../core/report.ts'
 export function Lists({ report }: { report: Report }) {
   return (
     <>
-      <h3>On reassembly</h3>
-      <Checks words={report.reassembly} />
-      <h3>First ride</h3>
-      <Checks words={report.first_ride} />
+      <div class="card-lists">
+        <div>
+          <h3>On reassembly</h3>
+          <Checks words={report.reassembly} />
+        </div>
+        <div>
+          <h3>First ride</h3>
+          <Checks words={report.first_ride} />
+        </div>
+      </div>
       <p class="card-hand">
         Then: front free sag <span class="blank short" /> rider sag <span class="blank short" /> rear free sag <span class="blank short" /> rider sag <span class="blank short" /> mm
       </p>

@@ -1,12 +1,12 @@
 import type { Origin } from '../../generated/schema.ts'
 import type { Rest } from './rests.ts'
 
-/** A value over its origin's line; an assumed one says so in words too. */
-export function Lined({ text, origin }: { text: string; origin: Origin | null }) {
+/** A value over its origin's line; an assumed one says so in words too, once where several stand together. */
+export function Lined({ text, origin, word = true }: { text: string; origin: Origin | null; word?: boolean }) {
   return (
     <>
       <span class={origin ?? ''}>{text}</span>
-      {origin === 'assumed' && ' assumed'}
+      {word && origin === 'assumed' && ' assumed'}
     </>
   )
 }

@@ -72,7 +72,7 @@ function Figures({ cells, left = false }: { cells: Cell[]; left?: boolean }) {
       {cells.map(({ text, band, origin }, i) => (
         <span key={i}>
           {i > 0 && ' / '}
-          <Lined text={text} origin={origin} /> {band}
+          <Lined text={text} origin={origin} word={cells[i + 1]?.origin !== origin} /> {band}
         </span>
       ))}
     </td>

@@ -2,6 +2,7 @@
 import type { FieldState, Report } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
+import { spreadText } from '../field/words.ts'
 import { plain } from '../../store/text.ts'
 
 export interface Rest {
@@ -37,5 +38,5 @@ function restOf(field: FieldSchema, state: FieldState): Rest {
   const unit = state.unit === '1' ? '' : state.unit
   const text = `${plain(state.value as number)}${unit === '°' ? '' : ' '}${unit}`.trim()
   const label = end ? end + field.label[0]!.toLowerCase() + field.label.slice(1) : field.label
-  return { label, text, band: !state.plus_minus_95 ? '' : `±${plain(state.plus_minus_95)}`, state }
+  return { label, text, band: spreadText(state), state }
 }

@@ -15,6 +15,7 @@ export interface Placed extends Wish {
 }
 
 const APART = 10
+const BEFORE = 4
 
 /**
  * Rows of labels along an edge, each with a leader from its point. A label may slide as long as it stays over its point
@@ -24,12 +25,14 @@ export function inRows(wishes: Wish[], from: number, to: number): Placed[] {
   const placed: Placed[] = []
   // From the left, each label keeps to the left of the next one's leader: they climb like stairs.
   for (const wish of [...wishes].sort((a, b) => a.at - b.at)) {
-    const slides = [0.5, 1, 0, 0.75, 0.25].map((share) => Math.min(Math.max(wish.at - share * wish.width, from), to - wish.width))
+    const lefts = [0.5, 1, 0, 0.75, 0.25].map((share) => wish.at - share * wish.width)
+    // The last resort for points that nearly meet: the text ends just before its own leader.
+    const slides = [...lefts, wish.at - wish.width - BEFORE].map((left) => Math.min(Math.max(left, from), to - wish.width))
     const places = wishes.flatMap((_, row) => slides.map((left) => ({ ...wish, row, left })))
     const free = places.filter((one) => placed.every((other) => one.row !== other.row || apart(one, other)))
     // As many rows as labels: one of them is always free.
     const open = free.filter((one) => placed.every((other) => offLeader(one, other)))
-    const later = wishes.filter((other) => other.at > wish.at)
+    const later = wishes.filter((other) => other !== wish && other.at >= wish.at)
     placed.push(open.find((one) => later.every((other) => !covers(one, other.at))) ?? open[0] ?? free[0]!)
   }
   return placed
