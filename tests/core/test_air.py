@@ -1,0 +1,157 @@
+"""Air legs: swept areas, the balance chamber's port, the second volume, heat, the pressure for a sag, what the report says."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.gas import SLOW, Chamber, Pace, circle
+from calc.gas_staged import Staged
+from calc.job import load
+from calc.leg_air import AirLeg, AirSpring
+from calc.leg_pressure import pressure_for_sag
+from calc.model import conditions, fork
+from calc.report import report
+from calc.report.text import report_text
+from calc.setup import Setup
+from calc.strut import Strut
+from tests.core.documents import demo
+from tests.core.test_end import open_leg
+
+SEA = 0.101325
+AIR = {
+    "front.air": "air leg", "front.air_pressure": "9 bar", "front.pump_loss": "0.1 bar", "front.air_piston": "34 mm",
+    "front.air_volume": "400 ml", "front.balance_volume": "20 ml", "front.balance_rod": "14 mm", "front.balance_port": "6 mm",
+    "place.bled_altitude": "0 m", "place.ridden_altitude": "0 m",
+}  # fmt: skip
+SPRING = AirSpring(circle(34.0), 400e3, 1.0, circle(34.0) - circle(14.0), 20e3, 6.0, 60e3, 2.0)
+LEG = AirLeg(open_leg(inside=SPRING.swept, name="outer chamber"), SPRING)
+
+
+def fork_of(changes):
+    job = load(demo(changes))
+    assert not job.problems, job.problems
+    return fork(job, conditions(job))
+
+
+def front_of(changes, with_bands=False):
+    return report(demo(changes), with_bands=with_bands)["ends"]["front"]
+
+
+def areas(gases) -> float:
+    return sum(float(g.main.area if isinstance(g, Staged) else g.area) for g in gases)
+
+
+@pytest.mark.parametrize("changes", [AIR, AIR | {"front.balance": "no"}, AIR | {"front.second": "yes"}, AIR | {"front.air_in": "both"}])
+def test_swept_areas_balance_chamber_included_add_up_to_the_seal_area(changes):
+    assembly = fork_of(changes)
+    assert areas(assembly.gas.gases(None, 126.0)) == pytest.approx(circle(48.0))
+    if assembly.gas_right is not None:
+        assert areas(assembly.gas_right.gases(None, 126.0)) == pytest.approx(circle(48.0)), "outer air in the other leg too"
+
+
+def test_pumped_by_gauge_cold_with_the_hose_s_loss():
+    main, balance = fork_of(AIR).gas.spring.gases()
+    assert float(main.pressure0) == pytest.approx(0.9 - 0.01 + SEA)
+    assert float(balance.area) == pytest.approx(circle(14.0) - circle(34.0))
+
+
+@given(port=st.floats(0, 40), pressure=st.floats(0.3, 1.6))
+def test_the_port_makes_both_chambers_alike(port, pressure):
+    main, balance = AirSpring(900.0, 400e3, pressure, 700.0, 20e3, port).gases()
+    assert float(balance.pressure(port, SLOW)) == pytest.approx(float(main.pressure(port, SLOW)))
+    assert float(balance.volume(100.0) - balance.volume(0.0)) == pytest.approx(700.0 * 100.0)
+
+
+@given(stroke=st.floats(1, 299), n=st.floats(1, 1.4), rest=st.floats(0, 120))
+def test_force_is_the_slope_of_energy_over_all_chambers(stroke, n, rest):
+    strut, pace, step = Strut((), LEG.gases(None, 126.0), SEA), Pace(n, rest), 1e-3
+    rise = strut.energy(stroke + step, pace) - strut.energy(stroke - step, pace)
+    assert float(rise) / (2 * step) == pytest.approx(float(strut.force(stroke, pace)), rel=1e-4, abs=1e-2)
+
+
+def test_by_hand_slow():
+    """Boyle, chamber by chamber, at 150 mm."""
+    main, area, grown = 1.0 * 400.0 / (400.0 - 0.9079203 * 150), 0.9079203, 0.7539822
+    at_port = 400.0 / (400.0 - area * 6.0)
+    balance = at_port * (20.0 + grown * 6.0) / (20.0 + grown * 150.0)
+    outer = LEG.outer.chamber(None, 126.0)
+    forces = (main - SEA) * area * 1000 - (balance - SEA) * grown * 1000 + float(outer.force(150.0, SEA, SLOW))
+    assert float(Strut((), LEG.gases(None, 126.0), SEA).force(150.0, SLOW)) == pytest.approx(forces, rel=1e-6)
+
+
+def test_heat_raises_every_chamber_by_its_absolute_temperature():
+    hot = {"place.ridden_temperature": "60", "place.bled_temperature": "20"}
+    cold, warm = (fork_of(AIR | {"front.second": "yes"} | c).gas.spring.gases() for c in ({}, hot))
+    factor = 333.15 / 293.15
+    assert float(warm[0].main.pressure0) == pytest.approx(float(cold[0].main.pressure0) * factor)
+    assert float(warm[0].charge) == pytest.approx(float(cold[0].charge) * factor)
+    assert float(warm[1].pressure0) == pytest.approx(float(cold[1].pressure0) * factor)
+
+
+@given(load_=st.floats(500, 1000), stroke=st.floats(30, 120))
+def test_pressure_for_a_sag_puts_the_fork_there(load_, stroke):
+    assembly = fork_of(AIR)
+    pressure = float(pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), load_, stroke))
+    gauge = (pressure - SEA) * 10 + 0.1
+    pumped = fork_of(AIR | {"front.air_pressure": f"{gauge:.9f} bar"})
+    end = pumped.end(0.0, 0.0, 126.0)
+    assert float(end.wheel_force(end.motion.travel(stroke), SLOW)) == pytest.approx(load_, rel=1e-6)
+
+
+def test_pressures_for_many_loads():
+    assembly, loads = fork_of(AIR), np.array([600.0, 780.0])
+    many = pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), loads, 66.0)
+    assert many.tolist() == pytest.approx([float(pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), x, 66.0)) for x in loads])
+
+
+def test_the_report_works_out_what_is_found_and_says_what_is_not_sized():
+    front = front_of(AIR)
+    assert front["state"] == "none"
+    (problem,) = front["problems"]
+    assert "bar would give 66 mm of rider sag" in problem["message"]
+    assert "not sized" in problem["message"]
+    wanted = float(problem["message"].split(": ")[1].split(" bar")[0])
+    at_it = front_of(AIR | {"front.air_pressure": f"{wanted} bar"})["as_found"]["setup"]
+    assert at_it["rider_sag"]["value"] == pytest.approx(66.0, abs=2.0), "the tenth of a bar that it was rounded to"
+    assert front["as_found"]["setup"]["rate"]["value"] == 0.0
+    assert front["curve"]["springs"] == [0.0] * len(front["curve"]["springs"])
+    assert "pumped" in {c["key"] for c in report(demo(AIR), with_bands=False)["cautions"]}
+
+
+def test_a_coil_beside_the_air_carries_too():
+    found = [front_of(AIR | {"front.air_pressure": "4 bar"} | c)["as_found"]["setup"] for c in ({}, {"front.air_coil": "yes"})]
+    assert found[1]["rate"]["value"] == pytest.approx(4.2)
+    assert found[1]["rider_sag"]["value"] < found[0]["rider_sag"]["value"]
+
+
+def test_more_pressure_as_sold_changes_only_the_yardstick():
+    one, other = (front_of(AIR | c) for c in ({}, {"standard.air_pressure": "10 bar"}))
+    assert one["as_found"]["setup"] == other["as_found"]["setup"]
+    assert other["standard"]["rider_sag"]["value"] < one["standard"]["rider_sag"]["value"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "path", "words"),
+    [
+        ({"front.air_pressure": "0.5 bar", "front.pump_loss": "1.9 bar"}, "front.pump_loss", "No pressure is left"),
+        ({"front.balance_rod": "36 mm"}, "front.balance_rod", "not thinner than the air piston"),
+        ({"front.air_piston": "56 mm", "front.balance": "no"}, "front.air_piston", "not smaller than the seal area"),
+        ({"front.air_volume": "200 ml"}, "front.air_volume", "main chamber is oil-locked at 220 mm"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_words(changes, path, words):
+    front = front_of(AIR | changes)
+    assert front["state"] == "refused"
+    (problem,) = front["problems"]
+    assert (problem["path"], words in problem["message"]) == (path, True), problem
+
+
+def test_the_command_line_tells_it():
+    text = report_text(report(demo(AIR), with_bands=True))
+    assert "An air spring is set by its pressure" in text
+
+
+def test_a_chamber_that_grows_never_locks():
+    assert isinstance(SPRING.gases()[1], Chamber)
+    assert SPRING.gases()[1].lock_stroke() == np.inf
