@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, replace
+
+import numpy as np
 
 from calc.array import Number
 from calc.assembly import Assembly
@@ -84,29 +87,58 @@ def seen(job: Job, end: str, setup: Setup) -> list[Seen]:
         ['as built', 'hot']
     """
     every = places(job, end)
-    return [_seen(job, end, setup, every[0], place) for place in every] if len(every) > 1 else []
+    return _seen(job, end, setup, every[0], every) if len(every) > 1 else []
 
 
-def _seen(job: Job, end: str, setup: Setup, home: Place, place: Place) -> Seen:
+def _seen(job: Job, end: str, setup: Setup, home: Place, those: Sequence[Place]) -> list[Seen]:
+    """All at once, one place a column; one by one where some cannot be."""
     try:
-        done = evaluate(_assembly(job, end, place.at), setup, place.loads, place.at.exponent)
-        built = evaluate(_assembly(job, end, home.at), setup, home.loads, home.at.exponent)
+        done = _figures(job, end, setup, those)
+        built = _figures(job, end, setup, [home]).end_multiple
     except Impossible as problem:
-        return Seen(place.key, None, problem, None, None)
-    if place is home or end == "rear":
-        return Seen(place.key, done, None, None, None)
-    like = _gap(job, end, setup, home, done.end_force)
-    restoring = _gap(job, end, setup, place, built.end_multiple * place.loads.aboard)
-    return Seen(place.key, done, None, None if like is None else like - float(setup.gap), restoring)
+        if len(those) == 1:
+            return [Seen(those[0].key, None, problem, None, None)]
+        return [row for place in those for row in _seen(job, end, setup, home, [place])]
+    none: list[float | None] = [None] * len(those)
+    like = restoring = none
+    if end == "front":
+        at_home = [replace(home, key=place.key) for place in those]
+        like = _gaps(job, setup, at_home, done.end_force)
+        restoring = _gaps(job, setup, those, built * _loads(those).aboard)
+    rows = []
+    for i, place in enumerate(those):
+        gap = like[i]
+        change = None if gap is None or place.key == home.key else gap - float(setup.gap)
+        rows.append(Seen(place.key, done.at(i), None, change, None if place.key == home.key else restoring[i]))
+    return rows
 
 
-def _assembly(job: Job, end: str, at: Conditions) -> Assembly:
-    return fork(job, at) if end == "front" else shock(job, at)
+def _figures(job: Job, end: str, setup: Setup, those: Sequence[Place]) -> Figures:
+    at = _conditions(those)
+    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+    return evaluate(assembly, setup, _loads(those), at.exponent)
 
 
-def _gap(job: Job, end: str, setup: Setup, place: Place, force: Number) -> float | None:
-    """The gap [mm] at which the setup's end force is `force` [N] at a place; None where no gap gives it."""
+def _gaps(job: Job, setup: Setup, those: Sequence[Place], forces: Number) -> list[float | None]:
+    """The gap [mm] at each place at which the setup's end force is that place's of `forces` [N]; None where no gap gives it."""
     try:
-        return float(gap_for_end_force(_assembly(job, end, place.at), setup, place.loads, place.at.exponent, force))
+        at = _conditions(those)
+        found = gap_for_end_force(fork(job, at), setup, _loads(those), at.exponent, forces)
+        return [float(gap) for gap in np.atleast_1d(found)]
     except Impossible:
-        return None
+        if len(those) == 1:
+            return [None]
+        one_by_one = np.broadcast_to(forces, len(those))
+        return [gap for place, force in zip(those, one_by_one, strict=True) for gap in _gaps(job, setup, [place], force)]
+
+
+def _conditions(those: Sequence[Place]) -> Conditions:
+    """Conditions of several places, one a column."""
+    names = [part.name for part in fields(Conditions)]
+    return Conditions(**{name: np.array([getattr(place.at, name) for place in those]) for name in names})
+
+
+def _loads(those: Sequence[Place]) -> Loads:
+    """Loads of several places, one a column."""
+    alone_, aboard_ = (np.array([getattr(place.loads, part) for place in those]) for part in ("alone", "aboard"))
+    return Loads(alone_, aboard_, those[0].loads.gravity)
