@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Flags, Number
 from calc.gas import Pace
 from calc.impossible import Impossible
 
@@ -71,3 +71,44 @@ class SpringPiston:
                 "front.piston_stop",
             )
         return moved
+
+
+@dataclass(frozen=True)
+class LeakingPiston:
+    """A spring-loaded piston behind a small leak: given time it has gone to its front stop, moved fast it is shut in again.
+
+    Parameters: piston, as it stands at its front stop, with the spring's force there as its preload.
+    Formula: settled, nothing over the leg's own pressure; from there the rod's oil lifts the piston, as in `SpringPiston`.
+    On the way out the leak and the piston's stop let it follow: nothing.
+    Source: statics.
+    Example:
+        >>> from calc.gas import SLOW
+        >>> leak = LeakingPiston(SpringPiston(92.4, 2.0, 113.1, 615.8))
+        >>> float(leak.force(300.0, 0.1, SLOW)), round(float(leak.force(300.0, 0.1, Pace(1.33, 60.0))), 2)
+        (0.0, 33.16)
+    """
+
+    piston: SpringPiston
+
+    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Force on the strut [N]."""
+        further, shut = self._since(stroke, pace)
+        return np.where(shut, self.piston.force(further, ambient, pace), 0.0)
+
+    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Rate [N/mm]."""
+        further, shut = self._since(stroke, pace)
+        return np.where(shut, self.piston.rate_at(further, ambient, pace), 0.0)
+
+    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+        """Energy [N mm] from full extension to a stroke [mm]."""
+        return self.piston.energy(self._since(stroke, pace)[0], ambient, pace)
+
+    def lock_stroke(self) -> Number:
+        """Stroke [mm], moved fast from full extension, at which the piston stands at its stop."""
+        return self.piston.lock_stroke()
+
+    def _since(self, stroke: Number, pace: Pace) -> tuple[Number, Flags]:
+        """Stroke [mm] beyond where it settled, and whether there is any."""
+        further = 0.0 * np.asarray(stroke) if pace.waits else np.asarray(stroke) - pace.settled
+        return np.maximum(further, 0.0), np.asarray(further > 0)

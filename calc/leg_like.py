@@ -6,10 +6,12 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.assembly import Assembly
+from calc.gas import Pace
 from calc.impossible import Impossible
 from calc.leg import DEEPEST_GAP
 from calc.roots import find_root
-from calc.setup import Loads, Setup, evaluate
+from calc.sag import settle
+from calc.setup import Loads, Setup
 
 _CLEAR = 0.05  # mm, how near to the gap that locks the leg the search goes
 
@@ -29,8 +31,9 @@ def gap_for_end_force(assembly: Assembly, setup: Setup, loads: Loads, exponent: 
     """
 
     def over(gap: Array) -> Array:
-        done = evaluate(assembly, Setup(setup.rate, setup.preload, gap), loads, exponent)
-        return np.asarray(1.0 - end_force / done.end_force)  # tame where the gas runs out
+        end = assembly.end(setup.rate, setup.preload, gap)
+        reached = end.wheel_force(end.travel, Pace(exponent, settle(end, loads.aboard).stroke))
+        return np.asarray(1.0 - end_force / reached)  # tame where the gas runs out
 
     shape = np.broadcast_shapes(*(np.shape(x) for x in (setup.rate, setup.preload, loads.aboard, end_force, exponent)))
     low = np.broadcast_to(assembly.lock_gap(setup.rate) + _CLEAR, shape)

@@ -51,5 +51,6 @@ def settle(end: End, load: Number) -> Sag:
         )
     topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
-    travel = np.where(topped, 0.0, find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full))
+    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full, 1e-7)
+    travel = np.where(topped, 0.0, short)
     return Sag(travel, end.motion.stroke(travel), topped, end.friction / end.wheel_rate(travel, SLOW))

@@ -9,7 +9,7 @@ import numpy as np
 from calc import fitted
 from calc.array import Number
 from calc.gas import Chamber, Gas, circle
-from calc.gas_piston import SpringPiston
+from calc.gas_piston import LeakingPiston, SpringPiston
 from calc.gas_warm import Warmth, warmed
 from calc.impossible import Impossible
 from calc.job import Job
@@ -77,6 +77,31 @@ def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: N
         )
     cold = Chamber(room, pressure * volume / room, rod, "cartridge")
     return cold if warmth is None else warmed(cold, warmth, cold.pressure0)
+
+
+def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Number) -> LegGas:
+    """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas."""
+    inside, ahead = job.choice("front.piston_back") == "outer", job.value("front.piston_front")
+    left = _gauge(job, rod) * piston - rate * ahead
+    if np.any(np.asarray(left) < 0):
+        raise Impossible(
+            "piston-front",
+            f"The piston's spring is slack before its front stop at {np.max(ahead):.0f} mm.",
+            "Check the charge, the spring and the stop.",
+            "front.piston_front",
+        )
+    if job.choice("front.leak") == "wide":
+        return replace(around, others=around.others + (0.0 if inside else piston * ahead))
+    if not inside:
+        raise Impossible(
+            "leak",
+            "A small leak beside a piston with outside air behind it is not worked out here.",
+            "Choose “Wide open” for what it does given time.",
+            "front.leak",
+        )
+    stop = job.value("front.piston_stop") + ahead if job.known("front.piston_stop") else np.inf
+    bleed = job.value("front.piston_bleed") + ahead if job.known("front.piston_bleed") else np.inf
+    return SealedLeg(around, LeakingPiston(SpringPiston(left, rate, rod, piston, stop, bleed)))
 
 
 def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | None, moved: Number, bled_since: bool) -> LegGas:

@@ -10,7 +10,12 @@ from calc.report.data import Data
 
 @lru_cache(maxsize=2048)
 def field_data(found: Resolved) -> Data:
-    """One field: what it holds, in the unit it was entered in, where it came from, what is wrong with it."""
+    """One field: what it holds, in the unit it was entered in, where it came from, what is wrong with it.
+
+    Of an idle one only that it is idle.
+    """
+    if not found.applies and not found.entered:
+        return {"applies": False}
     usual = found.usual
     return {
         "applies": found.applies,

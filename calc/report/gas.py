@@ -27,8 +27,8 @@ def gas_notes(job: Job) -> list[str]:
         how = job.choice("front.cartridge_state")
         if how in _STATES:
             notes.append(_STATES[how])
-        if how == "seal leaking" and job.choice("front.cartridge_fill") == "gas" and job.choice("front.leak") == "small":
-            notes.append("Sags take both spaces as equal; frequency, end force and landing take the leak as shut.")
+        if how == "seal leaking" and job.choice("front.leak") == "small":
+            notes.append("Sags take the leak's two sides as equal; frequency, end force and landing take the leak as shut.")
     if kind == "air leg":
         notes.append("Rates, preloads and gaps are not sized for an air spring: pressure is.")
     return notes

@@ -11,7 +11,7 @@ from calc.motion import Motion
 from calc.report.data import Data, number_text, quantity
 
 ROWS = 7  # heights in the table
-LEFT_OUT = "Left out: chain pull and what the swingarm's angle does under drive, at rest there is none."
+LEFT_OUT = "Left out: chain pull, and with it what the swingarm's angle does under drive."
 _KNOWN = {
     "leverage": "From the average leverage and its fall, the ratio taken as a straight line over travel.",
     "points": "From the points of the linkage, its loop closed at every height.",

@@ -49,14 +49,18 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
     candidates = [chosen if c["relation"] == "chosen" else c for c in data["candidates"]]
     counted = _counted(sure, rate)
     span = None if counted["settled"] else (counted["low"], counted["high"])
-    return data | {
-        "answer": answer_words(end, chosen, chosen["oil"], data["leave"], span),
-        "chosen": chosen,
-        "candidates": candidates,
-        "as_found": found,
-        "sure": counted,
-        "measure_next": _measure_next(job, sure, along),
-    } | _beside(data, sure)
+    return (
+        data
+        | {
+            "answer": answer_words(end, chosen, chosen["oil"], data["leave"], span),
+            "chosen": chosen,
+            "candidates": candidates,
+            "as_found": found,
+            "sure": counted,
+            "measure_next": _measure_next(job, sure, along),
+        }
+        | _beside(data, sure)
+    )
 
 
 def _beside(data: Data, sure: Bands) -> Data:

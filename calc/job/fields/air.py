@@ -86,7 +86,7 @@ AIR = (
     ),
     Field(
         "front.leak", "The leak is", _O, Kind.CHOICE, choices={"wide": "Wide open", "small": "Small: equal given time, shut when fast"},
-        default=Default(choice="wide"), when=_LEAKING | {"front.cartridge_fill": ("gas",)}, end="front", typed="stated",
+        default=Default(choice="wide"), when=_LEAKING, end="front", typed="stated",
         how="Small: the charge is gone overnight, yet the damper still works.",
     ),
     Field(
