@@ -83,6 +83,7 @@ def test_the_answer_in_words_is_the_answer_in_numbers(answered):
     low, high = front["holds_for"]["low"], front["holds_for"]["high"]
     assert front["holds_for"]["words"] == f"Stays {rate_text(chosen['rate']['value'])} for {low:.0f} to {high:.0f} kg kitted."
     assert told(chosen["frequency"]) in " ".join(front["why"])
+    assert front["why"][0] == "You put 9 % more on the fork than the rider it is sold for."  # 80.2 kg sprung against 73.4
     assert told(rear["chosen"]["free_sag"]) in " ".join(rear["why"])
 
 
@@ -191,3 +192,10 @@ def test_a_result_that_is_not_finite_never_becomes_a_figure():
 @pytest.mark.parametrize(("value", "decimals", "text"), [(-0.4, 0, "0"), (-3.0, 0, "−3"), (2.345, 1, "2.3"), (-0.04, 1, "0.0")])
 def test_numbers_as_text_have_a_real_minus_and_no_minus_zero(value, decimals, text):
     assert number_text(value, decimals) == text
+
+
+def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
+    light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"]["front"]
+    assert light["why"][0].startswith("You put 5 % less on the fork")  # 70 kg sprung against 73.4
+    same = report(demo({"standard.rider": "104 kg"}), with_bands=False)["ends"]["front"]
+    assert same["why"][0].startswith("You put as much on the fork as")
