@@ -108,11 +108,8 @@ def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | N
     """A cartridge pressed by a spring-loaded piston, behind which is the leg's own air or the outside."""
     piston, rate = circle(job.value("front.cartridge_piston")), job.value("front.piston_spring")
     inside = job.choice("front.piston_back") == "outer"
-    if (
-        how == "seal leaking"
-    ):  # the spring has pushed its piston to its stop: the charge is gone, all of the seal area works on the leg
-        out = 0.0 if inside else piston * job.value("front.piston_front")
-        return replace(around, others=around.others + out)
+    if how == "seal leaking":
+        return _leaking(job, around, rod, piston, rate)
     back = ((0.0 if warmth is None else warmth.oil_growth()) - moved) / piston  # where the piston stands with the rod out
     preload = _gauge(job, rod) * piston + rate * back
     if np.any(np.asarray(preload) < 0):
@@ -126,10 +123,7 @@ def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | N
     bleeds = bleed - back if inside else np.inf
     press: Gas = SpringPiston(preload, rate, rod, piston, stop - back, bleeds)
     if inside:
-        around = (
-            around
-            if around.warmth is None or warmth is None
-            else replace(around, warmth=replace(around.warmth, oil=around.warmth.oil + warmth.oil))
-        )
+        if around.warmth is not None and warmth is not None:  # what grows in the cartridge takes the leg's air through the piston
+            around = replace(around, warmth=replace(around.warmth, oil=around.warmth.oil + warmth.oil))
         return SealedLeg(around, press)
     return SealedLeg(replace(around, inside=rod), press, moved=moved, bled_since=bled_since)

@@ -158,6 +158,22 @@ def test_a_leaking_spring_loaded_cartridge_is_an_open_leg():
     assert float(chamber.volume0) == pytest.approx(float(before.volume0) + swept_more - 10.0 * PISTON)
 
 
+def test_a_small_leak_before_a_spring_loaded_piston_is_open_slow_and_shut_fast():
+    small = SPRING | {"front.cartridge_state": "seal leaking", "front.leak": "small", "front.piston_front": "10 mm"}
+    leak, wide = strut_of(small), strut_of(SPRING | {"front.cartridge_state": "seal leaking"})
+    for stroke in (0.0, 66.0, 250.0):
+        assert float(leak.force(stroke, SLOW)) == pytest.approx(float(wide.force(stroke, SLOW)))
+    pace, step = Pace(1.33, 66.0), 1e-3
+    assert float(leak.force(66.0, pace)) == pytest.approx(float(wide.force(66.0, pace)))
+    more = (0.15 * PISTON - 2.0 * 10.0 + 2.0 * (250.0 - 66.0) * ROD / PISTON) * ROD / PISTON
+    assert float(leak.force(250.0, pace) - wide.force(250.0, pace)) == pytest.approx(more)
+    for stroke in (40.0, 100.0, 250.0):
+        rise = leak.energy(stroke + step, pace) - leak.energy(stroke - step, pace)
+        assert float(rise) / (2 * step) == pytest.approx(float(leak.force(stroke, pace)), rel=1e-5)
+        steeper = leak.force(stroke + step, pace) - leak.force(stroke - step, pace)
+        assert float(steeper) / (2 * step) == pytest.approx(float(leak.rate_at(stroke, pace)), rel=1e-4)
+
+
 def test_opened_in_the_workshop_it_is_an_open_leg_and_as_sold_stays_as_built():
     opened = GAS | {"front.cartridge_state": "opened into one"}
     plain = {key: value for key, value in SEALED.items() if key != "front.air"}
@@ -194,6 +210,8 @@ def test_oil_to_add_is_the_same_whatever_is_in_the_cartridge():
         (GAS | {"front.charge_by": "scale"}, "front.charge_force", "Rod end presses with is not entered"),
         (SPRING | {"front.piston_stop": "30 mm"}, "front.piston_stop", "its piston stands at its stop"),
         (GAS | {"front.cartridge_state": "seal leaking", "front.joined_stroke": "310 mm"}, "front.joined_stroke", "310 mm, lies beyond the travel of 300 mm"),
+        (SPRING | {"front.cartridge_state": "seal leaking", "front.piston_front": "60 mm"}, "front.piston_front", "slack before its front stop at 60 mm"),
+        (SPRING | {"front.cartridge_state": "seal leaking", "front.leak": "small", "front.piston_back": "vented"}, "front.leak", "not worked out here"),
         (GAS | {"front.area_by": "diameters", "front.cartridge_body": "52 mm"}, "front.cartridge_body", "no free area around it"),
     ],
 )  # fmt: skip
