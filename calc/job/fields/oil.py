@@ -134,12 +134,12 @@ OIL = (
     ),
     Field(
         "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10,
-        default=Default(follow="front.air", by_choice={"open": (550.0, 200.0), "sealed cartridge": (340.0, 55.0), "air leg": (300.0, 150.0)}), needs=("place.ridden_temperature",), end="front",
+        default=Default(follow="front.air", by_choice={"open": (550.0, 200.0), "sealed cartridge": (340.0, 55.0), "air leg": (300.0, 150.0)}), end="front",
         how="All of the oil in one leg, or around a sealed cartridge: it grows when it warms. The gap does not tell it.",
     ),
     Field(
         "front.tube_metal", "Outer tube", _O, Kind.CHOICE, choices={"aluminium": "Aluminium", "steel": "Steel"},
-        default=Default(choice="aluminium"), needs=("place.ridden_temperature",), end="front", typed="stated",
+        default=Default(choice="aluminium"), needs=("place.ridden_temperature", "elsewhere.hot_temperature", "front.oil_volume"), end="front", typed="stated",
         how="The tube that most of the oil and gas stands in: it grows too. A magnet tells.",
     ),
     Field(
