@@ -20,7 +20,7 @@ DESK = {"width": 1280, "height": 800}
 @pytest.fixture(scope="session")
 def demo() -> dict:
     """The report of the demo job, as the build's core worked it out."""
-    return json.loads((GENERATED / "demo.json").read_text(encoding="utf-8"))["enduro"]["report"]
+    return json.loads((GENERATED / "demos" / "enduro.json").read_text(encoding="utf-8"))["report"]
 
 
 @pytest.fixture
@@ -213,6 +213,20 @@ def pages(pdf: bytes) -> int:
 def test_card_prints_on_one_page(opened, paper, size, light):
     page = opened(size, color_scheme=light)
     expect(page.locator("#card .card")).to_contain_text("Built by")
+    assert pages(page.pdf(format=paper)) == 1
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_card_that_rests_on_assumptions_prints_on_one_page_and_says_so(opened, paper):
+    page = opened()
+    page.get_by_role("button", name="Start your own").click()
+    sheet = page.locator("#sheet")
+    sheet.get_by_label("Riding").select_option("enduro")
+    sheet.get_by_label("Rider, kitted").fill("104 kg")
+    sheet.get_by_role("button", name="Work it out").click()
+    expect(page.locator(".card")).to_contain_text("Bike without a name")
+    expect(page.locator("[data-card-answer=front]")).to_contain_text("not settled yet", timeout=PATIENCE)
+    assert page.locator(".card .assumed").count() > 20
     assert pages(page.pdf(format=paper)) == 1
 
 

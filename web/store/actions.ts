@@ -3,6 +3,7 @@ import type { Core } from '../core/client.ts'
 import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
 import { latestOnly } from '../core/latest.ts'
 import type { Report } from '../core/report.ts'
+import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, typed, withEntry } from './document.ts'
 import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
@@ -115,14 +116,17 @@ export async function openFile(text: string): Promise<string | undefined> {
   return undefined
 }
 
-async function demo(): Promise<Kept> {
-  const { default: jobs } = await import('../generated/demo.json')
-  const { job, report } = jobs.enduro as unknown as { job: JobDocument; report: Report }
+/** The worked demos, each a file of its own: fetched when shown, and kept for offline use like every file. */
+const DEMOS = import.meta.glob<string>('../generated/demos/*.json', { query: '?url', import: 'default', eager: true })
+
+async function demo(key = demos[0]!.key): Promise<Kept> {
+  const answered = await fetch(DEMOS[`../generated/demos/${key}.json`]!)
+  const { job, report } = (await answered.json()) as { job: JobDocument; report: Report }
   return { job, report, good: report.ends }
 }
 
-export async function showDemo(): Promise<void> {
-  show('demo', await demo())
+export async function showDemo(key: string): Promise<void> {
+  show('demo', await demo(key))
   save()
   void workOut(0)
 }

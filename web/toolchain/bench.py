@@ -46,7 +46,7 @@ def make_stock_page() -> str:
     shutil.copytree(sources.PURE, core)
     shutil.copytree(ROOT / "calc", core / "calc", ignore=shutil.ignore_patterns("__pycache__"))
     shutil.make_archive(str(STOCK / "core"), "zip", core)
-    demo = next(iter(json.loads((GENERATED / "demo.json").read_text()).values()))
+    demo = json.loads((GENERATED / "demos" / "enduro.json").read_text())
     request = json.dumps({"kind": "size", "job": demo["job"]})
     (STOCK / "request.json").write_text(request)
     wire.pack([path for path in STOCK.iterdir() if path.suffix not in (".zip", ".whl")])

@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals'
+import demos from '../../generated/demos.json'
 import { head, openFile, showDemo, showOwn } from '../../store/actions.ts'
 import { job, ownJob, slot } from '../../store/index.ts'
+import { schema } from '../../store/schema.ts'
 import { type Theme, theme, THEMES } from '../../store/theme.ts'
 import { saveFile } from './file.ts'
 
@@ -43,9 +45,11 @@ export function JobSheet({ start, done }: { start: () => void; done: () => void 
         <button type="button" onClick={start}>
           Start your own
         </button>
-        <button type="button" onClick={then(showDemo)}>
-          Back to the demo
-        </button>
+        {demos.map(({ key, name, use }) => (
+          <button type="button" key={key} onClick={then(() => showDemo(key))}>
+            Demo: {name}, {schema.uses.find((known) => known.key === use)?.label.toLowerCase()}
+          </button>
+        ))}
         {slot.value === 'demo' && ownJob.value && (
           <button type="button" onClick={then(showOwn)}>
             Back to your job

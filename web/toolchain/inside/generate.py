@@ -1,4 +1,4 @@
-"""With the desk's Python: write schema.json, schema.ts and demo.json ({name: {job, report}}) into a folder."""
+"""With the desk's Python: write schema.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles) into a folder."""
 
 import json
 import sys
@@ -19,13 +19,17 @@ def report_of(name: str, job: dict) -> dict:
 
 
 def write_json(name: str, value: object) -> None:
-    text = json.dumps(value, ensure_ascii=False, allow_nan=False, indent=1)
+    text = json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     (folder / name).write_text(text + "\n", encoding="utf-8")
 
 
-demos = {name: {"job": job, "report": report_of(name, job)} for name, job in jobs().items()}
+demos = jobs()
 if not demos:
     raise SystemExit("calc/demo holds no job")
+(folder / "demos").mkdir(exist_ok=True)
+for name, job in demos.items():
+    write_json(f"demos/{name.replace(' ', '-')}.json", {"job": job, "report": report_of(name, job)})
+titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
+write_json("demos.json", titles)
 write_json("schema.json", schema())
-write_json("demo.json", demos)
 (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
