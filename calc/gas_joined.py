@@ -3,11 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
 from calc.array import Number
 from calc.gas import Chamber, Pace, compression_work
+
+
+def one_space(chambers: tuple[Chamber, ...]) -> Chamber:
+    """Chambers that stand open to each other all along.
+
+    Parameters: chambers, as they were apart.
+    Returns: Chamber, slow or after it has mixed.
+    Raises: nothing.
+    Formula: V = sum(V); P = sum(P V) / V; a = sum(a).
+    Source: conservation of the gas (sum of P V / T, one temperature).
+    Example:
+        >>> round(float(one_space((Chamber(500e3, 0.1, 1700.0), Chamber(100e3, 0.4, 110.0))).pressure0), 3)
+        0.15
+    """
+    volume: Number = sum(c.volume0 for c in chambers)
+    kept: Number = sum(c.pressure0 * c.volume0 for c in chambers)
+    return Chamber(volume, kept / volume, sum(c.area for c in chambers), "joined space")
 
 
 @dataclass(frozen=True)
@@ -62,13 +80,11 @@ class Joined:
         shut = np.min(np.stack(np.broadcast_arrays(*(c.lock_stroke() for c in self.chambers))), axis=0)
         return np.where(shut < self.stroke, shut, self._whole.lock_stroke())
 
-    @property
+    @cached_property
     def _whole(self) -> Chamber:
-        """All as one space, slow."""
-        volume = sum((c.volume0 for c in self.chambers), 0.0 * np.asarray(self.stroke))
-        kept = sum((c.pressure0 * c.volume0 for c in self.chambers), 0.0 * np.asarray(self.stroke))
-        return Chamber(volume, kept / volume, sum(c.area for c in self.chambers), "joined space")
+        return one_space(self.chambers)
 
+    @cached_property
     def _shut(self) -> tuple[Chamber, ...]:
         """Each space by the gas that it keeps where they part, slow."""
         there = self._whole.pressure(self.stroke, Pace(1.0))
@@ -81,7 +97,7 @@ class Joined:
         deep = np.asarray(pace.settled) >= self.stroke
         whole = self._whole
         parted = whole.pressure(self.stroke, replace(pace, settled=np.maximum(pace.settled, self.stroke)))
-        slow_start = (c.pressure(before, settled) for c in self._shut())
+        slow_start = (c.pressure(before, settled) for c in self._shut)
         return tuple(
             np.where(deep, parted * (c.volume(self.stroke) / c.volume(before)) ** n, start)
             for c, start in zip(self.chambers, slow_start, strict=True)
@@ -138,9 +154,9 @@ class SmallLeak:
         """Stroke [mm] at which the first space is used up."""
         return np.asarray(np.min(np.stack(np.broadcast_arrays(*(c.lock_stroke() for c in self.chambers))), axis=0))
 
-    @property
+    @cached_property
     def _whole(self) -> Chamber:
-        return Joined(self.chambers, 0.0)._whole
+        return one_space(self.chambers)
 
     def _settled(self, pace: Pace) -> tuple[Chamber, ...]:
         """Each space by the gas that it holds where they settled."""

@@ -8,7 +8,7 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.gas import Chamber, Gas, hydraulic_lock
-from calc.gas_joined import Joined, SmallLeak
+from calc.gas_joined import Joined, SmallLeak, one_space
 from calc.leg import OpenLeg
 
 
@@ -49,6 +49,8 @@ class SealedLeg:
         if self.small_leak:
             return (SmallLeak((outer, self.cartridge)),)
         assert self.joined is not None
+        if not np.any(np.asarray(self.joined) > 0):
+            return (one_space((outer, self.cartridge)),)
         return (Joined((outer, self.cartridge), self.joined),)
 
     def lock_gap(self, rate: Number | None) -> Number:
