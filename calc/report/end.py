@@ -22,6 +22,7 @@ from calc.report.springs import oil_data, seat_data, spring_lines
 from calc.report.words import WAY_OUT, answer_words, front_why, rear_why, span_words, veto_words
 from calc.setup import Figures, Setup
 
+NEAR = 3  # springs shown either way of the choice
 _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 
 
@@ -154,10 +155,13 @@ def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
 
 
 def _shown(done: EndSizing, chosen: int) -> list[int]:
-    """The choice, both neighbours, the fitted spring and every other that no veto bars; all where none is chosen."""
-    rates, allowed = done.sized.setup.rate, done.sized.allowed
-    leave = np.isclose(rates, float(done.found_setup.rate), rtol=1e-6)
-    return [i for i in range(np.size(rates)) if chosen < 0 or allowed[i] or leave[i] or abs(i - chosen) <= 1]
+    """The choice, what stands near it, and the fitted spring; where none is chosen, what the fewest vetoes bar."""
+    rates, leave = done.sized.setup.rate, np.isclose(done.sized.setup.rate, float(done.found_setup.rate), rtol=1e-6)
+    if chosen >= 0:
+        return [i for i in range(np.size(rates)) if abs(i - chosen) <= NEAR or leave[i]]
+    barred = np.sum(list(done.sized.vetoes.values()), axis=0)
+    best = np.lexsort((done.sized.key, barred))[: 2 * NEAR + 1]
+    return [i for i in range(np.size(rates)) if i in best or leave[i]]
 
 
 def _nothing_fits(candidates: list[Data], end: str) -> Problem:
