@@ -95,7 +95,11 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     if left_out == DRAWS:
         return None
     here = situation(draws, end)
-    sized, count = _sized(here, done, chosen), DRAWS - left_out
+    count = DRAWS - left_out
+    try:  # all draws together may reach for springs that none of them reached for alone
+        sized = _sized(here, done, chosen)
+    except Impossible:
+        return None
     return Bands(
         setup=_setup_halves(sized, float(setup.rate)),
         figures=_figure_halves(built := _built(here, setup, count)) | _beside_halves(draws, end, built),

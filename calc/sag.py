@@ -34,7 +34,7 @@ def settle(end: End, load: Number) -> Sag:
 
     Parameters: end; load [N], vertical and sprung, > 0, any shape.
     Returns: Sag; `topped_out` where preload alone holds the load (then the sag is 0, a bound and not a reading).
-    Raises: Impossible when the load is not carried before full travel.
+    Raises: Impossible when the load is not carried before full travel, or the wheel rate there is not above 0.
     Formula: wheel force (n = 1) = load; friction's half-band = friction at the wheel / wheel rate there.
     Source: statics.
     Example: see `calc.sizing`.
@@ -53,4 +53,18 @@ def settle(end: End, load: Number) -> Sag:
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
     short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full, 1e-7)
     travel = np.where(topped, 0.0, short)
-    return Sag(travel, end.motion.stroke(travel), topped, end.friction / end.wheel_rate(travel, SLOW))
+    return Sag(travel, end.motion.stroke(travel), topped, end.friction / _steady(end.wheel_rate(travel, SLOW), travel))
+
+
+def _steady(rate: Number, travel: Number) -> Number:
+    """A wheel rate above 0: below it the end has nowhere to settle."""
+    if np.any(np.asarray(rate) <= 0):
+        rates, at = np.broadcast_arrays(rate, travel)
+        worst = int(np.argmin(rates))
+        raise Impossible(
+            "unsteady",
+            f"At {at.flat[worst]:.0f} mm of wheel travel the wheel pushes back less the further it rises "
+            f"({rates.flat[worst]:.1f} N/mm): it has nowhere to settle.",
+            "Check how the shock follows the wheel; a table that is not smooth is better fitted as measured pairs.",
+        )
+    return rate

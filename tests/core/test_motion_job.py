@@ -1,10 +1,13 @@
 """The rear's motion as a job says it: leverage, pairs, a table, points; its table, its side view, its +/-."""
 
+import json
 import math
 from itertools import pairwise
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from calc.job import load
 from calc.model.motion import rear_motion
@@ -176,3 +179,53 @@ def test_the_command_line_prints_the_motion():
     assert "at full travel; from the swingarm pivot" in text
     leverage = 1.0 / float(on_swingarm().ratio(0.0))
     assert f"{leverage:.2f}" in text
+
+
+@given(
+    off=st.lists(st.floats(-60, 60), min_size=12, max_size=12), on=st.sampled_from(["frame", "swingarm"]), travel=st.floats(150, 330),
+    plus_minus=st.sampled_from(["1 mm", "8 mm"]),
+)  # fmt: skip
+@settings(max_examples=6)
+def test_any_linkage_is_answered_in_finite_numbers(off, on, travel, plus_minus):
+    changes = off_road() | {"rear.rocker_on": on, "rear.travel": f"{travel:.1f} mm"}
+    axes = [path for path in changes if path.endswith(("_x", "_z"))]
+    for path, by in zip(axes, off, strict=True):
+        changes[path] = {
+            "value": f"{float(changes[path].split()[0]) + by:.2f} mm",
+            "plus_minus_95": plus_minus,
+            "origin": "measured",
+        }
+    data = rear(changes, True)
+    json.dumps(data, allow_nan=False)
+    assert data["state"] in {"ok", "none", "refused"}
+    assert all(problem["message"] for problem in data["problems"])
+
+
+@given(
+    readings=st.lists(st.tuples(st.integers(0, 320), st.integers(280, 520)), min_size=4, max_size=12, unique_by=lambda pair: pair[0]),
+    known=st.sampled_from(["pairs", "table"]), falling=st.booleans(),
+)  # fmt: skip
+@settings(max_examples=40)
+def test_any_pairs_are_answered_in_finite_numbers(readings, known, falling):
+    heights = sorted(z for z, _ in readings)
+    heights[0] = 0
+    lengths = sorted((y for _, y in readings), reverse=True) if falling else [y for _, y in readings]
+    text = "; ".join(f"{z} {y}" for z, y in zip(heights, lengths, strict=True))
+    data = rear({"rear.motion_from": known, "rear.pairs": text, "rear.travel": f"{max(heights[-1], 20)} mm"})
+    json.dumps(data, allow_nan=False)
+    assert data["state"] in {"ok", "none", "refused"}
+
+
+def test_wild_pairs_leave_no_band_rather_than_no_answer():
+    """All draws together reach for springs that some of them cannot be held by."""
+    wild = {"rear.motion_from": "pairs", "rear.pairs": "0 514; 180 466; 211 439; 293 431; 298 404", "rear.travel": "298 mm"}
+    data = rear(wild, True)
+    assert data["state"] == "ok"
+    assert data["sure"] is None
+    assert data["motion"]["fit"]["scatter"]["value"] > 5.0
+
+
+def test_a_wheel_that_pushes_back_less_as_it_rises_has_no_sag():
+    data = rear({"rear.motion_from": "table", "rear.pairs": "0 462; 99 418; 142 410; 235 382", "rear.travel": "235 mm"})
+    assert data["state"] == "refused"
+    assert "nowhere to settle" in data["problems"][0]["message"]

@@ -20,7 +20,7 @@ export function Braking() {
             sag, with <Figure of={braking.left} /> left. The rear tyre keeps <Figure of={braking.rear_tyre} />.
           </p>
           <p class="quiet">
-            {braking.stroke.case}. {braking.left_out}
+            Strokes {braking.stroke.case}. {braking.left_out}
           </p>
         </>
       )}

@@ -1,5 +1,7 @@
+import { useEffect, useState } from 'preact/hooks'
 import type { LinkageView, Motion } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
+import { theme } from '../../store/theme.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { useWidth } from '../figure/useWidth.ts'
 import { number, numberText } from '../figure/told.ts'
@@ -31,6 +33,10 @@ export function Linkage() {
 
 function Pictured({ views }: { views: LinkageView[] }) {
   const { place, width } = useWidth<HTMLElement>()
+  const [, measured] = useState(false)
+  // Room is left for labels by their measured widths: measure again with the font, and at the theme's size.
+  useEffect(() => void document.fonts.ready.then(() => measured(true)), [])
+  void theme.value
   return (
     <figure ref={place}>
       {width > 0 && <SideView views={views} width={Math.min(width, WIDEST)} />}

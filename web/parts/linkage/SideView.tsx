@@ -9,7 +9,7 @@ const ON_FRAME = new Set(['swingarm pivot', 'shock top'])
 /** Three positions over each other, one line weight: hanging dashed, at rider sag full, at full travel dotted. */
 export function SideView({ views, width }: { views: LinkageView[]; width: number }) {
   const names = views.map((view) => `${view.at.replace('at ', '')} ${number(view.travel)}`)
-  const beside = Math.max(...names.map(textWidth)) + 8
+  const beside = Math.max(...names.map((name) => textWidth(name))) + 12
   const place = layout(views, width, beside)
   const ridden = place.views[1]!
   return (
@@ -22,9 +22,11 @@ export function SideView({ views, width }: { views: LinkageView[]; width: number
           <circle class="moves" cx={place.views[index]!['axle']!.x} cy={place.views[index]!['axle']!.y} r={6} />
         </g>
       ))}
-      {Object.entries(ridden).map(([name, spot]) => (
-        <circle key={name} class={still(name, views) ? 'fixed' : 'moves'} cx={spot.x} cy={spot.y} r={4} />
-      ))}
+      {Object.entries(ridden)
+        .filter(([name]) => name !== 'axle')
+        .map(([name, spot]) => (
+          <circle key={name} class={still(name, views) ? 'fixed' : 'moves'} cx={spot.x} cy={spot.y} r={4} />
+        ))}
       {names.map((name, index) => (
         <AxleName key={name} name={name} to={place.views[index]!['axle']!} y={place.labels[index]!} right={place.left} />
       ))}
@@ -49,7 +51,8 @@ function AxleName({ name, to, y, right }: { name: string; to: Spot; y: number; r
 /** Swingarm and shock are named beside their lines; rocker and rod below everything, the one further back to the left. */
 function PartNames({ points, height, width }: { points: Record<string, Spot>; height: number; width: number }) {
   const foot = points['shock on rocker'] ?? points['shock foot']!
-  const shock = middle(points['shock top']!, foot)
+  const top = points['shock top']!
+  const shock = middle(top, top, top, foot)
   const arm = middle(points['swingarm pivot']!, points['axle']!)
   return (
     <g class="names">
