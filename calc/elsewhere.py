@@ -46,6 +46,17 @@ def places(job: Job, end: str) -> list[Place]:
     """The conditions of a job: as built; a fork hot, high, high and bled there, hot and high; another rider; luggage.
 
     A shock's gas is sealed, and its few newtons of ambient pressure show nowhere: the rear has no hot and high rows.
+
+    Parameters: job; end, "front" or "rear".
+    Returns: a Place per condition, "as built" first.
+    Raises: Impossible where the loads cannot be.
+    Formula: none.
+    Source: ISO 2533 for the high place's pressure.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> [place.key for place in places(load(jobs()["enduro"]), "rear")]
+        ['as built']
     """
     at, loads = conditions(job), end_loads(job, end)
     found = [Place("as built", at, loads)]

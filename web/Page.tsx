@@ -6,6 +6,7 @@ import { Card } from './parts/card/Card.tsx'
 import { ForceChart } from './parts/chart/ForceChart.tsx'
 import { Elsewhere } from './parts/elsewhere/Elsewhere.tsx'
 import { Oil } from './parts/oil/Oil.tsx'
+import { Ranges } from './parts/ranges/Ranges.tsx'
 import { Rear } from './parts/rear/Rear.tsx'
 import { Springs } from './parts/springs/Springs.tsx'
 import { Status } from './parts/status/Status.tsx'
@@ -40,6 +41,7 @@ export function Page({ core, offline }: { core: Core; offline: Offline }) {
         <div class="end">
           <Elsewhere />
         </div>
+        <Ranges />
         <Card />
       </main>
     </div>

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 
 def measured(value: str, plus_minus: str, note: str = "") -> dict[str, str]:
+    """An entry that the user measured."""
     entry = {"value": value, "plus_minus_95": plus_minus, "origin": "measured"}
     return entry | {"note": note} if note else entry
 
 
 def stated(value: str, plus_minus: str | None = None) -> dict[str, str]:
+    """An entry that a manual or a marking states."""
     entry = {"value": value, "origin": "stated"}
     return entry if plus_minus is None else entry | {"plus_minus_95": plus_minus}
 
 
 def assumed(value: str, plus_minus: str) -> dict[str, str]:
+    """An entry that is assumed."""
     return {"value": value, "plus_minus_95": plus_minus, "origin": "assumed"}

@@ -24,9 +24,22 @@ def schema() -> dict[str, Any]:
         "origins": list(ORIGINS),
         "uses": [{"key": key, "label": label, "posture": POSTURE[key]} for key, label in USES.items()],
         "units": {name: [unit for unit in dimension.units if unit] for name, dimension in DIMENSIONS.items()},
-        "practice": {row: {"unit": found.unit} for table in (ROWS, GENERAL) for row, found in table.items()},
+        "ranges": _ranges(),
         "fields": {path: _field(field) for path, field in FIELDS.items()},
     }
+
+
+def _ranges() -> dict[str, Any]:
+    """Every row of practice: unit, confidence, and [low, high, typical] by use, or for every use."""
+    by_use = {
+        row: {"unit": found.unit, "confidence": found.confidence, "by_use": dict(zip(USES, found.by_use, strict=True))}
+        for row, found in ROWS.items()
+    }
+    general = {
+        row: {"unit": found.unit, "confidence": found.confidence, "always": [found.low, found.high, found.typical]}
+        for row, found in GENERAL.items()
+    }
+    return by_use | general
 
 
 def _field(field: Field) -> dict[str, Any]:

@@ -233,6 +233,7 @@ export interface Report {
   measure_first: { path: FieldPath; words: string; how: string }[]
   notes: string[]
   attitude: Attitude | null
+  range_problems: Problem[]
   modifiers: { when: string; words: string }[]
   cautions: { key: string; title: string; words: string }[]
   reassembly: string[]

@@ -5,9 +5,10 @@ import { latestOnly } from '../core/latest.ts'
 import type { Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
-import { type Entry, entryAt, type JobDocument, typed, withEntry } from './document.ts'
+import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
 import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
+import type { RangeRow } from './ranges.ts'
 
 const EMPTY = { front: null, rear: null }
 
@@ -80,6 +81,11 @@ export function amend(path: FieldPath, said: Partial<Pick<Entry, 'origin' | 'plu
 /** Empty fields, several at once. */
 export function clear(...paths: FieldPath[]): void {
   change(paths.reduce((next, path) => withEntry(next, path, undefined), job.value))
+}
+
+/** A range of the user's own: the three numbers as typed, those not touched as the trade has them. */
+export function setRange({ name, low, typical, high }: RangeRow, own: OwnRange | undefined): void {
+  change(withRange(job.value, name, own && { low, typical, high, ...own }))
 }
 
 export function head(said: Partial<Pick<JobDocument, 'name' | 'date'>>): void {

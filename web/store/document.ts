@@ -19,7 +19,11 @@ export type JobDocument = {
   date: string
   invented: boolean
   note: string
+  /** The user's own ranges, in place of the trade's. */
+  practice?: Record<string, OwnRange>
 } & { [group in Group]?: Record<string, Stored> }
+
+export type OwnRange = Partial<Record<'low' | 'typical' | 'high', string | number>>
 
 function parts(path: FieldPath): [Group, string] {
   const [group, key] = path.split('.') as [Group, string]
@@ -33,6 +37,12 @@ export function entryAt(job: JobDocument, path: FieldPath): Entry | undefined {
   if (stored === undefined || stored === null) return undefined
   if (typeof stored !== 'object') return { value: stored, origin: 'stated' }
   return stored.value === null ? undefined : stored
+}
+
+/** The job with a range of the user's own; undefined takes the trade's again. */
+export function withRange(job: JobDocument, row: string, range: OwnRange | undefined): JobDocument {
+  const { [row]: _, ...others } = job.practice ?? {}
+  return { ...job, practice: range ? { ...others, [row]: range } : others }
 }
 
 /** The text that is entered at a field; empty where nothing is. */

@@ -1,0 +1,63 @@
+import { useSignal } from '@preact/signals'
+import { setRange } from '../../store/actions.ts'
+import { job, report } from '../../store/index.ts'
+import { type RangeRow, rangesFor } from '../../store/ranges.ts'
+import './ranges.css'
+
+const KEYS = ['low', 'typical', 'high'] as const
+
+/** The trade's ranges, each open to the user's own: they judge and stand in, they never overrule a reading. */
+export function Ranges() {
+  const open = useSignal(false)
+  const use = report.value?.use
+  if (!use) return null
+  return (
+    <section class="part" id="ranges" aria-labelledby="ranges-name">
+      <h2 id="ranges-name">Usual ranges</h2>
+      <p class="quiet">Common practice, no source. Yours are kept with the job. A range never overrules a reading.</p>
+      <details open={open.value} onToggle={(event) => (open.value = event.currentTarget.open)}>
+        <summary>Look at them, or set your own</summary>
+        {open.value && rangesFor(use).map((row) => <Row key={row.name} row={row} />)}
+      </details>
+    </section>
+  )
+}
+
+function Row({ row }: { row: RangeRow }) {
+  const own = job.value.practice?.[row.name]
+  const problem = report.value?.range_problems.find(({ path }) => path === `practice.${row.name}`)
+  const title = row.name.charAt(0).toUpperCase() + row.name.slice(1)
+  const words = `range-${row.name.replaceAll(/\W+/g, '-')}`
+  return (
+    <fieldset class="range">
+      <legend>
+        {title}
+        {row.unit && `, ${row.unit}`} <small>{own ? 'yours' : `confidence ${row.confidence}`}</small>
+      </legend>
+      {KEYS.map((key) => (
+        <label key={key}>
+          <span>{key}</span>
+          <input
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            aria-invalid={problem ? true : undefined}
+            aria-describedby={problem ? words : undefined}
+            value={String(own?.[key] ?? row[key])}
+            onInput={(event) => setRange(row, { ...own, [key]: event.currentTarget.value })}
+          />
+        </label>
+      ))}
+      {own && (
+        <button type="button" class="link" onClick={() => setRange(row, undefined)}>
+          The trade's again
+        </button>
+      )}
+      {problem && (
+        <p class="attend" id={words}>
+          {problem.message} Till then the trade's range stands.
+        </p>
+      )}
+    </fieldset>
+  )
+}
