@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
 
-from tests.browser.helpers import ARGUMENTS, ASK, watch
+from tests.browser.helpers import ARGUMENTS, ASK, PHONE, settle, watch
 from web.toolchain.browser import chromium
 from web.toolchain.places import DIST
 from web.toolchain.server import Handler, Site
@@ -106,3 +106,24 @@ def ask_core(dist: Path) -> Callable[..., list[dict]]:
         return [json.loads(reply) for reply in replies]
 
     return ask
+
+
+@pytest.fixture
+def opened(browser: Browser, serve, dist) -> Iterator[Callable[..., Page]]:
+    """Open the page in a browser of its own, in a size and a light, worked out by its own core unless told otherwise."""
+    site = serve(dist)
+    contexts = []
+
+    def open_page(size=PHONE, computed: bool = True, **how) -> Page:
+        context = browser.new_context(viewport=size, service_workers="block", **how)
+        contexts.append(context)
+        page = context.new_page()
+        watch(page)
+        page.goto(site.url)
+        if computed:
+            settle(page)
+        return page
+
+    yield open_page
+    for context in contexts:
+        context.close()

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page, expect
 
 from web.toolchain.browser import FLAGS
 
 # Beside the common flags, a name for this machine that is no secure context, as a network address is none.
 ARGUMENTS = [*FLAGS, "--host-resolver-rules=MAP plain.test 127.0.0.1"]
+PHONE = {"width": 390, "height": 844}
+DESK = {"width": 1280, "height": 800}
 PATIENCE = 60_000  # [ms] for a start on a busy machine
 
 # A worker of the test's own on the shipped script and archives, asked one thing after another.
@@ -46,3 +48,32 @@ def watch(page: Page) -> None:
 
 def wait_for_core(page: Page, state: str = "ready") -> None:
     page.wait_for_selector(f"html[data-core={state}]", state="attached", timeout=PATIENCE)
+
+
+def settle(page: Page) -> None:
+    """Wait until what stands on the page is worked out by the page's own core."""
+    wait_for_core(page)
+    expect(page.locator("[data-answer][data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
+
+
+def until_kept(page: Page, state: str) -> None:
+    """Wait until the demo job's kept report has its front in this state: writing to the disk takes its time."""
+    page.wait_for_function("""(state) => new Promise((done) => {
+        const opening = indexedDB.open('stanchion')
+        opening.onsuccess = () => {
+            const asked = opening.result.transaction('jobs').objectStore('jobs').get('demo')
+            asked.onsuccess = () => (opening.result.close(), done(asked.result?.report?.ends.front.state === state))
+        }
+    })""", arg=state, timeout=PATIENCE)
+
+
+def field(page: Page, path: str) -> Locator:
+    return page.locator(f"[name='{path}']")
+
+
+def row(page: Page, path: str) -> Locator:
+    return page.locator(f"[id='{path}']")
+
+
+def answer(page: Page, end: str = "front") -> Locator:
+    return page.locator(f"[data-answer={end}]").first

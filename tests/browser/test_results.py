@@ -5,43 +5,18 @@ from __future__ import annotations
 import json
 import re
 import zlib
-from collections.abc import Callable, Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.browser.helpers import PATIENCE, wait_for_core, watch
+from tests.browser.helpers import DESK, PATIENCE, PHONE
 from web.toolchain.places import GENERATED
-
-PHONE = {"width": 390, "height": 844}
-DESK = {"width": 1280, "height": 800}
 
 
 @pytest.fixture(scope="session")
 def demo() -> dict:
     """The report of the demo job, as the build's core worked it out."""
     return json.loads((GENERATED / "demos" / "enduro.json").read_text(encoding="utf-8"))["report"]
-
-
-@pytest.fixture
-def opened(browser: Browser, serve, dist) -> Iterator[Callable[..., Page]]:
-    """Open the page in a size and a light, worked out by its own core."""
-    site = serve(dist)
-    contexts = []
-
-    def open_page(size=PHONE, **how) -> Page:
-        context = browser.new_context(viewport=size, service_workers="block", **how)
-        contexts.append(context)
-        page = context.new_page()
-        watch(page)
-        page.goto(site.url)
-        wait_for_core(page)
-        expect(page.locator("[data-answer][data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
-        return page
-
-    yield open_page
-    for context in contexts:
-        context.close()
 
 
 def line_up(page: Page, rule: str) -> list[float]:
@@ -108,7 +83,10 @@ def test_chart_marks_and_curves_are_the_numbers(opened, demo):
           const ticks = [...document.querySelectorAll('[data-chart=front] .axes .tick')]
             .map((tick) => [Number(tick.textContent), ...tick.getAttribute('transform').match(/-?[\\d.]+/g).map(Number)])
           const up = ticks.filter(([, x]) => x === 0), across = ticks.filter(([, x, y]) => y === 0 && x > 0)
-          const scale = (list, i) => { const [a, b] = [list[0], list.at(-1)]; return (v) => a[i] + (v - a[0]) / (b[0] - a[0]) * (b[i] - a[i]) }
+          const scale = (list, i) => {
+            const [a, b] = [list[0], list.at(-1)]
+            return (v) => a[i] + (v - a[0]) / (b[0] - a[0]) * (b[i] - a[i])
+          }
           return [scale(up, 2)(0), scale(up, 2)(300), scale(across, 1)(0), scale(across, 1)(1)]
         }"""
     )
@@ -139,11 +117,15 @@ def test_chart_turns_and_its_labels_keep_off_each_other(opened):
         chart = page.locator(f"[data-chart=front][data-turned={turned}]")
         expect(chart).to_have_count(1)
         boxes = chart.locator("[data-end] text, [data-sag] text").evaluate_all(
-            "(texts) => texts.map((text) => { const b = text.getBoundingClientRect(); return [text.textContent, b.left, b.right, b.top + 4, b.bottom - 4] })"
+            """(texts) => texts.map((text) => {
+              const b = text.getBoundingClientRect()
+              return [text.textContent, b.left, b.right, b.top + 4, b.bottom - 4]
+            })"""
         )
         assert len(boxes) >= 5
         for i, (one, left, right, top, bottom) in enumerate(boxes):
-            assert left >= 0 and right <= PHONE["width"], f"{one} runs off the page"
+            assert left >= 0, f"{one} runs off the page"
+            assert right <= PHONE["width"], f"{one} runs off the page"
             for other, left2, right2, top2, bottom2 in boxes[i + 1 :]:
                 assert left >= right2 or left2 >= right or top >= bottom2 or top2 >= bottom, f"{one} lies on {other}"
         if turned == "false":
@@ -190,7 +172,8 @@ def test_how_sure_counts_to_ten(opened, demo):
     counts = {str(one["rate"]): one["of_ten"] for one in demo["ends"]["front"]["sure"]["counts"]}
     tally = page.locator("#springs [data-how-sure]")
     expect(tally).to_be_visible(timeout=PATIENCE)
-    shown = dict(zip(tally.locator("b").all_inner_texts(), tally.locator("svg").evaluate_all("(all) => all.map((one) => one.childElementCount)"), strict=True))
+    strokes = tally.locator("svg").evaluate_all("(all) => all.map((one) => one.childElementCount)")
+    shown = dict(zip(tally.locator("b").all_inner_texts(), strokes, strict=True))
     assert sum(shown.values()) == 10
     assert shown == {rate: count for rate, count in counts.items() if count}
 
@@ -232,7 +215,9 @@ def test_card_that_rests_on_assumptions_prints_on_one_page_and_says_so(opened, p
 
 def test_counting_pages_can_fail(opened):
     page = opened()
-    page.evaluate("document.querySelector('.card').append(...Array.from({ length: 80 }, () => document.createElement('p')).map((p) => (p.append('x'), p)))")
+    page.evaluate("""() => {
+      for (let i = 0; i < 80; i++) document.querySelector('.card').appendChild(document.createElement('p')).append('x')
+    }""")
     assert pages(page.pdf(format="A4")) > 1
 
 
