@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from calc import fitted
+from calc.air_pressure import pressure_for_sag
 from calc.array import Array, Number
 from calc.assembly import Assembly, ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg_air import AirLeg
-from calc.leg_pressure import pressure_for_sag
+from calc.leg.air import AirLeg
 from calc.model import conditions, end_loads, fork, fork_as_sold, found_gaps, limits, shock, standard_setup
 from calc.quantity import convert
 from calc.setup import Figures, Loads, Setup, evaluate, figures

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from calc.array import Number
-from calc.springs import LinearSpring, Spring
-from calc.springs_pair import NestedSprings, StackedSprings
-from calc.springs_table import ForceTable, TableSpring
+from calc.springs.helical import LinearSpring, Spring
+from calc.springs.pair import NestedSprings, StackedSprings
+from calc.springs.table import ForceTable, TableSpring
 
 
 class Arrangement(Protocol):
@@ -55,7 +55,7 @@ class Stacked:
     """A main spring on a second one that closes.
 
     Parameters: second_rate [N/mm]; second_room [mm] until the second's coils touch.
-    Formula: see `springs_pair.StackedSprings`.
+    Formula: see `calc.springs.pair.StackedSprings`.
     Source: statics.
     Example:
         >>> float(Stacked(3.0, 20.0).main_shortened(6.0, 40.0))
@@ -86,7 +86,7 @@ class Nested:
     """A main spring with a second, shorter one beside it.
 
     Parameters: second_rate [N/mm]; later [mm], how much the main spring is shortened when the second one is reached.
-    Formula: see `springs_pair.NestedSprings`.
+    Formula: see `calc.springs.pair.NestedSprings`.
     Source: statics.
     Example:
         >>> float(Nested(2.0, 50.0).shortened_by(4.0, 320.0))
@@ -115,7 +115,7 @@ class Progressive:
     """A spring of a measured shape; another mean rate is taken as the same shape, scaled.
 
     Parameters: table of the fitted spring.
-    Formula: see `springs_table.TableSpring`.
+    Formula: see `calc.springs.table.TableSpring`.
     Source: an assumption for every spring but the measured one.
     Example:
         >>> arrangement = Progressive(ForceTable(((0.0, 0.0), (50.0, 210.0), (100.0, 440.0))))

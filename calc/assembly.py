@@ -10,11 +10,11 @@ import numpy as np
 from calc.arrangement import Arrangement
 from calc.array import Number
 from calc.end import End
-from calc.gas import SLOW, Gas
-from calc.leg import LegGas
-from calc.motion import ForkMotion, Motion
-from calc.springs import Spring
-from calc.springs_topout import TopOutSpring, held_by
+from calc.gas.chamber import SLOW, Gas
+from calc.leg.open import LegGas
+from calc.motion.ratio import ForkMotion, Motion
+from calc.springs.helical import Spring
+from calc.springs.topout import TopOutSpring, held_by
 from calc.strut import Strut
 
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from calc.array import Number
 from calc.end import End
-from calc.gas import Pace
+from calc.gas.chamber import Pace
 from calc.impossible import Impossible
 from calc.roots import find_root
 
@@ -33,8 +33,8 @@ def dive(end: End, load: Number, pace: Pace) -> Dive:
     Formula: springs and gas, along the axis = load; friction, damping and dive-reducing linkages are left out.
     Source: statics of the leaning fork; V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 6; from memory.
     Example:
-        >>> from calc.motion import ForkMotion
-        >>> from calc.springs import LinearSpring
+        >>> from calc.motion.ratio import ForkMotion
+        >>> from calc.springs.helical import LinearSpring
         >>> from calc.strut import Strut
         >>> fork = End(((Strut((LinearSpring(9.0, 10.0),), (), 0.1), 2.0),), ForkMotion(0.42), 120.0)
         >>> round(float(dive(fork, 1260.0, Pace(1.33, 30.0)).stroke), 6)

@@ -7,12 +7,12 @@ from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
+from calc.alike import gap_for_end_force
 from calc.array import Number
 from calc.assembly import Assembly
 from calc.atmosphere import STANDARD_GRAVITY, pressure_at
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg_like import gap_for_end_force
 from calc.model import aboard, alone, conditions, end_loads, fork, shock
 from calc.model.conditions import Conditions
 from calc.setup import Figures, Loads, Setup, evaluate
@@ -89,7 +89,7 @@ def seen(job: Job, end: str, setup: Setup) -> list[Seen]:
     Returns: a Seen per condition, "as built" first; none where the job names no other.
     Raises: nothing: a condition that cannot be has its problem.
     Formula: `acts_like` and `restoring` are roots over the gap of the end force over the static rider load.
-    Source: gas law and oil expansion of `calc.gas_warm`; ISO 2533 for altitude.
+    Source: gas law and oil expansion of `calc.gas.warm`; ISO 2533 for altitude.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas import Pace
-from calc.motion import Motion
+from calc.gas.chamber import Pace
+from calc.motion.ratio import Motion
 from calc.strut import Strut
 
 N_PER_M = 1000.0  # N/m in one N/mm: dynamics use the rate in N/m

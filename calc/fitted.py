@@ -10,9 +10,9 @@ from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Sta
 from calc.array import Number
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.springs import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
-from calc.springs_fit import Fit
-from calc.springs_table import ForceTable, TableSpring
+from calc.springs.fit import Fit
+from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
+from calc.springs.table import ForceTable, TableSpring
 
 
 def by_wire(job: Job, end: str) -> bool:

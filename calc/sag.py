@@ -8,7 +8,7 @@ import numpy as np
 
 from calc.array import Flags, Number
 from calc.end import End
-from calc.gas import SLOW
+from calc.gas.chamber import SLOW
 from calc.impossible import Impossible
 from calc.roots import find_root
 

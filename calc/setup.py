@@ -9,7 +9,7 @@ import numpy as np
 from calc.array import Flags, Number
 from calc.assembly import Assembly
 from calc.end import End, ride_frequency
-from calc.gas import SLOW, Pace
+from calc.gas.chamber import SLOW, Pace
 from calc.sag import Sag, settle
 
 

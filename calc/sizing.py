@@ -9,12 +9,12 @@ from numpy.typing import NDArray
 
 from calc.array import Array, Flags, Number
 from calc.assembly import Assembly
-from calc.gas import SLOW, Pace
-from calc.leg import DEEPEST_GAP
+from calc.gas.chamber import SLOW, Pace
+from calc.leg.open import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
-from calc.springs import coil_bind_clearance
-from calc.springs_fit import Fit
+from calc.springs.fit import Fit
+from calc.springs.helical import coil_bind_clearance
 
 SERIES_FROM, SERIES_TO = 0.5, 1.8  # times the fitted rate: where a series is tried
 
@@ -142,10 +142,10 @@ def size(
     Formula: preload from sag at n = 1, inside a root over the gap for the end-of-travel target.
     Source: statics; the key is the ride frequency's distance (front) or the free sag's (rear).
     Example:
-        >>> from calc.motion import LeverageMotion
+        >>> from calc.motion.ratio import LeverageMotion
         >>> from calc.arrangement import SingleSpring
         >>> from calc.assembly import ShockAssembly
-        >>> from calc.gas import SteadyCharge, circle
+        >>> from calc.gas.chamber import SteadyCharge, circle
         >>> motion = LeverageMotion(2.5, 0.22, 305.0)
         >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), motion, 305.0, 0.1, 35.0)
         >>> loads = Loads(380.0, 980.0, 9.80665)

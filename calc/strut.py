@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas import Gas, Pace
-from calc.springs import Spring
+from calc.gas.chamber import Gas, Pace
+from calc.springs.helical import Spring
 
 
 @dataclass(frozen=True)

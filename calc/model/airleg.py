@@ -7,11 +7,11 @@ from dataclasses import replace
 import numpy as np
 
 from calc.array import Number
-from calc.gas import circle
+from calc.gas.chamber import circle
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg import OpenLeg
-from calc.leg_air import AirLeg, AirSpring
+from calc.leg.air import AirLeg, AirSpring
+from calc.leg.open import OpenLeg
 from calc.model.conditions import Conditions
 
 

@@ -8,13 +8,13 @@ import numpy as np
 
 from calc import fitted
 from calc.array import Number
-from calc.gas import Chamber, Gas, circle
-from calc.gas_piston import LeakingPiston, SpringPiston
-from calc.gas_warm import Warmth, warmed
+from calc.gas.chamber import Chamber, Gas, circle
+from calc.gas.piston import LeakingPiston, SpringPiston
+from calc.gas.warm import Warmth, warmed
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg import LegGas, OpenLeg
-from calc.leg_sealed import SealedLeg
+from calc.leg.open import LegGas, OpenLeg
+from calc.leg.sealed import SealedLeg
 
 
 def state(job: Job, as_sold: bool) -> str:

@@ -9,10 +9,10 @@ import numpy as np
 from calc import fitted
 from calc.array import Number
 from calc.assembly import ForkAssembly
-from calc.gas_warm import TUBE_EXPANSION, Warmth
+from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg import LegGas, OpenLeg
+from calc.leg.open import LegGas, OpenLeg
 from calc.model.airleg import air_leg, has_coil
 from calc.model.cartridge import sealed_leg, state
 from calc.model.conditions import Conditions

@@ -6,10 +6,10 @@ import numpy as np
 
 from calc import fitted
 from calc.array import Number
-from calc.gas import circle
+from calc.gas.chamber import circle
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg import OpenLeg
+from calc.leg.open import OpenLeg
 
 Pieces = tuple[tuple[Number, Number], ...]
 

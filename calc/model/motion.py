@@ -8,9 +8,9 @@ import numpy as np
 
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.linkage import LinkageMotion, Point, Rocker
-from calc.motion import LeverageMotion, Motion
-from calc.motion_measured import Fit, FittedMotion, TableMotion, covers, fit_pairs
+from calc.motion.linkage import LinkageMotion, Point, Rocker
+from calc.motion.measured import Fit, FittedMotion, TableMotion, covers, fit_pairs
+from calc.motion.ratio import LeverageMotion, Motion
 
 # What a fit of pairs may be off by: two standard normal numbers, among a drawn job's samples under these names.
 FIT_OFF = ("rear.pairs start", "rear.pairs bend")

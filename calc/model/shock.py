@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc import fitted
 from calc.assembly import ShockAssembly
-from calc.gas import Chamber, Gas, SteadyCharge, circle
+from calc.gas.chamber import Chamber, Gas, SteadyCharge, circle
 from calc.job import Job
 from calc.model.conditions import Conditions
 from calc.model.motion import rear_motion

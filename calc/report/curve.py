@@ -6,7 +6,7 @@ import numpy as np
 
 from calc.array import Number
 from calc.end import End
-from calc.gas import SLOW, Pace
+from calc.gas.chamber import SLOW, Pace
 from calc.report.data import Data
 from calc.setup import Figures
 

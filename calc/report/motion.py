@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from calc.job import Job
-from calc.linkage import LinkageMotion
 from calc.model.motion import fitted_pairs
-from calc.motion import Motion
+from calc.motion.linkage import LinkageMotion
+from calc.motion.ratio import Motion
 from calc.report.data import Data, number_text, quantity
 
 ROWS = 7  # heights in the table

@@ -11,7 +11,7 @@ from calc.job import Job
 from calc.model import conditions, found_gaps
 from calc.report.data import Data, number_text, quantity
 from calc.setup import Figures, Setup
-from calc.springs_fit import Fit
+from calc.springs.fit import Fit
 
 
 def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str]:

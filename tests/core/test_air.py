@@ -5,11 +5,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Chamber, Pace, circle
-from calc.gas_staged import Staged
+from calc.air_pressure import pressure_for_sag
+from calc.gas.chamber import SLOW, Chamber, Pace, circle
+from calc.gas.staged import Staged
 from calc.job import load
-from calc.leg_air import AirLeg, AirSpring
-from calc.leg_pressure import pressure_for_sag
+from calc.leg.air import AirLeg, AirSpring
 from calc.model import conditions, fork
 from calc.report import report
 from calc.report.text import report_text

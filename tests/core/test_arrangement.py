@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 
 from calc.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.assembly import Stops
-from calc.gas import SLOW
+from calc.gas.chamber import SLOW
 from calc.roots import find_root
 from calc.setup import Setup, evaluate
 from calc.sizing import Limits, offers, preload_for_sag, size
-from calc.springs_table import ForceTable
+from calc.springs.table import ForceTable
 from tests.core.test_end import fork, shock
 from tests.core.test_sizing import LOADS, WIDE, front_targets
 

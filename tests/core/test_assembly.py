@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW
+from calc.gas.chamber import SLOW
 from calc.impossible import Impossible
 from tests.core.test_end import fork, open_leg
 

@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 from calc.atmosphere import STANDARD_GRAVITY
 from calc.braking import dive
 from calc.end import End
-from calc.gas import Chamber, Pace
+from calc.gas.chamber import Chamber, Pace
 from calc.impossible import Impossible
 from calc.loads import Axles, braked, fork_axis_load
-from calc.motion import ForkMotion
+from calc.motion.ratio import ForkMotion
 from calc.report import report
-from calc.springs import LinearSpring
+from calc.springs.helical import LinearSpring
 from calc.strut import Strut
 from tests.core.documents import demo
 

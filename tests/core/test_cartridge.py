@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Chamber, Pace, circle
-from calc.gas_piston import SpringPiston
+from calc.gas.chamber import SLOW, Chamber, Pace, circle
+from calc.gas.piston import SpringPiston
 from calc.impossible import Impossible
 from calc.job import load
-from calc.leg_sealed import SealedLeg
+from calc.leg.sealed import SealedLeg
 from calc.model import conditions, fork
 from calc.report import report
 from calc.strut import Strut

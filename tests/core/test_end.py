@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 from calc.arrangement import SingleSpring
 from calc.assembly import ForkAssembly, ShockAssembly
 from calc.end import End, ride_frequency
-from calc.gas import SLOW, Chamber, Gas, Pace, SteadyCharge, circle
-from calc.leg import OpenLeg
-from calc.motion import ForkMotion, LeverageMotion
-from calc.springs import LinearSpring
+from calc.gas.chamber import SLOW, Chamber, Gas, Pace, SteadyCharge, circle
+from calc.leg.open import OpenLeg
+from calc.motion.ratio import ForkMotion, LeverageMotion
+from calc.springs.helical import LinearSpring
 from calc.strut import Strut
 from tests.core import motorcycle
 

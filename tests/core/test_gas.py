@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Chamber, Pace, SteadyCharge, circle, gas_above_oil, open_leg
+from calc.gas.chamber import SLOW, Chamber, Pace, SteadyCharge, circle, gas_above_oil, open_leg
 from calc.impossible import Impossible
 
 KJ = 1e6  # N mm

@@ -5,9 +5,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Chamber, Pace
-from calc.gas_joined import Joined, SmallLeak
-from calc.gas_staged import Staged
+from calc.gas.chamber import SLOW, Chamber, Pace
+from calc.gas.joined import Joined, SmallLeak
+from calc.gas.staged import Staged
 from calc.impossible import Impossible
 
 AMBIENT = 0.0966

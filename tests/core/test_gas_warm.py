@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Chamber
-from calc.gas_warm import OIL_EXPANSION, TUBE_EXPANSION, Warmth, warmed
+from calc.gas.chamber import SLOW, Chamber
+from calc.gas.warm import OIL_EXPANSION, TUBE_EXPANSION, Warmth, warmed
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import conditions, fork

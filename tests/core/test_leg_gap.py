@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas import gas_above_oil
+from calc.gas.chamber import gas_above_oil
 from calc.job import load
 from calc.model import conditions, fork, found_gaps
 from calc.report import report

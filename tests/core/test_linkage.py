@@ -6,10 +6,10 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calc.end import End
-from calc.gas import SLOW
+from calc.gas.chamber import SLOW
 from calc.impossible import Impossible
-from calc.linkage import LinkageMotion, Rocker
-from calc.springs import LinearSpring
+from calc.motion.linkage import LinkageMotion, Rocker
+from calc.springs.helical import LinearSpring
 from calc.strut import Strut
 from tests.core import motorcycle as m
 

@@ -6,8 +6,8 @@ from scipy.interpolate import CubicSpline
 from scipy.optimize import fsolve
 from scipy.stats import t
 
-from calc.linkage import LinkageMotion
-from calc.motion_measured import TableMotion, fit_pairs, widening
+from calc.motion.linkage import LinkageMotion
+from calc.motion.measured import TableMotion, fit_pairs, widening
 from tests.core.test_linkage import on_swingarm, published
 
 

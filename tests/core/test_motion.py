@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.impossible import Impossible
-from calc.motion import ForkMotion, LeverageMotion
+from calc.motion.ratio import ForkMotion, LeverageMotion
 from tests.core import motorcycle
 
 leverages, falls, travels = st.floats(1.0, 4.0), st.floats(-0.2, 0.6), st.floats(100, 350)

@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.impossible import Impossible
-from calc.motion import LeverageMotion
-from calc.motion_measured import FittedMotion, TableMotion, covers, fit_pairs, widening
+from calc.motion.measured import FittedMotion, TableMotion, covers, fit_pairs, widening
+from calc.motion.ratio import LeverageMotion
 from tests.core.test_linkage import on_swingarm
 
 HEIGHTS = np.array([0.0, 60.0, 120.0, 180.0, 240.0, 300.0])

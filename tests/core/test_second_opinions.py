@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy import integrate, optimize
 
 from calc.atmosphere import pressure_at
-from calc.gas import Chamber, Pace
+from calc.gas.chamber import Chamber, Pace
 from calc.roots import find_root
 from calc.units import DIMENSIONS
 

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.gas import SLOW, Pace
+from calc.gas.chamber import SLOW, Pace
 from calc.setup import Loads, Setup, evaluate
 from calc.sizing import Limits, Targets, offers, preload_for_sag, series, size
 from tests.core.test_end import fork, shock

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from calc.impossible import Impossible
 from calc.quantity import convert
-from calc.springs import (
+from calc.springs.helical import (
     LinearSpring,
     active_coils,
     coil_bind_clearance,

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.springs_fit import Fit, outside_closed, seat_move
+from calc.springs.fit import Fit, outside_closed, seat_move
 
 
 @given(wire=st.floats(3, 12), index=st.floats(4, 10), turns=st.floats(5, 60), spread=st.floats(1.05, 4))

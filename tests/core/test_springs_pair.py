@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.springs import LinearSpring
-from calc.springs_pair import NestedSprings, StackedSprings
+from calc.springs.helical import LinearSpring
+from calc.springs.pair import NestedSprings, StackedSprings
 
 RATE, ROOM = st.floats(1.0, 100.0), st.floats(2.0, 80.0)
 PRELOAD, STROKE = st.floats(-20.0, 40.0), st.floats(0.5, 300.0)

@@ -11,9 +11,9 @@ from uncertainties import ufloat
 from calc import fitted
 from calc.draws import drawn, half_width, standard_normal
 from calc.job import load
-from calc.springs import rate_from_wire
-from calc.springs_pair import NestedSprings, StackedSprings
-from calc.springs_table import ForceTable
+from calc.springs.helical import rate_from_wire
+from calc.springs.pair import NestedSprings, StackedSprings
+from calc.springs.table import ForceTable
 from tests.core.documents import demo
 
 # The law asks whether the coil is wider than its wire; the library is about to drop comparisons of its numbers.

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.impossible import Impossible
-from calc.springs_table import ForceTable, TableSpring
+from calc.springs.table import ForceTable, TableSpring
 
 PAIRS = ((0.0, 0.0), (50.0, 210.0), (100.0, 440.0), (180.0, 900.0), (300.0, 1900.0))
 

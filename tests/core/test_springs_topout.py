@@ -8,10 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.assembly import Stops
-from calc.gas import SLOW, Pace
+from calc.gas.chamber import SLOW, Pace
 from calc.sag import settle
-from calc.springs import LinearSpring
-from calc.springs_topout import TopOutSpring, held_by
+from calc.springs.helical import LinearSpring
+from calc.springs.topout import TopOutSpring, held_by
 from tests.core.test_end import fork, shock
 
 HANGING = 16.0 * 9.80665

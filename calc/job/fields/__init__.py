@@ -27,6 +27,23 @@ _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
 FIELDS: Mapping[str, Field] = {
     f.path: f
-    for f in (*BIKE, *STANDARD, *FRONT, *_FORK_KINDS, *_FORK_FIT, *_FORK_COIL, *OIL, *AIR, *PLACE, *REAR, *LINKAGE, *UNSPRUNG, *_SHOCK_KINDS, *_SHOCK_FIT, *_SHOCK_COIL, *ELSEWHERE)
+    for f in (
+        *BIKE,
+        *STANDARD,
+        *FRONT,
+        *_FORK_KINDS,
+        *_FORK_FIT,
+        *_FORK_COIL,
+        *OIL,
+        *AIR,
+        *PLACE,
+        *REAR,
+        *LINKAGE,
+        *UNSPRUNG,
+        *_SHOCK_KINDS,
+        *_SHOCK_FIT,
+        *_SHOCK_COIL,
+        *ELSEWHERE,
+    )
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -9,11 +9,11 @@ from typing import Protocol
 import numpy as np
 
 from calc.array import Array, Number
-from calc.gas import Chamber, Gas, circle, gas_above_oil, open_leg
-from calc.gas_warm import Warmth, warmed
+from calc.gas.chamber import Chamber, Gas, circle, gas_above_oil, open_leg
+from calc.gas.warm import Warmth, warmed
 from calc.impossible import Impossible
 from calc.roots import find_root
-from calc.springs import steel_of_other_rate
+from calc.springs.helical import steel_of_other_rate
 
 DEEPEST_GAP = 500.0  # mm, the search's end: deeper than any leg's tube
 

@@ -6,9 +6,9 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.assembly import Assembly
-from calc.gas import Pace
+from calc.gas.chamber import Pace
 from calc.impossible import Impossible
-from calc.leg import DEEPEST_GAP
+from calc.leg.open import DEEPEST_GAP
 from calc.roots import find_root
 from calc.sag import settle
 from calc.setup import Loads, Setup
@@ -27,7 +27,7 @@ def gap_for_end_force(assembly: Assembly, setup: Setup, loads: Loads, exponent: 
     Raises: Impossible where no gap gives that force, naming the forces that can be had.
     Formula: end force at full travel, n about the rider sag that the gap leaves = the force asked.
     Source: none.
-    Example: see `tests/core/test_leg_like.py`.
+    Example: see `tests/core/test_alike.py`.
     """
 
     def over(gap: Array) -> Array:

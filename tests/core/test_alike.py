@@ -5,9 +5,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.gas_warm import TUBE_EXPANSION, Warmth
+from calc.alike import gap_for_end_force
+from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
-from calc.leg_like import gap_for_end_force
 from calc.setup import Loads, Setup, evaluate
 from tests.core.test_end import fork
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Flags, Number
-from calc.gas import Pace
+from calc.gas.chamber import Pace
 from calc.impossible import Impossible
 
 
@@ -23,7 +23,7 @@ class SpringPiston:
     Formula: P = P_back + (F_s0 + k x) / A_piston, x = A_rod s / A_piston; force on the strut (P - P_back) A_rod.
     Source: statics; the oil is taken as incompressible.
     Example:
-        >>> from calc.gas import SLOW
+        >>> from calc.gas.chamber import SLOW
         >>> round(float(SpringPiston(92.4, 2.0, 113.1, 615.8).force(300.0, 0.1, SLOW)), 2)
         37.21
     """
@@ -82,7 +82,7 @@ class LeakingPiston:
     On the way out the leak and the piston's stop let it follow: nothing.
     Source: statics.
     Example:
-        >>> from calc.gas import SLOW
+        >>> from calc.gas.chamber import SLOW
         >>> leak = LeakingPiston(SpringPiston(92.4, 2.0, 113.1, 615.8))
         >>> float(leak.force(300.0, 0.1, SLOW)), round(float(leak.force(300.0, 0.1, Pace(1.33, 60.0))), 2)
         (0.0, 33.16)

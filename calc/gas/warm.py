@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas import Chamber
+from calc.gas.chamber import Chamber
 from calc.impossible import Impossible
 
 OIL_EXPANSION = 7.0e-4  # 1/K by volume, mineral oil; M. G. Rabie, Fluid Power Engineering, 2009, p. 37

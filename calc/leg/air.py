@@ -7,9 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Array, Number
-from calc.gas import Chamber, Gas
-from calc.gas_staged import Staged
-from calc.leg import OpenLeg
+from calc.gas.chamber import Chamber, Gas
+from calc.gas.staged import Staged
+from calc.leg.open import OpenLeg
 
 
 @dataclass(frozen=True)

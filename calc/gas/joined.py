@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from calc.array import Number
-from calc.gas import Chamber, Pace, compression_work
+from calc.gas.chamber import Chamber, Pace, compression_work
 
 
 def one_space(chambers: tuple[Chamber, ...]) -> Chamber:
@@ -38,7 +38,7 @@ class Joined:
     Source: conservation of the gas (sum of P V / T, one temperature); mixing of ideal gases in a closed, rigid volume keeps
     their inner energy P V / (n - 1).
     Example:
-        >>> from calc.gas import SLOW
+        >>> from calc.gas.chamber import SLOW
         >>> both = Joined((Chamber(500e3, 0.1, 1700.0), Chamber(100e3, 0.4, 110.0)), 0.0)
         >>> round(float(both.pressures(0.0, SLOW)[0]), 3)
         0.15
@@ -124,7 +124,7 @@ class SmallLeak:
     Formula: settled, P = sum(P V) / sum(V); from there each by itself, P_i (V_ie / V_i)^n.
     Source: conservation of the gas (sum of P V / T, one temperature).
     Example:
-        >>> from calc.gas import SLOW
+        >>> from calc.gas.chamber import SLOW
         >>> leak = SmallLeak((Chamber(500e3, 0.1, 1700.0), Chamber(100e3, 0.4, 110.0)))
         >>> round(float(leak.force(0.0, 0.1, SLOW)), 1)
         90.5

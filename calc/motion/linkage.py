@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from calc.array import Array, Number
 from calc.impossible import Impossible
-from calc.motion import travel_at
+from calc.motion.ratio import travel_at
 
 # A point of the side view as x + 1j z: turning it is one multiplication. No complex number leaves this module.
 Point = NDArray[np.complex128]

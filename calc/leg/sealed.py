@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from calc.array import Array, Number
-from calc.gas import Chamber, Gas, hydraulic_lock
-from calc.gas_joined import Joined, SmallLeak, one_space
-from calc.leg import OpenLeg
+from calc.gas.chamber import Chamber, Gas, hydraulic_lock
+from calc.gas.joined import Joined, SmallLeak, one_space
+from calc.leg.open import OpenLeg
 
 
 @dataclass(frozen=True)
@@ -20,7 +20,7 @@ class SealedLeg:
     which a gas-charged cartridge stands open to the outer chamber, None for never; small_leak: only given time; moved
     [mm3], oil that came into the outer chamber through a worn seal, with bled_since telling whether its pressure was let
     off afterwards.
-    Formula: see `gas`, `gas_piston`, `gas_joined`.
+    Formula: see `calc.gas.chamber`, `calc.gas.piston`, `calc.gas.joined`.
     Source: geometry.
     """
 

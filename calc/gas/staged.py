@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas import Chamber, Pace, compression_work
+from calc.gas.chamber import Chamber, Pace, compression_work
 
 
 @dataclass(frozen=True)
@@ -19,7 +19,7 @@ class Staged:
     P = ((C1^(1/n) + C2^(1/n)) / (V1 + V2 - a s))^n, C_i = P V^n of each gas where it settled.
     Source: polytropic law for each gas, one pressure.
     Example:
-        >>> from calc.gas import SLOW
+        >>> from calc.gas.chamber import SLOW
         >>> air = Staged(Chamber(280e3, 1.0, 615.0), 60e3, 2.0)
         >>> [round(float(air.pressure(s, SLOW)), 3) for s in (0.0, 200.0, 300.0)]
         [1.0, 1.783, 2.572]

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from calc.array import Array, Number
 from calc.impossible import Impossible
-from calc.motion import LinearRatio, travel_at
+from calc.motion.ratio import LinearRatio, travel_at
 
 LEAST_PAIRS = 5  # two degrees of freedom are left for the scatter
 LEAST_ROWS = 4  # of a table: what a cubic through its points needs

@@ -8,9 +8,9 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
-from calc.gas import SLOW
+from calc.gas.chamber import SLOW
 from calc.impossible import Impossible
-from calc.leg_air import AirLeg
+from calc.leg.air import AirLeg
 from calc.roots import find_root
 from calc.setup import Setup
 

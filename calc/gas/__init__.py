@@ -1,0 +1,1 @@
+"""Trapped gas: one module a law."""

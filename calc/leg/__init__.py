@@ -1,0 +1,1 @@
+"""The gas of a fork leg, by its kind."""

@@ -1,0 +1,1 @@
+"""Motion: how a strut's stroke follows the wheel."""

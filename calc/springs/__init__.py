@@ -1,0 +1,1 @@
+"""Springs: one module a kind."""
