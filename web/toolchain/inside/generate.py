@@ -1,4 +1,7 @@
-"""With the desk's Python: write schema.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles) into a folder."""
+"""With the desk's Python: write into a folder what the page takes from the core.
+
+schema.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles).
+"""
 
 import json
 import sys
