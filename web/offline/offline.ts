@@ -63,8 +63,11 @@ class OfflineClient implements Offline {
   private async prepare(): Promise<void> {
     if (!this.registration) {
       // The script itself always comes from the server, or an old one could keep itself alive.
-      this.registration = await navigator.serviceWorker.register('./sw.js', { scope: './', updateViaCache: 'none' })
-      this.registration.addEventListener('updatefound', () => this.follow())
+      const taken: ServiceWorkerRegistration | undefined = await navigator.serviceWorker.register('./sw.js', { scope: './', updateViaCache: 'none' })
+      // Some private windows take the call and give nothing back.
+      if (!taken) throw new Error('this browser keeps no offline copy in this window')
+      this.registration = taken
+      taken.addEventListener('updatefound', () => this.follow())
     }
     this.follow()
     const active = this.registration.active ?? (await this.installed(this.registration))

@@ -96,7 +96,8 @@ export function head(said: Partial<Pick<JobDocument, 'name' | 'date'>>): void {
 export function open(next: JobDocument): void {
   show('own', { job: next, report: null, good: EMPTY })
   save()
-  void workOut(0)
+  // From little data the first answer is a span, never one rate: it waits for its bands.
+  void size(job.value, true)
 }
 
 /** A new job from two answers. Returns what is wrong with them, or nothing. */

@@ -9,11 +9,16 @@ const NAMES = { front: 'Front, as built', rear: 'Rear, as built' } as const
 export function Places({ end }: { end: End }) {
   const { report, stale } = reports[end].value
   if (!report || report.state === 'refused' || report.elsewhere.length === 0) return null
+  // The figures are newer than these rows until their bands are in.
+  const waiting = report.state === 'ok' && report.sure === null
   const gap = report.elsewhere.some((row) => row.problem === null && row.acts_like !== null)
   return (
     <div class="table-room" role="region" tabIndex={0} aria-label={`${NAMES[end]}, elsewhere`}>
       <table class="places" data-places={end} data-stale={stale}>
-        <caption>{NAMES[end]}</caption>
+        <caption>
+          {NAMES[end]}
+          {waiting && <small> of the setup before, being worked out again</small>}
+        </caption>
         <thead>
           <tr>
             <td />
