@@ -13,7 +13,7 @@ export function Elsewhere() {
         <h2 id="elsewhere-name">Hot, high, elsewhere</h2>
         {last?.words && (
           <p class="elsewhere-answer">
-            {last.label}: {last.words}
+            {last.label}: {last.words.charAt(0).toLowerCase() + last.words.slice(1)}
           </p>
         )}
         <Places end="front" />
