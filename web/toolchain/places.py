@@ -25,8 +25,8 @@ STAGE = BUILD / "stage"
 RUNTIME = STAGE / "runtime"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
-# No step takes nearly as long, however slow the network [s].
-LIMIT = 20 * 60
+# No step takes nearly as long, however slow the network or busy the machine [s].
+LIMIT = 40 * 60
 
 
 class Stop(Exception):
