@@ -160,5 +160,8 @@ def _good(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns
 
 def half_width(samples: Number) -> float:
     """95 % half-width of samples: half of what lies between the 2.5 % and 97.5 % quantiles."""
-    low, high = np.quantile(np.asarray(samples), (0.025, 0.975))
+    # np.quantile does the same and loads numpy.ma for it, which a phone has to fetch.
+    ordered = np.sort(np.ravel(samples))
+    last = len(ordered) - 1
+    low, high = np.interp((0.025 * last, 0.975 * last), np.arange(last + 1), ordered)
     return float(high - low) / 2.0

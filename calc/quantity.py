@@ -1,7 +1,8 @@
 """The edge: text that a person typed becomes one finite number in internal units, and back.
 
 Raw text never reaches pint: it reads "4,4 N/mm" as 44, accepts nan and 1e400, and can hang on "9**9**9". A small
-reader takes one number and one unit of an allow-list; pint, with a registry of just these units, converts.
+reader takes one number and one unit of an allow-list. Units convert along straight lines: those of `calc.lines`, or
+where one is missing there, as pint works it out with a registry of just these units.
 """
 
 from __future__ import annotations
@@ -9,11 +10,11 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from pint import UnitRegistry
-
+from calc.lines import LINES
 from calc.units import ALIASES, AMBIGUOUS, DEFINITIONS, DIMENSIONS
 
 MAX_CHARACTERS = 40
@@ -41,29 +42,33 @@ class Entry:
 
 
 @lru_cache(maxsize=1)
-def _registry() -> UnitRegistry[float]:
+def pint_lines() -> Mapping[str, tuple[float, float]]:
+    """Slope and offset of every unit towards its internal unit, as pint works them out.
+
+    Returns: by unit, (slope, offset).
+    Raises: nothing.
+    Formula: internal = slope x unit + offset.
+    Source: pint, on the definitions of `calc.units`.
+    Example:
+        >>> pint_lines()["in"]
+        (25.4, 0.0)
+    """
+    from pint import UnitRegistry  # here, since what is in `calc.lines` can do without it
+
     registry: UnitRegistry[float] = UnitRegistry(None, cache_folder=None)
     registry.load_definitions(list(DEFINITIONS))
-    return registry
+
+    def line(unit: str, to: str) -> tuple[float, float]:
+        zero, hundred = (float(registry.Quantity(number, unit).to(to).magnitude) for number in (0.0, 100.0))
+        return (hundred - zero) / 100.0, zero
+
+    return {unit: line(name, d.units[d.internal]) for d in DIMENSIONS.values() for unit, name in d.units.items()}
 
 
 @lru_cache(maxsize=512)
 def _line(unit: str, to: str) -> tuple[float, float]:
-    """Slope and offset of a conversion; all our units convert along a straight line, so pint is asked once a pair."""
-    registry = _registry()
-    pint_name = {name: definition for d in DIMENSIONS.values() for name, definition in d.units.items()}
-
-    def convert(number: float) -> float:
-        return float(registry.Quantity(number, pint_name[unit]).to(pint_name[to]).magnitude)
-
-    if _is_offset(unit) or _is_offset(to):
-        at_zero = convert(0.0)
-        return (convert(100.0) - at_zero) / 100.0, at_zero
-    return convert(1.0), 0.0
-
-
-def _is_offset(unit: str) -> bool:
-    return unit in {"°C", "°F"}
+    (slope, offset), (to_slope, to_offset) = (LINES.get(name) or pint_lines()[name] for name in (unit, to))
+    return slope / to_slope, (offset - to_offset) / to_slope
 
 
 def convert(number: float, unit: str, to: str) -> float:
@@ -72,8 +77,8 @@ def convert(number: float, unit: str, to: str) -> float:
     Parameters: number [unit], any finite value or array; unit, to: names of `calc.units.DIMENSIONS`.
     Returns: the same quantity in `to`.
     Raises: EntryError when the units differ in dimension.
-    Formula: to = slope x unit + offset, slope and offset from pint.
-    Source: NIST SP 811 factors (exact definitions), through pint's definitions in `calc.units`.
+    Formula: to = slope x unit + offset, by way of the dimension's internal unit.
+    Source: NIST SP 811 factors (exact definitions), `calc.lines`.
     Example:
         >>> round(convert(1.0, "kgf/mm", "N/mm"), 5)
         9.80665

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-import numpy as np
-
 from calc.advice import EndSizing
 from calc.bands import BUILT_RATE, Bands, Cause, bands
 from calc.job import Job
@@ -104,9 +102,9 @@ def of_ten(counts: Mapping[float, int], draws: int) -> dict[float, int]:
 
 def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     """The rates [N/mm] between which the middle eight of ten draws choose."""
-    rates = np.repeat(sorted(counts), [counts[rate] for rate in sorted(counts)])
-    low, high = np.quantile(rates, (0.1, 0.9), method="nearest")
-    return float(low), float(high)
+    ordered = [rate for rate in sorted(counts) for _ in range(counts[rate])]
+    last = len(ordered) - 1
+    return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
 def _counted(sure: Bands, chosen: float) -> Data:

@@ -121,6 +121,9 @@ def test_shapes_have_the_spread_they_are_declared_with():
     assert np.std(deviation("a", flat, 200)) == pytest.approx(2.0 / np.sqrt(3), rel=0.01)
     assert np.max(np.abs(deviation("a", flat, 200))) <= 2.0
     assert half_width(standard_normal("a", 2000)) == pytest.approx(1.96, rel=0.01)
+    for count in (1, 2, 7, 200):  # the second opinion: numpy's quantiles
+        samples = strata("b", count) ** 2
+        assert half_width(samples) == pytest.approx(np.diff(np.quantile(samples, (0.025, 0.975)))[0] / 2, abs=1e-15)
 
 
 def test_the_exponent_never_leaves_what_air_can_do():

@@ -1,5 +1,7 @@
 """Which part of the core may know which: the contracts of pyproject.toml, and pint in one module only."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import grimp
@@ -20,8 +22,12 @@ def test_pint_stands_at_the_edge_only():
 
 
 def test_the_core_needs_numpy_and_pint_and_nothing_else():
-    import sys
-
     graph = grimp.build_graph("calc", include_external_packages=True, cache_dir=None)
     outside = {module for module in graph.modules if not module.startswith("calc")}
     assert outside - set(sys.stdlib_module_names) == {"numpy", "pint"}
+
+
+def test_a_job_is_sized_without_loading_pint():
+    code = "import sys, calc.boundary as b, calc.demo as d, json\n"
+    code += "b.answer(json.dumps({'kind': 'size', 'job': d.jobs()['enduro']}))\nassert 'pint' not in sys.modules"
+    subprocess.run([sys.executable, "-c", code], check=True, cwd=ROOT)

@@ -4,7 +4,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.quantity import EntryError, convert, convert_difference, dimension_of, internal_unit, read_entry, read_internal
+from calc.lines import LINES
+from calc.quantity import (
+    EntryError,
+    _line,
+    convert,
+    convert_difference,
+    dimension_of,
+    internal_unit,
+    pint_lines,
+    read_entry,
+    read_internal,
+)
 from calc.units import ALIASES, DIMENSIONS
 
 # Exact unless said; NIST SP 811 (its lbf/in is printed as 1.751 268 E+02 N/m).
@@ -120,7 +131,11 @@ def test_people_write_it_so(text, dimension, bare, expected):
 
 
 def test_a_comma_that_reads_two_ways_is_refused_with_both_readings():
-    for text, readings in (("1,250", ("1250", "1.250")), ("96,200 kg", ("96200 kg", "96.200 kg")), ("-1,250 g", ("-1250 g", "-1.250 g"))):
+    for text, readings in (
+        ("1,250", ("1250", "1.250")),
+        ("96,200 kg", ("96200 kg", "96.200 kg")),
+        ("-1,250 g", ("-1250 g", "-1.250 g")),
+    ):
         with pytest.raises(EntryError) as caught:
             read_entry(text, "mass", "kg")
         assert caught.value.code == "ambiguous"
@@ -167,3 +182,17 @@ def test_whatever_is_typed_is_read_or_refused(text):
         else:
             assert entry.unit in details.units
             assert abs(entry.number) < float("inf")
+
+
+def test_lines_written_down_are_those_of_pint():
+    """Pint is the second opinion on every line, and answers for a unit that has none."""
+    assert set(LINES) == {unit for _, unit in UNITS}
+    for unit, line in pint_lines().items():
+        assert LINES[unit] == pytest.approx(line, rel=1e-13, abs=1e-12), unit
+
+
+def test_pint_answers_for_a_unit_without_a_line(monkeypatch):
+    _line.cache_clear()
+    monkeypatch.setattr("calc.quantity.LINES", {unit: line for unit, line in LINES.items() if unit != "psi"})
+    assert convert(1.0, "psi", "Pa") == pytest.approx(6894.757293168, rel=1e-12)
+    _line.cache_clear()

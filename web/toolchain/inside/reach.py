@@ -25,11 +25,13 @@ import numpy as np  # noqa: E402
 
 from calc.boundary import answer  # noqa: E402
 from calc.demo import jobs  # noqa: E402
+from calc.quantity import pint_lines  # noqa: E402
 
 for job in jobs().values():
     reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))
     if reply["kind"] != "report":
         raise RuntimeError(f"a demo job cannot be sized: {reply}")
+pint_lines()  # pint imports its parts when it is asked
 for broken in ("", "{}", '{"kind": "size", "job": 1}'):
     if json.loads(answer(broken))["kind"] != "failure":
         raise RuntimeError(f"the core took this for a request: {broken}")
