@@ -44,14 +44,8 @@ async function size(asked: JobDocument, bands: boolean): Promise<boolean> {
   return true
 }
 
-/** Writes go one after another, so that an older state never lands on top of a newer one. */
-let writing = Promise.resolve()
-
 export function save(): void {
-  const where = slot.value
-  const kept = snapshot()
-  writing = writing
-    .then(() => keep(where, kept))
+  keep(slot.value, snapshot())
     .then(() => void (keepFailed.value = ''))
     .catch((error: Error) => void (keepFailed.value = error.message))
 }
