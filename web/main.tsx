@@ -13,7 +13,7 @@ import { connect, reopen, save, workOut } from './store/actions.ts'
 import { forgetAnswers, report } from './store/index.ts'
 
 const core = startCore()
-const offline = startOffline(core.state)
+const offline = startOffline(core.settled)
 connect(core)
 
 /** The last answer stands on the page before the core is up; then it is worked out again. */

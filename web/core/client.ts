@@ -12,6 +12,8 @@ export type BootState =
 
 export interface Core {
   readonly state: ReadonlySignal<BootState>
+  /** The start is over: the core has answered, or will not. */
+  readonly settled: ReadonlySignal<boolean>
   /** Ask the core. Rejects with a CoreError when there can be no answer; a refused job is a reply like any other. */
   ask(request: CoreRequest, limit?: number): Promise<CoreReply>
   /** Start anew, when the user asks for it. */
@@ -39,6 +41,7 @@ const LIMIT = 10_000
 
 class CoreClient implements Core {
   readonly state = signal<BootState>({ at: 'loading', step: 'fetching', done: 0, total: 1 })
+  readonly settled = signal(false)
   private worker: Worker | undefined
   private waiting: Question[] = []
   private current: Question | undefined
@@ -135,6 +138,7 @@ class CoreClient implements Core {
     if (question?.id !== id) return
     this.free()
     this.losses = 0
+    this.settled.value = true
     if (reply.kind === 'report') markOnce('first-computed')
     question.resolve(reply)
     this.next()
@@ -157,6 +161,7 @@ class CoreClient implements Core {
   private fail(cause: Cause): void {
     clearInterval(this.watch)
     this.state.value = { at: 'failed', ...inWords(cause) }
+    this.settled.value = true
     const lost = [...(this.current ? [this.current] : []), ...this.waiting]
     this.free()
     this.waiting = []

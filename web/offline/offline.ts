@@ -3,7 +3,6 @@
  * its list and found the hash it should have; a new version is offered and waits until it is accepted.
  */
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
-import type { BootState } from '../core/client.ts'
 import type { FromServiceWorker, ToServiceWorker } from './messages.ts'
 
 export type OfflineState =
@@ -123,8 +122,8 @@ class OfflineClient implements Offline {
   }
 }
 
-/** Begin once the core has settled (also when it failed), so that the first answer does not share the line. */
-export function startOffline(core: ReadonlySignal<BootState>): Offline {
+/** Begin once the core has answered (or cannot), so that the first answer shares neither the line nor the processor. */
+export function startOffline(settled: ReadonlySignal<boolean>): Offline {
   const why = whyNot()
   if (why) {
     const never = { available: signal(false), accept: () => undefined }
@@ -133,7 +132,7 @@ export function startOffline(core: ReadonlySignal<BootState>): Offline {
   const client = new OfflineClient()
   let begun = false
   effect(() => {
-    if (begun || core.value.at === 'loading') return
+    if (begun || !settled.value) return
     begun = true
     client.start()
   })

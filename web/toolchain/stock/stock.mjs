@@ -1,10 +1,12 @@
-// The same core on the same runtime, loaded as Pyodide's introduction says: nothing trimmed, compiled or overlapped.
+// The same core on the same runtime, loaded as the introductions of its parts say: nothing trimmed, compiled or overlapped.
 import { loadPyodide } from "./pyodide.mjs";
+
+const text = async (name) => (await fetch(name)).text();
 
 const pyodide = await loadPyodide();
 await pyodide.loadPackage("numpy");
 pyodide.unpackArchive(await (await fetch("core.zip")).arrayBuffer(), "zip");
-const request = await (await fetch("request.json")).text();
-const reply = pyodide.pyimport("calc.boundary").answer(request);
+pyodide.FS.writeFile("request.json", await text("request.json"));
+const reply = pyodide.runPython(await text("stock.py"));
 if (JSON.parse(reply).kind !== "report") throw new Error(reply);
 performance.mark("stanchion:first-computed");
