@@ -9,7 +9,7 @@ from typing import Any
 from calc.job import JobError
 from calc.job.starter import start
 from calc.job.text import read_json
-from calc.report import report
+from calc.report import ENDS, report
 
 Data = dict[str, Any]
 
@@ -17,7 +17,8 @@ Data = dict[str, Any]
 def answer(text: str) -> str:
     """Answer one request of the page.
 
-    Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true} or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"]} (the last two may be left
+    out) or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
     Returns: JSON: {"kind": "report", "report": ...}, {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
@@ -44,7 +45,11 @@ def _failure(message: str) -> str:
 
 
 def _size(request: Data) -> Data:
-    return {"kind": "report", "report": report(request.get("job"), bool(request.get("bands", True)))}
+    asked = request.get("ends", ENDS)
+    ends = [end for end in ENDS if isinstance(asked, (list, tuple)) and end in asked]
+    if not ends:
+        raise JobError("ends: name the front, the rear or both.")
+    return {"kind": "report", "report": report(request.get("job"), bool(request.get("bands", True)), ends)}
 
 
 def _start(request: Data) -> Data:

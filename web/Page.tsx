@@ -1,5 +1,6 @@
 import type { Core } from './core/client.ts'
 import type { End } from './core/report.ts'
+import { whole } from './look/whole.ts'
 import type { Offline } from './offline/offline.ts'
 import { Bike } from './parts/bike/Bike.tsx'
 import { Card } from './parts/card/Card.tsx'
@@ -31,20 +32,32 @@ export function Page({ core, offline }: { core: Core; offline: Offline }) {
         <div class="end">
           <Bike />
           <Springs />
-          <Picture end="front" />
-          <Oil />
+          {whole.value && (
+            <>
+              <Picture end="front" />
+              <Oil />
+            </>
+          )}
         </div>
-        <div class="end">
-          <Rear />
-          <Picture end="rear" />
-        </div>
-        <div class="end">
-          <Elsewhere />
-        </div>
-        <Ranges />
-        <Card />
+        {whole.value && <Rest />}
       </main>
     </div>
+  )
+}
+
+function Rest() {
+  return (
+    <>
+      <div class="end">
+        <Rear />
+        <Picture end="rear" />
+      </div>
+      <div class="end">
+        <Elsewhere />
+      </div>
+      <Ranges />
+      <Card />
+    </>
   )
 }
 

@@ -6,6 +6,7 @@ import './store/theme.ts'
 import { startCore } from './core/client.ts'
 import { markOnce } from './core/marks.ts'
 import { mindTheKeyboard } from './look/keyboard.ts'
+import { drawTheRest } from './look/whole.ts'
 import { startOffline } from './offline/offline.ts'
 import { Page } from './Page.tsx'
 import { followLinksToFields } from './parts/field/reveal.ts'
@@ -23,6 +24,7 @@ async function begin(): Promise<void> {
   requestAnimationFrame(() => {
     markOnce('first-screen')
     if (report.value) markOnce('saved-answer')
+    setTimeout(drawTheRest)
   })
   void workOut(0)
 }

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from calc.job import Job, load
 from calc.practice import MODIFIERS, USES
 from calc.report.bike import attitude, scale_notes, to_measure
@@ -14,15 +16,19 @@ from calc.report.gas import cautions, gas_notes
 FORMAT = "stanchion-report"
 VERSION = 1
 
-__all__ = ["FORMAT", "VERSION", "report", "report_of"]
+__all__ = ["ENDS", "FORMAT", "VERSION", "report", "report_of"]
 
 
-def report(document: object, with_bands: bool = True) -> Data:
+ENDS = ("front", "rear")
+
+
+def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS) -> Data:
     """Size a job and report it.
 
     Parameters: document, what a JSON reader returned for a job file; with_bands, whether the +/- of the results are worked
-    out too (about five times the work).
-    Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95.
+    out too (about five times the work); ends, those to work out, for whoever cannot wait for both.
+    Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95. What compares the
+    ends is there only when both are.
     Raises: JobError when the document is not a job at all; a refused entry or an impossible bike is reported, not raised.
     Formula: none.
     Source: none.
@@ -31,13 +37,13 @@ def report(document: object, with_bands: bool = True) -> Data:
         >>> report(jobs()["enduro"])["ends"]["front"]["state"]
         'ok'
     """
-    return report_of(load(document), with_bands)
+    return report_of(load(document), with_bands, ends)
 
 
-def report_of(job: Job, with_bands: bool = True) -> Data:
+def report_of(job: Job, with_bands: bool = True, ends: Sequence[str] = ENDS) -> Data:
     """`report` of a job that is already read."""
-    ends = {end: end_data(job, end, with_bands) for end in ("front", "rear")}
-    return {
+    found = {end: end_data(job, end, with_bands) for end in ends}
+    data: Data = {
         "format": FORMAT,
         "version": VERSION,
         "header": dict(job.header),
@@ -46,14 +52,14 @@ def report_of(job: Job, with_bands: bool = True) -> Data:
         "posture": job.posture if job.use else "",
         "fields": fields_data(job),
         "range_problems": [problem.as_data() for problem in job.range_problems],
-        "ends": ends,
-        "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ends},
+        "ends": found,
+        "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ENDS},
         "measure_first": to_measure(job),
         "notes": [*scale_notes(job), *gas_notes(job)],
-        "attitude": attitude(job, ends),
         "modifiers": [{"when": when, "words": words} for when, words in MODIFIERS.items()],
         "cautions": [{"key": key, "title": title, "words": words} for key, (title, words) in cautions(job).items()],
         "reassembly": list(REASSEMBLY),
         "first_ride": list(FIRST_RIDE),
         "left_out": LEFT_OUT,
     }
+    return data | {"attitude": attitude(job, found)} if set(ENDS) <= set(found) else data

@@ -9,7 +9,7 @@ import pytest
 
 from calc.job.fields import FIELDS
 from calc.practice import usual
-from calc.report import report
+from calc.report import ENDS, report
 from calc.report.data import number_text, quantity, rate_text, told
 from tests.core.documents import demo
 
@@ -199,3 +199,12 @@ def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
     assert light["why"][0].startswith("You put 5 % less on the fork")  # 70 kg sprung against 73.4
     same = report(demo({"standard.rider": "104 kg"}), with_bands=False)["ends"]["front"]
     assert same["why"][0].startswith("You put as much on the fork as")
+
+
+def test_one_end_alone_is_the_same_end_without_the_comparison():
+    job = demo()
+    both = report(job, with_bands=False)
+    for end in ENDS:
+        alone = report(job, with_bands=False, ends=[end])
+        assert alone["ends"] == {end: both["ends"][end]}
+        assert set(both) - set(alone) == {"attitude"}

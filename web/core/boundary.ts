@@ -6,7 +6,7 @@ export type Job = Record<string, unknown>
 export type Report = Record<string, unknown>
 
 export type CoreRequest =
-  | { kind: 'size'; job: Job; bands?: boolean }
+  | { kind: 'size'; job: Job; bands: boolean; ends: readonly ('front' | 'rear')[] }
   | { kind: 'start'; use: string; rider: string }
 
 export type CoreReply =

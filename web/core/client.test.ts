@@ -23,7 +23,7 @@ class FakeWorker {
 
 let workers: FakeWorker[]
 let core: Core
-const JOB = { kind: 'size', job: {} } as const
+const JOB = { kind: 'size', job: {}, bands: false, ends: ['front', 'rear'] } as const
 const newest = () => workers.at(-1)!
 
 function start(): Running {

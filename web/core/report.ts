@@ -240,3 +240,6 @@ export interface Report {
   first_ride: string[]
   left_out: string
 }
+
+/** A report of one end alone lacks the other, and what compares the two. */
+export type Heard = Omit<Report, 'ends' | 'attitude'> & { ends: Partial<Report['ends']>; attitude?: Report['attitude'] }

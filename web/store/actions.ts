@@ -2,14 +2,16 @@
 import type { Core } from '../core/client.ts'
 import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
 import { latestOnly } from '../core/latest.ts'
-import type { Report } from '../core/report.ts'
+import type { End, Heard, Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
-import { heard, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
+import { heard, job, keepFailed, ownJob, refusal, report, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 import type { RangeRow } from './ranges.ts'
+import { schema } from './schema.ts'
 
+const BOTH: readonly End[] = ['front', 'rear']
 const EMPTY = { front: null, rear: null }
 
 let core: Core | undefined
@@ -25,22 +27,28 @@ export function connect(to: Core): void {
   ask = latestOnly((request) => to.ask(request, request.kind === 'size' && request.bands ? BANDS_LIMIT : undefined))
 }
 
-/** Work the whole job out and keep what came of it: the answer at once, its bands once the hand rests. */
-export async function workOut(rest = REST): Promise<void> {
+/** Work the job out and keep what came of it: the end just edited at once, then both, and their bands once the hand rests. */
+export async function workOut(rest = REST, first: End = 'front'): Promise<void> {
   const asked = job.value
-  if (!(await size(asked, false))) return
+  if (!(await sizeInTurn(asked, first, false))) return
   await new Promise((resolve) => setTimeout(resolve, rest))
-  if (job.value === asked) await size(asked, true)
+  if (job.value === asked) await sizeInTurn(asked, first, true)
+}
+
+/** One end, then both: an answer cannot be interrupted, so none is longer than it need be. The core keeps the first end's. */
+async function sizeInTurn(asked: JobDocument, first: End, bands: boolean): Promise<boolean> {
+  // Without an answer in sight there is nothing that one end alone could stand beside.
+  return (!report.value || (await size(asked, [first], bands))) && (await size(asked, BOTH, bands))
 }
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
-async function size(asked: JobDocument, bands: boolean): Promise<boolean> {
-  const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands }).catch(() => undefined)
+async function size(asked: JobDocument, ends: readonly End[], bands: boolean): Promise<boolean> {
+  const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands, ends }).catch(() => undefined)
   if (!reply || job.value !== asked) return false
   if (reply.kind === 'failure') refusal.value = reply.message
   if (reply.kind !== 'report') return false
-  heard(reply.report as unknown as Report, bands)
-  save()
+  heard(reply.report as unknown as Heard, bands)
+  if (ends === BOTH) save()
   return true
 }
 
@@ -50,17 +58,19 @@ export function save(): void {
     .catch((error: Error) => void (keepFailed.value = error.message))
 }
 
-function change(next: JobDocument): void {
+function change(next: JobDocument, first?: End): void {
   job.value = next
   save()
-  void workOut()
+  void workOut(REST, first)
 }
 
 /** What was typed at a field; empty text empties the field. */
 export function type(path: FieldPath, value: string, origin: Origin): void {
   const entry = value.trim() === '' ? undefined : typed(entryAt(job.value, path), value, origin)
-  change(withEntry(job.value, path, entry))
+  change(withEntry(job.value, path, entry), endOf(path))
 }
+
+const endOf = (path: FieldPath): End => (schema.fields[path].end === 'rear' ? 'rear' : 'front')
 
 /** Change what is said of an entry beside its value: its origin, its +/-, its note. */
 export function amend(path: FieldPath, said: Partial<Pick<Entry, 'origin' | 'plus_minus_95' | 'note'>>): void {
@@ -91,7 +101,7 @@ export function open(next: JobDocument): void {
   show('own', { job: next, report: null, good: EMPTY })
   save()
   // From little data the first answer is a span, never one rate: it waits for its bands.
-  void size(job.value, true)
+  void size(job.value, BOTH, true)
 }
 
 /** A new job from two answers. Returns what is wrong with them, or nothing. */
@@ -111,7 +121,7 @@ export async function openFile(text: string): Promise<string | undefined> {
   } catch {
     return 'This file is not JSON, so it is no job file.'
   }
-  const reply = await core!.ask({ kind: 'size', job: next as Job, bands: false }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
+  const reply = await core!.ask({ kind: 'size', job: next as Job, bands: false, ends: BOTH }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
   if (reply.kind === 'failure') return reply.message
   open(next as JobDocument)
   return undefined

@@ -1,6 +1,6 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndReport, Place, Problem, Report } from '../core/report.ts'
+import type { End, EndReport, Heard, Place, Problem, Report } from '../core/report.ts'
 import type { FieldPath } from '../generated/schema.ts'
 import type { JobDocument } from './document.ts'
 import type { Kept, Slot } from './keep.ts'
@@ -34,11 +34,12 @@ export function problemAt(path: FieldPath): Problem | null {
 const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
 
 /** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
-export function heard(next: Report, bands: boolean): void {
+export function heard(next: Heard, bands: boolean): void {
   batch(() => {
-    report.value = next
+    const before = report.value
+    report.value = { ...before, ...next, ends: { ...before?.ends, ...next.ends } } as Report
     refusal.value = ''
-    for (const end of ['front', 'rear'] as const) reports[end].value = follow(reports[end].value, next.ends[end], bands)
+    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) reports[end].value = follow(reports[end].value, now, bands)
   })
 }
 

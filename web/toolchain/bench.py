@@ -47,7 +47,7 @@ def make_stock_page() -> str:
     shutil.copytree(ROOT / "calc", core / "calc", ignore=shutil.ignore_patterns("__pycache__"))
     shutil.make_archive(str(STOCK / "core"), "zip", core)
     demo = json.loads((GENERATED / "demos" / "enduro.json").read_text())
-    request = json.dumps({"kind": "size", "job": demo["job"], "bands": False})
+    request = json.dumps({"kind": "size", "job": demo["job"], "bands": False, "ends": ["front"]})
     (STOCK / "request.json").write_text(request)
     wire.pack([path for path in STOCK.iterdir() if path.suffix not in (".zip", ".whl")])
     return request

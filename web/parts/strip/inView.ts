@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { End } from '../../core/report.ts'
+import { whole } from '../../look/whole.ts'
 
 /** The end whose part is at hand: rear while its part crosses the middle of the screen or holds the focus, else front. */
 export function useEndInView(): End {
@@ -18,6 +19,6 @@ export function useEndInView(): End {
       watch.disconnect()
       document.removeEventListener('focusin', focused)
     }
-  }, [])
+  }, [whole.value])
   return end
 }
