@@ -12,10 +12,10 @@ from typing import Any
 
 from playwright.sync_api import Error, Playwright, sync_playwright
 
-from . import site, sources, visits, wire
+from . import bench_core, site, sources, visits, wire
 from .browser import chromium
 from .fetch import numpy_wheel
-from .places import BUILD, DIST, GENERATED, PYODIDE, ROOT, VENV_PYTHON, run, say, stop
+from .places import BUILD, DIST, GENERATED, PYODIDE, ROOT, say, stop
 from .policy import HEADERS
 from .server import Handler, Site
 
@@ -34,8 +34,8 @@ class StockHandler(Handler):
     headers_sent = HEADERS | {"Cache-Control": "public, max-age=31536000, immutable"}
 
 
-def make_stock_page() -> str:
-    """The untuned page's files, with the core as source; returns the request that both pages answer."""
+def make_stock_page() -> None:
+    """The untuned page's files, with the core as source, and the request that both pages answer first."""
     shutil.rmtree(STOCK, ignore_errors=True)
     shutil.copytree(Path(__file__).parent / "stock", STOCK)
     for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json"):
@@ -47,10 +47,10 @@ def make_stock_page() -> str:
     shutil.copytree(ROOT / "calc", core / "calc", ignore=shutil.ignore_patterns("__pycache__"))
     shutil.make_archive(str(STOCK / "core"), "zip", core)
     demo = json.loads((GENERATED / "demos" / "enduro.json").read_text())
+    # What the page itself asks first.
     request = json.dumps({"kind": "size", "job": demo["job"], "bands": False, "ends": ["front"]})
     (STOCK / "request.json").write_text(request)
     wire.pack([path for path in STOCK.iterdir() if path.suffix not in (".zip", ".whl")])
-    return request
 
 
 def middle(rows: list[dict[str, float | None]]) -> dict[str, float | None]:
@@ -69,19 +69,6 @@ def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: in
             for name, pairs in rows.items()}
 
 
-def compare_core(playwright: Playwright, path: Path, url: str, request: str) -> dict[str, float]:
-    """One sizing [ms], in the shipped core and in CPython."""
-    script = next((DIST / "assets").glob("worker-*.js")).relative_to(DIST).as_posix()
-    with visits.browser(playwright, path, BUILD / "profile", slowed=False) as context:
-        page = visits.open_page(context, url)
-        browser = statistics.median(visits.in_page(page, "time_core.mjs", script, request, 20))
-    shutil.rmtree(BUILD / "profile", ignore_errors=True)
-    (BUILD / "request.json").write_text(request)
-    desk = float(run([VENV_PYTHON, Path(__file__).parent / "inside" / "time_desk.py", BUILD / "request.json"],
-                     env={"PYTHONPATH": str(ROOT)}, quiet=True))
-    return {"browser": round(browser, 1), "cpython": round(desk, 1), "ratio": round(browser / desk, 2)}
-
-
 def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> dict[str, float]:
     with visits.browser(playwright, path, BUILD / "profile", slowed) as context:
         page = visits.open_page(context, url)
@@ -91,7 +78,8 @@ def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> di
 
 
 def measure() -> dict[str, Any]:
-    path, request = chromium(), make_stock_page()
+    path = chromium()
+    make_stock_page()
     files, judged = site.budgets()
     result: dict[str, Any] = {
         "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"), "machine": platform.platform(),
@@ -108,14 +96,15 @@ def measure() -> dict[str, Any]:
             say(f"visiting both pages at {speed}x, {VISITS[speed]} times each")
             result["start"][f"{speed}x"] = start_up(playwright, path, urls, speed)
             result["edit"][f"{speed}x"] = time_edits(playwright, path, ours.url, slowed=speed > 1)
-        say("sizing the demo job in the browser and in CPython")
-        result["core"] = compare_core(playwright, path, ours.url, request)
+        say("sizing the demo jobs in the browser and in CPython")
+        result["core"] = {"browser": bench_core.in_browser(playwright, path, ours.url), "cpython": bench_core.on_desk()}
     return result
 
 
 def ratios(result: dict[str, Any]) -> list[tuple[str, float, float]]:
     """(what, ratio, limit) of all that is judged by ratio."""
-    rows = [("one sizing, browser over CPython", result["core"]["ratio"], SIZED)]
+    browser, desk = (result["core"][where] for where in ("browser", "cpython"))
+    rows = [(f"{name}, browser over CPython", round(browser[name] / desk[name], 3), SIZED) for name in ("figures", "bands")]
     for speed, pages in result["start"].items():
         for visit in ("first", "second"):
             ours, stock = (pages[name][visit]["first-computed"] for name in ("page", "stock"))

@@ -6,6 +6,7 @@ from typing import Any
 
 # What is hoped for in absolute terms on a 2-core machine [ms]; told beside what was found, judged only by ratio.
 HOPED = {("1x", "first"): 1400, ("4x", "first"): 3500, ("1x", "second"): 1000, ("4x", "second"): 2800}
+BANDS_HOPED = 250
 
 
 def tell(result: dict[str, Any]) -> None:
@@ -14,11 +15,17 @@ def tell(result: dict[str, Any]) -> None:
     print("\nEdit to number on screen [ms]")
     for speed, row in result["edit"].items():
         print(f"  {speed}: median {row['median']:.0f}, p95 {row['p95']:.0f}")
-    core = result["core"]
-    print(f"\nOne sizing [ms]: browser {core['browser']:.1f}, CPython {core['cpython']:.1f}")
+    tell_core(**result["core"])
     print("\nJudged by ratio")
     for row in result["ratios"]:
         print(f"  {row['ratio']:6.3f} of {row['limit']:<5} {verdict(row['ratio'], row['limit'])}  {row['name']}")
+
+
+def tell_core(browser: dict[str, float], cpython: dict[str, float]) -> None:
+    print(f"\nOne question to the core, both ends, medians [ms] {'browser':>12} {'CPython':>9}")
+    for name, spent in browser.items():
+        hope = f"  (hoped for: {BANDS_HOPED} or less)" if name == "bands" else ""
+        print(f"  {name:51} {spent:9.1f} {cpython[name]:9.1f}{hope}")
 
 
 def verdict(found: float, limit: float) -> str:
