@@ -8,7 +8,7 @@ import numpy as np
 
 from calc import fitted
 from calc.air_pressure import pressure_for_sag
-from calc.array import Array, Number
+from calc.array import Array, Number, every
 from calc.assembly import Assembly, ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job
@@ -202,6 +202,6 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     sized = size(here.assembly, rates, loads, here.exponent, targets, done.limits, split)
     same = sized.choice == chosen
     middle = int(np.argmin(np.abs(masses - mass)))
-    low = middle - int(np.argmin(same[middle::-1])) + 1 if not np.all(same[: middle + 1]) else None
-    high = middle + int(np.argmin(same[middle:])) - 1 if not np.all(same[middle:]) else None
+    low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
+    high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None
     return (None if low is None else float(masses[low]), None if high is None else float(masses[high]))

@@ -8,7 +8,7 @@ from typing import Protocol
 import numpy as np
 
 from calc.arrangement import Arrangement
-from calc.array import Number
+from calc.array import Number, some
 from calc.end import End
 from calc.gas.chamber import SLOW, Gas
 from calc.leg.open import LegGas
@@ -88,7 +88,7 @@ class ForkAssembly:
     @property
     def alike(self) -> bool:
         """True where both legs carry the same spring and gas."""
-        return self.springs != 1 and not np.any(self.split) and self.gas_right is None
+        return self.springs != 1 and not some(self.split) and self.gas_right is None
 
     def leg(self, rate: Number | None, preload: Number, gap: Number, right: bool = False) -> Strut:
         """One leg; rate None for a leg with no spring."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Number, some
 
 SEA_LEVEL_PRESSURE = 0.101325  # MPa, exact, ISO 2533:1975
 SEA_LEVEL_TEMPERATURE = 288.15  # K, exact, ISO 2533:1975
@@ -25,7 +25,7 @@ def pressure_at(altitude: Number) -> Number:
         >>> round(float(pressure_at(1_000_000.0)) * 1e6, 1)
         89874.6
     """
-    if np.any((np.asarray(altitude) < -2e6) | (np.asarray(altitude) > 11e6)):
+    if some((np.asarray(altitude) < -2e6) | (np.asarray(altitude) > 11e6)):
         raise ValueError("altitude must lie between -2000 and 11000 m")
     exponent = STANDARD_GRAVITY / (GAS_CONSTANT * LAPSE_RATE * 1e3)
     return SEA_LEVEL_PRESSURE * (1.0 - LAPSE_RATE * altitude / SEA_LEVEL_TEMPERATURE) ** exponent

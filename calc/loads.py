@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Array, Number
+from calc.array import Array, Number, some
 from calc.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 
@@ -36,7 +36,7 @@ def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = 
         786.5
     """
     sprung: Array = np.asarray(axle_mass) - np.asarray(unsprung)
-    if np.any(sprung <= 0):
+    if some(sprung <= 0):
         raise Impossible(
             "unsprung",
             f"The unsprung mass at the {end}, {float(np.max(unsprung)):.1f} kg, is not below the axle's load of "
@@ -60,7 +60,7 @@ def shared_swingarm(wheel: Number, swingarm: Number, balance: Number, length: Nu
         >>> round(shared_swingarm(14.7, 8.0, 353.0, 549.0), 3)
         19.844
     """
-    if np.any(np.asarray(balance) > length):
+    if some(balance > length):
         raise Impossible(
             "swingarm",
             f"The swingarm's balance point, {float(np.max(balance)):.0f} mm from the pivot, lies beyond the axle at "
@@ -100,7 +100,7 @@ def braked(
     mass = axles.front + axles.rear
     moved = mass * deceleration * height / wheelbase
     rear = np.asarray(axles.rear * gravity - moved)
-    if np.any(rear <= 0):
+    if some(rear <= 0):
         most = float(np.min(axles.rear * gravity * wheelbase / (mass * height)))
         raise Impossible(
             "stoppie",
@@ -142,6 +142,6 @@ def share_aboard(alone: Number, aboard: Number, added: Number) -> Number:
         >>> round(share_aboard(54.5, 96.2, 104.0), 3)
         0.401
     """
-    if np.any(np.asarray(added) <= 0):
+    if some(added <= 0):
         raise Impossible("rider", "The rider's mass must be above 0 kg.", "Enter the kitted mass.", "rider.mass")
     return (aboard - alone) / added

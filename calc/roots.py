@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from calc.array import Array, Number
+from calc.array import Array, Number, every, some
 
 _STEPS = 400
 
@@ -28,7 +28,7 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
     a, b = (np.array(x, dtype=float) for x in np.broadcast_arrays(low, high))
     fa, fb = np.asarray(function(a), dtype=float), np.asarray(function(b), dtype=float)
     a, b, fa, fb = (np.array(x) for x in np.broadcast_arrays(a, b, fa, fb))
-    if not np.all(np.isfinite(fa) & np.isfinite(fb)) or np.any(np.sign(fa) * np.sign(fb) > 0):
+    if not every(np.isfinite(fa) & np.isfinite(fb)) or some(np.sign(fa) * np.sign(fb) > 0):
         raise ValueError("no sign change between the ends")
     for step in range(1, _STEPS):
         x = 0.5 * (a + b) if step % 4 == 0 else _secant(a, b, fa, fb)
@@ -37,11 +37,11 @@ def find_root(function: Callable[[Array], Array], low: Number, high: Number, tol
         x = np.where((fb == 0) | (np.abs(a - b) <= 2 * tolerance), b, x)
         fx = np.asarray(function(x), dtype=float)
         crossed = np.sign(fx) * np.sign(fb) < 0
-        scale = 1.0 - np.clip(fx / np.where(np.abs(fb) < 1e-300, 1.0, fb), -2.0, 2.0)
+        scale = 1.0 - np.maximum(np.minimum(fx / np.where(np.abs(fb) < 1e-300, 1.0, fb), 2.0), -2.0)
         stays = fa * np.where(scale > 0, scale, 0.5)
         a, fa = np.where(crossed, b, a), np.where(crossed, fb, stays)
         b, fb = x, fx
-        if np.all((fb == 0) | (np.abs(a - b) <= 2 * tolerance)):
+        if every((fb == 0) | (np.abs(a - b) <= 2 * tolerance)):
             return np.where(fb == 0, b, _secant(a, b, fa, fb))
     raise ArithmeticError("the root does not settle")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Flags, Number
+from calc.array import Flags, Number, some
 from calc.end import End
 from calc.gas.chamber import SLOW
 from calc.impossible import Impossible
@@ -42,7 +42,7 @@ def settle(end: End, load: Number) -> Sag:
     load = np.asarray(load, dtype=float)
     hanging = np.asarray(end.wheel_force(0.0, SLOW))
     bottomed = np.asarray(end.wheel_force(end.travel, SLOW))
-    if np.any(bottomed <= load * (1.0 + _SAME)):
+    if some(bottomed <= load * (1.0 + _SAME)):
         carried, asked = float(np.min(bottomed)), float(np.max(load))
         raise Impossible(
             "no-equilibrium",
@@ -58,7 +58,7 @@ def settle(end: End, load: Number) -> Sag:
 
 def _steady(rate: Number, travel: Number) -> Number:
     """A wheel rate above 0: below it the end has nowhere to settle."""
-    if np.any(np.asarray(rate) <= 0):
+    if some(rate <= 0):
         rates, at = np.broadcast_arrays(rate, travel)
         worst = int(np.argmin(rates))
         raise Impossible(

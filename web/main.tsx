@@ -26,7 +26,7 @@ async function begin(): Promise<void> {
     if (report.value) markOnce('saved-answer')
     setTimeout(drawTheRest)
   })
-  void workOut(0)
+  void workOut()
 }
 
 function draw(): void {

@@ -8,7 +8,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Number, some
 from calc.impossible import Impossible
 
 
@@ -64,7 +64,7 @@ class Chamber:
     def volume(self, stroke: Number) -> Number:
         """Volume [mm3] at a stroke [mm]; Impossible where the oil has filled the space."""
         left = self.volume0 - self.area * stroke
-        if np.any(np.asarray(left) <= 0):
+        if some(left <= 0):
             raise hydraulic_lock(float(np.min(self.lock_stroke())), name=self.name)
         return left
 
@@ -204,7 +204,7 @@ def gas_above_oil(gap: Number, pieces: Sequence[tuple[Number, Number]]) -> Numbe
     total: Number = 0.0
     start: Number = 0.0
     for length, area in pieces[:-1]:
-        total = total + area * np.clip(gap - start, 0.0, length)
+        total = total + area * np.minimum(np.maximum(gap - start, 0.0), length)
         start = start + length
     return total + pieces[-1][1] * np.maximum(gap - start, 0.0)
 
@@ -233,7 +233,7 @@ def open_leg(
         687
     """
     volume0 = above_oil + area * collapsed_stroke - goes_in
-    if np.any(np.asarray(volume0) <= 0):
+    if some(volume0 <= 0):
         raise Impossible(
             "no-gas",
             "What goes in after the gap is read leaves no room for gas, even hanging.",
@@ -241,6 +241,6 @@ def open_leg(
             "front.gap_left",
         )
     at_bleed = volume0 - area * bled_stroke
-    if np.any(np.asarray(at_bleed) <= 0):
+    if some(at_bleed <= 0):
         raise hydraulic_lock(float(np.min(volume0 / area)), "place.bled_stroke", name)
     return Chamber(volume0, bleed * at_bleed / volume0, area, name)

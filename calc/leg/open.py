@@ -8,7 +8,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Array, Number
+from calc.array import Array, Number, every, some
 from calc.gas.chamber import Chamber, Gas, circle, gas_above_oil, open_leg
 from calc.gas.warm import Warmth, warmed
 from calc.impossible import Impossible
@@ -109,7 +109,7 @@ class OpenLeg:
 
         none = 0.0 * left_over(0.0)
         roomy = left_over(none) > 0
-        if np.all(roomy):
+        if every(roomy):
             return none
         root = find_root(lambda gap: np.where(roomy, gap - DEEPEST_GAP / 2, left_over(gap)), none, none + DEEPEST_GAP)
         return np.where(roomy, 0.0, root)
@@ -126,7 +126,7 @@ class OpenLeg:
             return np.asarray(self.gas_above(trial, rate, other) - self.goes_in(rate, other) - volume)
 
         low = 0.0 * surplus(0.0)
-        if np.any(surplus(low) > 0) or np.any(surplus(low + DEEPEST_GAP) < 0):
+        if some(surplus(low) > 0) or some(surplus(low + DEEPEST_GAP) < 0):
             raise Impossible("gap-convention", "The gap cannot be read in the other convention.", "Keep to your own.")
         return find_root(surplus, low, low + DEEPEST_GAP)
 
@@ -140,7 +140,7 @@ class OpenLeg:
             return np.asarray(gas_above_oil(trial, self.pieces) - above_oil)
 
         low = 0.0 * surplus(0.0)
-        if np.any(surplus(low + DEEPEST_GAP) < 0):
+        if some(surplus(low + DEEPEST_GAP) < 0):
             raise Impossible("filled", f"That little oil stands deeper than {DEEPEST_GAP:.0f} mm.", "Check the volumes.")
         gap = find_root(surplus, low, low + DEEPEST_GAP)
         return replace(self, spring_in=False).other_gap(rate, gap) if self.spring_in else gap

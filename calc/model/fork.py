@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from calc import fitted
-from calc.array import Number
+from calc.array import Number, some
 from calc.assembly import ForkAssembly
 from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
@@ -74,7 +74,7 @@ def open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
 
 def _open_leg(job: Job, at: Conditions, pieces: Pieces) -> OpenLeg:
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
-    if np.any(np.asarray(collapsed) < travel):
+    if some(collapsed < travel):
         raise Impossible(
             "collapsed",
             f"The stroke to fully collapsed, {np.min(collapsed):.0f} mm, is below the travel of {np.max(travel):.0f} mm.",

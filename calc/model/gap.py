@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from calc import fitted
-from calc.array import Number
+from calc.array import Number, some
 from calc.gas.chamber import circle
 from calc.impossible import Impossible
 from calc.job import Job
@@ -22,7 +22,7 @@ def free_area(job: Job, shut_now: bool, shut: bool) -> Pieces:
     seal = job.value("front.seal_diameter")
     upside_down = job.choice("front.layout") == "upside-down"
     outer = circle(job.value("front.outer_bore")) if upside_down else 0.0
-    if upside_down and np.any(outer <= circle(seal)):
+    if upside_down and some(outer <= circle(seal)):
         raise Impossible("bore", "The outer tube's bore is not above the seal diameter.", "Measure both again.", "front.outer_bore")
     depth = job.value("front.outer_depth") if upside_down else 0.0
     by = job.choice("front.area_by")
@@ -33,13 +33,13 @@ def free_area(job: Job, shut_now: bool, shut: bool) -> Pieces:
         deep = _brimmed(job, depth, outer)
     else:
         bore = seal - 2.0 * job.value("front.wall")
-        if np.any(np.asarray(bore) <= 0):
+        if some(bore <= 0):
             raise Impossible("wall", "The chrome tube's wall leaves no bore.", "Measure wall and diameter again.", "front.wall")
         deep = circle(bore) + (outer - circle(seal) if upside_down else 0.0)
         shut_now = False
     if shut != shut_now:
         deep = deep + (body if shut_now else -body)
-    if np.any(np.asarray(deep) <= 0):
+    if some(deep <= 0):
         raise Impossible("area", "The cartridge leaves no free area around it.", "Measure both again.", "front.cartridge_body")
     if not upside_down:
         return ((0.0, deep),)
@@ -61,7 +61,7 @@ def _brimmed(job: Job, depth: Number, outer: Number) -> Number:
     """Free area [mm2] below the outer bore alone, from the oil that filled the leg to the brim from a known gap."""
     gap, poured = fitted.needed(job, "front.brim_gap"), fitted.needed(job, "front.brim_poured")
     below, left = gap - depth, poured - outer * depth
-    if np.any(np.asarray(below) <= 0) or np.any(np.asarray(left) <= 0):
+    if some(below <= 0) or some(left <= 0):
         raise Impossible(
             "brim",
             f"{np.min(poured) / 1000:.0f} ml from a gap of {np.max(gap):.0f} mm leaves nothing below the outer bore.",
@@ -90,7 +90,7 @@ def gaps_found(job: Job, leg: OpenLeg) -> tuple[Number, Number]:
 
 def _from_volume(job: Job, leg: OpenLeg, side: str) -> Number:
     above = job.value("front.brim_volume") - job.value(f"front.filled_{side}") - job.value("front.filled_kept")
-    if np.any(np.asarray(above) <= 0):
+    if some(above <= 0):
         raise Impossible(
             "filled",
             f"The oil filled, with what stayed in, is {-np.min(above) / 1000:.0f} ml more than the collapsed leg holds.",

@@ -7,7 +7,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Number, some
 from calc.impossible import Impossible
 from calc.roots import find_root
 
@@ -112,7 +112,7 @@ class LeverageMotion(LinearRatio):
     full_travel: Number
 
     def __post_init__(self) -> None:
-        if np.any(np.asarray(self.fall) >= 1) or np.any(np.asarray(self.leverage) <= 0):
+        if some(self.fall >= 1) or some(self.leverage <= 0):
             raise Impossible(
                 "leverage",
                 "The leverage would reach zero or below inside the travel.",

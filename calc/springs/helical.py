@@ -7,7 +7,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Array, Number
+from calc.array import Array, Number, some
 from calc.impossible import Impossible
 from calc.steel import END_TYPES, STEEL_DENSITY
 
@@ -65,7 +65,7 @@ def active_coils(total: Number, ends: str) -> Number:
         10.5
     """
     active = total - END_TYPES[ends][0]
-    if np.any(np.asarray(active) <= 0):
+    if some(active <= 0):
         raise Impossible("no-active-coil", f"{total:g} coils with {ends} ends leave none active.", "Count the coils again.")
     return active
 
@@ -97,7 +97,7 @@ def rate_from_wire(shear_modulus: Number, wire: Number, mean_diameter: Number, a
         >>> round(rate_from_wire(81370.0, 5.0, 40.0, 5.0), 4)
         19.8657
     """
-    if np.any(np.asarray(mean_diameter) <= np.asarray(wire)):
+    if some(mean_diameter <= np.asarray(wire)):
         raise Impossible("coil", "The coil is no wider than its wire.", "Enter the mean diameter: outside less one wire.")
     return shear_modulus * wire**4 / (8.0 * mean_diameter**3 * active)
 

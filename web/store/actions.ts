@@ -28,10 +28,10 @@ export function connect(to: Core): void {
 }
 
 /** Work the job out and keep what came of it: the end just edited at once, then both, and their bands once the hand rests. */
-export async function workOut(rest = REST, first: End = 'front'): Promise<void> {
+export async function workOut(first: End = 'front'): Promise<void> {
   const asked = job.value
   if (!(await sizeInTurn(asked, first, false))) return
-  await new Promise((resolve) => setTimeout(resolve, rest))
+  await new Promise((resolve) => setTimeout(resolve, REST))
   if (job.value === asked) await sizeInTurn(asked, first, true)
 }
 
@@ -60,8 +60,9 @@ export function save(): void {
 
 function change(next: JobDocument, first?: End): void {
   job.value = next
+  // The question first: it is answered while the job is being kept.
+  void workOut(first)
   save()
-  void workOut(REST, first)
 }
 
 /** What was typed at a field; empty text empties the field. */
@@ -139,7 +140,7 @@ async function demo(key = demos[0]!.key): Promise<Kept> {
 export async function showDemo(key: string): Promise<void> {
   show('demo', await demo(key))
   save()
-  void workOut(0)
+  void workOut()
 }
 
 export async function showOwn(): Promise<void> {
@@ -147,7 +148,7 @@ export async function showOwn(): Promise<void> {
   if (!found) return
   show('own', found.kept)
   save()
-  void workOut(0)
+  void workOut()
 }
 
 /** What was open last, or the demo on the first visit. */

@@ -1,5 +1,4 @@
 // In the page: type into a field and wait for another figure in the result strip; the milliseconds of each edit.
-// The values repeat, so that every edit asks for an answer that differs from the one before.
 export async function timeEdits([field, values]) {
   const input = document.querySelector(`input[name="${field}"]`);
   const strip = document.querySelector("[data-strip]");
