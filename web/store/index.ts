@@ -1,6 +1,6 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndReport, Heard, Place, Problem, Report } from '../core/report.ts'
+import type { End, EndReport, FieldState, Heard, Place, Problem, Report } from '../core/report.ts'
 import type { FieldPath } from '../generated/schema.ts'
 import type { JobDocument } from './document.ts'
 import type { Kept, Slot } from './keep.ts'
@@ -26,21 +26,27 @@ export const ownJob = signal(false)
 /** Why nothing can be kept on this device, where that is so. */
 export const keepFailed = signal('')
 
-/** What is wrong at a field: a refused entry, or an impossible bike that names it. */
-export function problemAt(path: FieldPath): Problem | null {
-  return report.value?.fields[path]?.problem ?? endProblems.value.find((problem) => problem.path === path) ?? null
-}
-
-const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
+export const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
 
 /** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
 export function heard(next: Heard, bands: boolean): void {
   batch(() => {
     const before = report.value
-    report.value = { ...before, ...next, ends: { ...before?.ends, ...next.ends } } as Report
+    const fields = keepSame(before?.fields, next.fields)
+    report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
     refusal.value = ''
     for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) reports[end].value = follow(reports[end].value, now, bands)
   })
+}
+
+/** Fields of which the same is said keep their identity, by which their views know that nothing changed. */
+function keepSame(before: Report['fields'] | undefined, now: Report['fields']): Report['fields'] {
+  const kept = { ...now }
+  for (const [path, state] of Object.entries(now) as [FieldPath, FieldState][]) {
+    const old = before?.[path]
+    if (old && JSON.stringify(old) === JSON.stringify(state)) kept[path] = old
+  }
+  return kept
 }
 
 export function follow(before: EndView, now: EndReport, bands: boolean): EndView {

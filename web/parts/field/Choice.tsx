@@ -1,7 +1,6 @@
 import type { FieldState } from '../../core/report.ts'
 import { type } from '../../store/actions.ts'
-import { textAt } from '../../store/document.ts'
-import { job } from '../../store/index.ts'
+import { textOf } from '../../store/fields.ts'
 import type { FieldSchema } from '../../store/schema.ts'
 import { origin } from './Entry.tsx'
 import { fieldId } from './words.ts'
@@ -9,7 +8,7 @@ import { fieldId } from './words.ts'
 /** One of a few: the system's own list, over the line of its origin. */
 export function Choice({ field, state, refused }: { field: FieldSchema; state: FieldState | undefined; refused: boolean }) {
   const id = fieldId(field.path)
-  const chosen = textAt(job.value, field.path) || String(state?.value ?? '')
+  const chosen = textOf(field.path) || String(state?.value ?? '')
   const known = field.choices.some((choice) => choice.key === chosen)
   const from = origin(field, state)
   return (

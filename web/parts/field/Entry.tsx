@@ -2,8 +2,7 @@ import { useSignal } from '@preact/signals'
 import { useRef } from 'preact/hooks'
 import type { FieldState } from '../../core/report.ts'
 import { type } from '../../store/actions.ts'
-import { entryAt, textAt } from '../../store/document.ts'
-import { job } from '../../store/index.ts'
+import { entryOf, textOf } from '../../store/fields.ts'
 import { type FieldSchema, unitsOf } from '../../store/schema.ts'
 import { apart, nextUnit, offered, together } from '../../store/text.ts'
 import { assumedText, fieldId } from './words.ts'
@@ -23,7 +22,7 @@ export function Entry({ field, state, refused, within, onTyping }: Props) {
   // A list brings its own units, and a phone's decimal keypad has no minus sign.
   const isList = field.kind === 'rates' || field.kind === 'pairs'
   const units = unitsOf(field)
-  const stored = apart(textAt(job.value, field.path), units)
+  const stored = apart(textOf(field.path), units)
   // What is being typed is shown as it is typed; it is taken apart once the hand leaves.
   const draft = useSignal<string | null>(null)
   const chosen = useSignal('')
@@ -95,7 +94,7 @@ const EMPTY = 'not known'
 
 /** The origin whose line stands under the value; while something new is typed the entry itself says it first. */
 export function origin(field: FieldSchema, state: FieldState | undefined): string {
-  return entryAt(job.value, field.path)?.origin ?? (state?.entered ? field.typed : (state?.origin ?? 'unknown'))
+  return entryOf(field.path)?.origin ?? (state?.entered ? field.typed : (state?.origin ?? 'unknown'))
 }
 
 /** A tap beside the figure, on its unit or its line, means the figure. */

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import { problemAt, report } from '../../store/index.ts'
+import { problemAt, stateOf } from '../../store/fields.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { Choice } from './Choice.tsx'
@@ -17,7 +17,7 @@ const REST = 700
 /** One field of the job by its declaration: label, value with unit over its origin's line, +/-; the rest one tap away. */
 export function Field({ path }: { path: FieldPath }) {
   const field = schema.fields[path]
-  const state = report.value?.fields[path]
+  const state = stateOf(path)
   const open = useSignal(false)
   const within = useSignal(false)
   const resting = useSignal(true)

@@ -1,8 +1,9 @@
-import { useSignal } from '@preact/signals'
+import { useSignal, useSignalEffect } from '@preact/signals'
 import type { Part } from '../../generated/schema.ts'
-import { problemAt, report } from '../../store/index.ts'
+import { problemAt, stateOf } from '../../store/fields.ts'
 import { type FieldSchema, fieldsOf } from '../../store/schema.ts'
 import { Field } from './Field.tsx'
+import { wanted } from './reveal.ts'
 
 /** The readings of a part: the main ones in sight, the others behind one tap. */
 export function Fields({ part, title = 'Rests on' }: { part: Part; title?: string }) {
@@ -22,18 +23,19 @@ export function Fields({ part, title = 'Rests on' }: { part: Part; title?: strin
   )
 }
 
-/** The others stay folded until asked for, or until one of them is refused. */
+/** The others stay folded, and undrawn, until asked for, led to, or refused. */
 function More({ fields }: { fields: FieldSchema[] }) {
   const open = useSignal(false)
-  const shown = fields.filter((field) => report.value?.fields[field.path]?.applies !== false)
+  const shown = fields.filter((field) => stateOf(field.path)?.applies !== false)
+  useSignalEffect(() => {
+    if (fields.some((field) => field.path === wanted.value)) open.value = true
+  })
   if (shown.length === 0) return null
-  const refused = shown.some((field) => problemAt(field.path) !== null)
+  const drawn = open.value || shown.some((field) => problemAt(field.path) !== null)
   return (
-    <details open={open.value || refused} onToggle={(event) => (open.value = event.currentTarget.open)}>
+    <details open={drawn} onToggle={(event) => (open.value = event.currentTarget.open)}>
       <summary>More readings: {shown.length}</summary>
-      {fields.map((field) => (
-        <Field key={field.path} path={field.path} />
-      ))}
+      {drawn && fields.map((field) => <Field key={field.path} path={field.path} />)}
     </details>
   )
 }

@@ -1,14 +1,13 @@
 import type { FieldState } from '../../core/report.ts'
 import { amend, clear } from '../../store/actions.ts'
-import { entryAt } from '../../store/document.ts'
-import { job } from '../../store/index.ts'
+import { entryOf } from '../../store/fields.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
 import { fieldId, limitWords, spreadText, usualWords } from './words.ts'
 
 /** What is known of a value beside the value, in place under it. */
 export function Panel({ field, state }: { field: FieldSchema; state: FieldState | undefined }) {
   const id = fieldId(field.path)
-  const entry = entryAt(job.value, field.path)
+  const entry = entryOf(field.path)
   const quantity = field.kind === 'quantity'
   return (
     <div class="panel wide" id={`${id}-panel`}>
@@ -26,7 +25,7 @@ export function Panel({ field, state }: { field: FieldSchema; state: FieldState 
 /** Origin, +/- and note of an entry, and the way back to none. */
 function Known({ field, state }: { field: FieldSchema; state: FieldState | undefined }) {
   const id = fieldId(field.path)
-  const entry = entryAt(job.value, field.path)!
+  const entry = entryOf(field.path)!
   return (
     <>
       <fieldset class="origins">

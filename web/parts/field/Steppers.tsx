@@ -1,8 +1,8 @@
 import type { Candidate, End } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { clear, type } from '../../store/actions.ts'
-import { textAt } from '../../store/document.ts'
-import { job, problemAt, reports } from '../../store/index.ts'
+import { problemAt, textOf } from '../../store/fields.ts'
+import { reports } from '../../store/index.ts'
 import { schema } from '../../store/schema.ts'
 import { apart, figure } from '../../store/text.ts'
 import { Problem } from './Problem.tsx'
@@ -30,7 +30,7 @@ function Stepper({ end, path, label, of }: Turned & { end: End }) {
   const field = schema.fields[path]
   const { report } = reports[end].value
   const answer = report?.state === 'ok' ? of(report.chosen) : undefined
-  const text = textAt(job.value, path)
+  const text = textOf(path)
   const { number, unit } = apart(text, [field.unit])
   // Our own steps are in the field's unit; a job file may hold another, and that is not stepped from.
   const at = text === '' ? answer : unit ? Number(number.replace(',', '.').replace('−', '-')) : undefined

@@ -1,14 +1,22 @@
+import { signal } from '@preact/signals'
+import { schema } from '../../store/schema.ts'
+
+/** The field that a link leads to: its fold opens for it. */
+export const wanted = signal('')
+
 /** A link to a field brings it out from behind its fold and puts the hand on it. */
 export function followLinksToFields(): void {
   document.addEventListener('click', (event) => {
-    const link = (event.target as Element).closest<HTMLAnchorElement>('a[href^="#"]')
-    const row = link && document.getElementById(link.hash.slice(1))
-    const control = row?.querySelector<HTMLElement>('.value input, .value select')
-    if (!row || !control || !row.classList.contains('row')) return
+    const path = (event.target as Element).closest<HTMLAnchorElement>('a[href^="#"]')?.hash.slice(1)
+    if (!path || !(path in schema.fields)) return
     event.preventDefault()
-    const fold = row.closest('details')
-    if (fold) fold.open = true
-    control.focus({ preventScroll: true })
-    row.scrollIntoView({ block: 'center' })
+    wanted.value = path
+    // Once the fold has drawn its fields.
+    requestAnimationFrame(() => {
+      const row = document.getElementById(path)
+      row?.querySelector<HTMLElement>('.value input, .value select')?.focus({ preventScroll: true })
+      row?.scrollIntoView({ block: 'center' })
+      wanted.value = ''
+    })
   })
 }
