@@ -40,9 +40,10 @@ def rate_said(text: str, rate: Data) -> bool:
 def finite(data: Any) -> bool:
     """True where every number of plain data is one, and no word of it stands for none."""
     try:
-        return not NEVER.search(json.dumps(data, allow_nan=False, ensure_ascii=False))
+        text = json.dumps(data, allow_nan=False, ensure_ascii=False)
     except ValueError:
         return False
+    return not (any(part in text for part in ("nan", "inf", "None", "−0")) and NEVER.search(text))
 
 
 def entered(report: Data, path: str) -> float | None:
