@@ -102,7 +102,7 @@ class ForkAssembly:
     def end_of_gaps(self, rate: Number, preload: Number, gap_left: Number, gap_right: Number) -> End:
         """Both legs, each at its own gap."""
         motion = ForkMotion(self.rake)
-        rate_left, rate_right = self._rates(rate)
+        rate_left, rate_right = self.rates(rate)
         left = self.leg(rate_left, preload, gap_left)
         same = self.alike and gap_left is gap_right
         right = left if same else self.leg(rate_right, preload, gap_right, right=True)
@@ -111,7 +111,7 @@ class ForkAssembly:
 
     def lock_gap(self, rate: Number) -> Number:
         """Gap [mm] at which the first leg locks at full travel."""
-        left, right = self._rates(rate)
+        left, right = self.rates(rate)
         if self.alike:
             return self.gas.lock_gap(left)
         return np.maximum(self.gas.lock_gap(left), self._gas(right=True).lock_gap(right))
@@ -119,7 +119,7 @@ class ForkAssembly:
     def _gas(self, right: bool) -> LegGas:
         return self.gas_right if right and self.gas_right is not None else self.gas
 
-    def _rates(self, rate: Number) -> tuple[Number | None, Number | None]:
+    def rates(self, rate: Number) -> tuple[Number | None, Number | None]:
         """Rates [N/mm] of the left and the right leg's spring; None for none."""
         return (rate - self.split if self.springs > 0 else None), (rate + self.split if self.springs == 2 else None)
 

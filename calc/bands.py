@@ -11,14 +11,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc import fitted
 from calc.advice import EndSizing, Situation, found, situation
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
 from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import conditions, found_gaps
+from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
 from calc.quantity import convert_difference, internal_unit
 from calc.setup import Figures, Setup, evaluate
@@ -90,6 +89,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         here = situation(some, end)
         _built(here, setup, np.size(here.loads.aboard))
         _sized(here, done, chosen)
+        _oil(some, here, setup)
 
     draws, left_out = survivors(drawn(job), DRAWS, works)
     if left_out == DRAWS:
@@ -104,7 +104,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         setup=_setup_halves(sized, float(setup.rate)),
         figures=_figure_halves(built := _built(here, setup, count)) | _beside_halves(draws, end, built),
         found=_found_halves(draws, end, here),
-        oil=_oil_halves(draws, here, setup),
+        oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
         draws=count,
         left_out=left_out,
@@ -192,18 +192,11 @@ def _found_halves(draws: Job, end: str, here: Situation) -> Halves:
     return {} if done is None else _figure_halves(done)
 
 
-def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
-    """Of the oil that brings each leg from the gap found to the recommended one."""
+def _oil(draws: Job, here: Situation, setup: Setup) -> Mapping[str, Number]:
+    """Oil [mm3] that brings each leg from the gap found to the recommended one."""
     if not isinstance(here.assembly, ForkAssembly):
         return {}
-    now = fitted.rate(draws, "front")
-    apart = fitted.split(draws, "front")
-    gaps = dict(zip(("left", "right"), found_gaps(draws, conditions(draws)), strict=True))
-    oil = {
-        leg: here.assembly.gas.oil_to_add(now + side * apart, gaps[leg], setup.rate + side * setup.split, setup.gap)
-        for leg, side in (("left", -1.0), ("right", 1.0))
-    }
-    return {leg: half_width(samples) for leg, samples in oil.items()}
+    return oil_to_add(draws, here.assembly, setup)
 
 
 def _counts(sized: Sized) -> Mapping[float, int]:

@@ -9,7 +9,7 @@ import numpy as np
 from calc.array import Number
 from calc.end import End
 from calc.gas.chamber import Pace
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 from calc.roots import find_root
 
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
@@ -43,10 +43,12 @@ def dive(end: End, load: Number, pace: Pace) -> Dive:
     along = end.motion.ratio(0.0)  # a fork's is constant: force along the axis = wheel force / q
     asked, bottomed, hanging = np.broadcast_arrays(load, *(end.wheel_force(z, pace) / along for z in (end.travel, 0.0)))
     if np.any(bottomed <= asked * (1.0 + _SAME)):
+        most, held = float(np.max(asked)), float(np.min(bottomed))
+        places = decimals_apart(most, held, 0)
         raise Impossible(
             "brake-bottoms",
-            f"Braking so hard loads the fork with {float(np.max(asked)):.0f} N along its axis: springs and gas hold "
-            f"{float(np.min(bottomed)):.0f} N at full travel, so it bottoms.",
+            f"Braking so hard loads the fork with {most:.{places}f} N along its axis: springs and gas hold "
+            f"{held:.{places}f} N at full travel, so it bottoms.",
             "Fit stiffer springs, add oil, or look at a gentler braking.",
             "bike.braking",
         )

@@ -8,7 +8,7 @@ import numpy as np
 
 from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.array import Number
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.springs.fit import Fit
 from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
@@ -103,9 +103,10 @@ def _reaches(job: Job, end: str, table: ForceTable, stroke: Number) -> None:
     """Refuse a table that ends before full travel with the most preload."""
     most = float(np.max(stroke)) + max(job.number(f"{end}.preload_max"), float(np.max(preload(job, end))))
     if table.reach < most:
+        needs = f"{most:.{decimals_apart(most, table.reach, 0)}f} mm"
         raise Impossible(
             "table",
-            f"The table ends at {table.reach:g} mm; full travel with the most preload shortens the spring by {most:.0f} mm.",
+            f"The table ends at {table.reach:g} mm; full travel with the most preload shortens the spring by {needs}.",
             "Measure further, or lower the most preload that can be built.",
             f"{end}.table",
         )

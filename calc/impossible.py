@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+_MOST_DECIMALS = 6
+
 
 class Impossible(ValueError):
     """A physical impossibility.
@@ -16,3 +18,20 @@ class Impossible(ValueError):
         self.message = message
         self.way_out = way_out
         self.field = field
+
+
+def decimals_apart(one: float, other: float, decimals: int) -> int:
+    """Say how many decimals two numbers need to read differently, so that what is beyond a limit reads as beyond it.
+
+    Parameters: one, other [any unit, the same]; decimals, what the practice shows.
+    Returns: `decimals`, or more, at most 6, where those do not tell two unlike numbers apart.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> decimals_apart(4.7, 5.0, 0), decimals_apart(4.2, 5.0, 0)
+        (1, 0)
+    """
+    while decimals < _MOST_DECIMALS and one != other and f"{one:.{decimals}f}" == f"{other:.{decimals}f}":
+        decimals += 1
+    return decimals

@@ -8,7 +8,7 @@ import numpy as np
 
 from calc.array import Array, Number, some
 from calc.atmosphere import STANDARD_GRAVITY
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 
 
 @dataclass(frozen=True)
@@ -61,10 +61,11 @@ def shared_swingarm(wheel: Number, swingarm: Number, balance: Number, length: Nu
         19.844
     """
     if some(balance > length):
+        most, axle = float(np.max(balance)), float(np.min(length))
+        places = decimals_apart(most, axle, 0)
         raise Impossible(
             "swingarm",
-            f"The swingarm's balance point, {float(np.max(balance)):.0f} mm from the pivot, lies beyond the axle at "
-            f"{float(np.min(length)):.0f} mm.",
+            f"The swingarm's balance point, {most:.{places}f} mm from the pivot, lies beyond the axle at {axle:.{places}f} mm.",
             "Measure both from the pivot again.",
             "rear.swingarm_balance",
         )

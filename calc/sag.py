@@ -9,7 +9,7 @@ import numpy as np
 from calc.array import Flags, Number, some
 from calc.end import End
 from calc.gas.chamber import SLOW
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 from calc.roots import find_root
 
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
@@ -44,9 +44,10 @@ def settle(end: End, load: Number) -> Sag:
     bottomed = np.asarray(end.wheel_force(end.travel, SLOW))
     if some(bottomed <= load * (1.0 + _SAME)):
         carried, asked = float(np.min(bottomed)), float(np.max(load))
+        places = decimals_apart(asked, carried, 0)
         raise Impossible(
             "no-equilibrium",
-            f"The load of {asked:.0f} N is not held before full travel: springs and gas carry {carried:.0f} N there.",
+            f"The load of {asked:.{places}f} N is not held before full travel: springs and gas carry {carried:.{places}f} N there.",
             "Fit stiffer springs, add preload, or check the weights.",
         )
     topped = hanging >= load * (1.0 - _SAME)

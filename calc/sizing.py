@@ -155,7 +155,7 @@ def size(
         [104, 103, 103]
     """
     assembly = assembly.paired(split)
-    travel = _wheel_travel(assembly, targets)
+    travel = _wheel_travel(assembly, rates, targets)
     lock = assembly.lock_gap(rates)
     gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel, lock)
     exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap, split)
@@ -189,10 +189,10 @@ def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) 
     return np.asarray(np.abs(carried - load) > 1e-6 * load)
 
 
-def _wheel_travel(assembly: Assembly, targets: Targets) -> Number:
+def _wheel_travel(assembly: Assembly, rates: Array, targets: Targets) -> Number:
     if not targets.sag_is_stroke:
         return targets.sag
-    return assembly.end(1.0, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
+    return assembly.end(rates, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
 
 
 def _gap(

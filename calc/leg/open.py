@@ -99,7 +99,10 @@ class OpenLeg:
         return (self.chamber(rate, gap),)
 
     def lock_gap(self, rate: Number | None) -> Number:
-        """Gap [mm] at which the last gas is used up exactly at full travel; 0 where none is needed."""
+        """Gap [mm] at which the last gas is used up exactly at full travel; 0 where none is needed.
+
+        Raises Impossible where no gap leaves any.
+        """
         grows, oil = (1.0, 0.0) if self.warmth is None else (self.warmth.factor(), self.warmth.oil_growth())
         swept = self.area * self.stroke
         room = grows * (self.area * self.collapsed_stroke - self.goes_in(rate, self.spring_in)) - oil - swept
@@ -111,6 +114,13 @@ class OpenLeg:
         roomy = left_over(none) > 0
         if every(roomy):
             return none
+        if np.any(left_over(none + DEEPEST_GAP) <= 0):
+            raise Impossible(
+                "hydraulic-lock",
+                f"The {self.name} is oil-locked before full travel at any gap up to {DEEPEST_GAP:.0f} mm.",
+                "Check the travel, the seal diameter, the free area and what goes in after the gap is read.",
+                "front.seal_diameter",
+            )
         root = find_root(lambda gap: np.where(roomy, gap - DEEPEST_GAP / 2, left_over(gap)), none, none + DEEPEST_GAP)
         return np.where(roomy, 0.0, root)
 

@@ -3,7 +3,7 @@
 from calc.model.airleg import has_coil
 from calc.model.axles import aboard, alone, end_loads, loaded, rider_share
 from calc.model.conditions import Conditions, conditions
-from calc.model.fork import fork, fork_as_sold, found_gaps
+from calc.model.fork import fork, fork_as_sold, found_gaps, oil_to_add
 from calc.model.limits import free_sag_window, limits, sag_window, standard_setup
 from calc.model.shock import shock
 
@@ -20,6 +20,7 @@ __all__ = [
     "has_coil",
     "limits",
     "loaded",
+    "oil_to_add",
     "rider_share",
     "sag_window",
     "shock",

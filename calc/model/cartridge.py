@@ -11,7 +11,7 @@ from calc.array import Number
 from calc.gas.chamber import Chamber, Gas, circle
 from calc.gas.piston import LeakingPiston, SpringPiston
 from calc.gas.warm import Warmth, warmed
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.leg.open import LegGas, OpenLeg
 from calc.leg.sealed import SealedLeg
@@ -48,9 +48,11 @@ def _joined(job: Job, around: OpenLeg) -> Number:
     """Stroke [mm] from which a wide leak joins the spaces."""
     joined = job.value("front.joined_stroke")
     if np.any(np.asarray(joined) > around.stroke):
+        most, travel = float(np.max(joined)), float(np.min(around.stroke))
+        places = decimals_apart(most, travel, 0)
         raise Impossible(
             "joined",
-            f"The stroke it leaks from, {np.max(joined):.0f} mm, lies beyond the travel of {np.min(around.stroke):.0f} mm.",
+            f"The stroke it leaks from, {most:.{places}f} mm, lies beyond the travel of {travel:.{places}f} mm.",
             "Enter the stroke of the wear, 0 for all along.",
             "front.joined_stroke",
         )

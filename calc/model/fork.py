@@ -10,14 +10,15 @@ from calc import fitted
 from calc.array import Number, some
 from calc.assembly import ForkAssembly
 from calc.gas.warm import TUBE_EXPANSION, Warmth
-from calc.impossible import Impossible
+from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.leg.open import LegGas, OpenLeg
 from calc.model.airleg import air_leg, has_coil
 from calc.model.cartridge import sealed_leg, state
-from calc.model.conditions import Conditions
+from calc.model.conditions import Conditions, conditions
 from calc.model.gap import Pieces, by_volume, free_area, gaps_found, gaps_read
 from calc.model.stops import stops
+from calc.setup import Setup
 
 
 def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
@@ -65,6 +66,14 @@ def found_gaps(job: Job, at: Conditions) -> tuple[Number, Number]:
     return gaps_found(job, open_part(job, at)) if by_volume(job) else gaps_read(job)
 
 
+def oil_to_add(job: Job, forks: ForkAssembly, setup: Setup) -> dict[str, Number]:
+    """Oil [mm3] that brings each leg from its own gap and spring as found to the new ones; below 0 to take out."""
+    found = forks.paired(fitted.split(job, "front")).rates(fitted.rate(job, "front"))
+    new = forks.paired(setup.split).rates(setup.rate)
+    legs_ = zip(("left", "right"), found, found_gaps(job, conditions(job)), new, strict=True)
+    return {leg: forks.gas.oil_to_add(rate, gap, other, setup.gap) for leg, rate, gap, other in legs_}
+
+
 def open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
     """The space over the oil, as the gap tells it, with the whole seal area swept."""
     sealed = job.choice("front.air") == "sealed cartridge"
@@ -75,9 +84,11 @@ def open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
 def _open_leg(job: Job, at: Conditions, pieces: Pieces) -> OpenLeg:
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
     if some(collapsed < travel):
+        least, most = float(np.min(collapsed)), float(np.max(travel))
+        places = decimals_apart(least, most, 0)
         raise Impossible(
             "collapsed",
-            f"The stroke to fully collapsed, {np.min(collapsed):.0f} mm, is below the travel of {np.max(travel):.0f} mm.",
+            f"The stroke to fully collapsed, {least:.{places}f} mm, is below the travel of {most:.{places}f} mm.",
             "Measure exposed chrome hanging and collapsed again.",
             "front.collapsed_stroke",
         )

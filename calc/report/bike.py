@@ -43,12 +43,14 @@ def to_measure(job: Job) -> list[Data]:
 def scale_notes(job: Job) -> list[str]:
     """Where readings contradict each other."""
     try:
-        base, ridden = loaded(job), aboard(job)
+        base = loaded(job)
+        aboard(job)
     except (Impossible, KeyError):
         return []
     notes: list[str] = []
     if job.entered("rider.front_axle") and job.entered("rider.rear_axle"):
-        off = float(np.asarray(ridden.front + ridden.rear - base.front - base.rear)) - job.number("rider.mass")
+        read = job.number("rider.front_axle") + job.number("rider.rear_axle")
+        off = read - float(np.asarray(base.front + base.rear)) - job.number("rider.mass")
         if abs(off) > SCALES_AGREE:
             notes.append(
                 f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: "

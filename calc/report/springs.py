@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc import fitted
 from calc.advice import EndSizing
 from calc.assembly import ForkAssembly
 from calc.job import Job
-from calc.model import conditions, found_gaps
+from calc.model import oil_to_add
 from calc.report.data import Data, number_text, quantity
 from calc.setup import Figures, Setup
 from calc.springs.fit import Fit
@@ -68,11 +67,4 @@ def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str
 
 def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:
     """Oil to add to each leg of a fork, from its own gap and spring as found to the new ones."""
-    now, apart = fitted.rate(job, "front"), fitted.split(job, "front")
-    added, gaps = {}, dict(zip(("left", "right"), found_gaps(job, conditions(job)), strict=True))
-    for leg, side in (("left", -1.0), ("right", 1.0)):
-        sprung = leg == "left" or fork.springs == 2
-        rates = (now + side * apart, setup.rate + side * setup.split) if sprung else (None, None)
-        oil = fork.gas.oil_to_add(rates[0], float(gaps[leg]), rates[1], setup.gap)
-        added[leg] = quantity(oil, "ml", f"{leg} leg", 0, "mm3")
-    return added
+    return {leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in oil_to_add(job, fork, setup).items()}

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from calc.advice import EndSizing
 from calc.bands import BUILT_RATE, Bands, Cause, bands
+from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.report.asking import asked
 from calc.report.data import Data, number_text
@@ -111,16 +112,16 @@ def _counted(sure: Bands, chosen: float) -> Data:
     tenths = of_ten(sure.counts, sure.draws)
     counts = [{"rate": rate, "count": count, "of_ten": tenths[rate]} for rate, count in sure.counts.items()]
     low, high = middle(sure.counts)
-    settled = tenths.get(chosen, 0) >= SETTLED
+    settled, undecided = tenths.get(chosen, 0) >= SETTLED, sure.draws - sum(sure.counts.values())
     return {
         "draws": sure.draws,
         "left_out": sure.left_out,
-        "undecided": sure.draws - sum(sure.counts.values()),
+        "undecided": undecided,
         "counts": sorted(counts, key=lambda c: -c["count"]),
         "settled": settled,
         "low": low,
         "high": high,
-        "words": count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen),
+        "words": count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen, undecided > 0),
     }
 
 
@@ -144,7 +145,7 @@ def _first_order_holds(sure: Bands, name: str) -> bool:
 
 def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> Data:
     now, then = cause.now, cause.then
-    places = decimals if number_text(now, decimals) != number_text(then, decimals) else decimals + 1
+    places = decimals_apart(now, then, decimals)
     change = f"{result} ±{number_text(now, places)} becomes ±{number_text(then, places)} {unit}".rstrip()
     return {
         "path": cause.path,

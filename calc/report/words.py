@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.impossible import decimals_apart
 from calc.report.data import Data, number_text, rate_text, told
 
 # What would reach a target that no spring on offer reaches, by what stops the nearest one.
@@ -44,12 +45,27 @@ VETO_WORDS = {
 }
 
 
-_TENTHS = {"outside", "bore", "inside", "core", "pressure"}
+_TENTHS = {"too wide", "too narrow"}
+# The two numbers that a veto sets against each other: told apart in its words too.
+_AGAINST = {
+    "preload below": ("preload", "preload_min"),
+    "preload above": ("preload", "preload_max"),
+    "gap below": ("gap", "gap_min"),
+    "gap above": ("gap", "gap_max"),
+    "coil bind": ("bind", "bind_margin"),
+    "thread": ("further", "thread"),
+    "spacers": ("shorter", "spacers"),
+    "free sag below": ("free_sag", "free_low"),
+    "free sag above": ("free_sag", "free_high"),
+}
 
 
 def veto_words(name: str, numbers: dict[str, float | None]) -> str:
-    """One veto in words with its numbers."""
-    shown = {key: number_text(value, 1 if key in _TENTHS else 0) for key, value in numbers.items() if value is not None}
+    """One veto in words with its numbers, rounded no further than lets what is beyond a limit read as beyond it."""
+    known = {key: value for key, value in numbers.items() if value is not None}
+    one, other = (known.get(key, 0.0) for key in _AGAINST.get(name, ("", "")))
+    decimals = decimals_apart(one, other, 1 if name in _TENTHS else 0)
+    shown = {key: number_text(value, 1 if key == "pressure" else decimals) for key, value in known.items()}
     return VETO_WORDS[name].format(**shown)
 
 
@@ -66,7 +82,7 @@ def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool
     """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
     rate, preload = rate_words(setup), told(setup["preload"])
     if span is not None:
-        start = f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; in the middle of it {rate} with {preload} preload"
+        start = f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; as your readings stand {rate} with {preload} preload"
     elif leave:
         start = f"Leave the {rate} N/mm, with {preload} preload"
     else:
@@ -87,7 +103,8 @@ def oil_words(oil: dict[str, Data]) -> str:
 
 
 def _oil_side(oil: Data) -> tuple[str, str]:
-    return ("add" if oil["value"] >= 0 else "take out", number_text(abs(oil["value"]), 0))
+    millilitres = number_text(abs(oil["value"]), 0)
+    return ("take out" if oil["value"] < 0 and millilitres != "0" else "add", millilitres)
 
 
 def span_words(low: float | None, high: float | None, rate: float) -> str:
@@ -112,9 +129,10 @@ def count_words(tenths: dict[float, int], chosen: float) -> str:
     return f"{text}, {', '.join(others)}." if others else f"{text}."
 
 
-def unsettled_words(low: float, high: float, chosen: float) -> str:
-    """Where the readings leave the rate open: the span, not one rate."""
-    span = f"{rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 draws of your readings"
+def unsettled_words(low: float, high: float, chosen: float, undecided: bool) -> str:
+    """Where the readings leave the rate open: the span, not one rate; `undecided`: in some draws every spring is barred."""
+    draws = "draws of your readings that find a spring" if undecided else "draws of your readings"
+    span = f"{rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {draws}"
     return f"Not settled yet: {span}. {rate_text(chosen)} is what they give as they stand. Do not order; measure first."
 
 

@@ -1,7 +1,6 @@
 """Any job at all, drawn at random within and beyond the fields' limits, is answered in words and finite numbers."""
 
 import json
-import math
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -12,6 +11,7 @@ from calc.job.fields import FIELDS
 from calc.practice import USES
 from calc.report import report
 from tests.core.documents import demo
+from tests.core.verdicts import finite
 
 QUANTITIES = [path for path, field in FIELDS.items() if field.kind is Kind.QUANTITY]
 CHOICES = [path for path, field in FIELDS.items() if field.kind is Kind.CHOICE]
@@ -36,14 +36,6 @@ def dropped(drawn: dict) -> dict:
     """Left-out entries that the demo does not hold anyway would be an error of the test, not of the core."""
     document = demo()
     return {p: v for p, v in drawn.items() if v is not None or p.split(".")[1] in document.get(p.split(".")[0], {})}
-
-
-def finite(data) -> bool:
-    if isinstance(data, dict):
-        return all(map(finite, data.values()))
-    if isinstance(data, list):
-        return all(map(finite, data))
-    return not isinstance(data, float) or math.isfinite(data)
 
 
 @given(changes())

@@ -153,6 +153,13 @@ def test_a_rubber_that_is_touched_at_rider_sag_is_told():
     assert told[1].startswith("Landing energy")
 
 
+def test_legs_whose_springs_are_far_apart_are_sized_in_real_numbers():
+    """Half of what they are apart is more than 1 N/mm: no leg is ever worked out with a rate below 0 (a warning fails here)."""
+    front = report(demo({"front.spring_kind": "unequal", "front.rate": "6", "front.rate_right": "2.4"}), with_bands=False)["ends"]["front"]
+    fitted_ = next(candidate for candidate in front["candidates"] if candidate["fitted"])
+    assert [fitted_["pair"][side]["value"] for side in ("left", "right")] == pytest.approx([6.0, 2.4])
+
+
 def test_an_unequal_pair_names_both_rates_and_their_mean():
     told = front({"front.buy": "stock-pairs", "front.stock": "4.4 4.8", "front.rate": "3.4"})
     assert told["chosen"]["pair"]["left"]["value"] == pytest.approx(4.4)

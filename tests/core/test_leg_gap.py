@@ -1,10 +1,13 @@
 """What is known of a leg's oil: poured in, filled to the brim, by volume, read extended; each the same leg told another way."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.gas.chamber import gas_above_oil
+from calc.impossible import Impossible
 from calc.job import load
 from calc.model import conditions, fork, found_gaps
 from calc.report import report
@@ -115,3 +118,11 @@ def test_what_cannot_be_is_refused_in_words(changes, path, words):
     problems = front["problems"] or [front["as_found"]["problem"]]
     assert problems[0]["path"] == path
     assert words in problems[0]["message"]
+
+
+def test_a_leg_that_no_gap_unlocks_says_so():
+    """Read with the spring in, where the spring leaves less room than it takes: a deeper gap holds no more gas."""
+    leg = replace(open_leg(), pieces=((0.0, 90.0),), collapsed_stroke=250.0, stroke=300.0, spring_in=True, free_length=470.0)
+    with pytest.raises(Impossible, match="oil-locked before full travel at any gap up to 500 mm") as caught:
+        leg.lock_gap(4.2)
+    assert caught.value.field == "front.seal_diameter"

@@ -11,7 +11,8 @@ from calc.job.field import Kind
 from calc.job.fields import FIELDS
 from calc.report import report
 from tests.core.documents import demo
-from tests.core.test_any_job import dropped, finite
+from tests.core.test_any_job import dropped
+from tests.core.verdicts import finite
 
 OF_SPRINGS = ("rate", "preload", "spring", "second", "table", "topout", "rubber", "buy", "new_", "free_length", "solid", "pitch", "space", "installed", "thread")
 NUMBERS = [p for p, f in FIELDS.items() if f.kind is Kind.QUANTITY and p.split(".")[0] != "standard" and p.split(".")[1].startswith(OF_SPRINGS)]

@@ -1,0 +1,75 @@
+"""Sentences at the edges of rounding: what is beyond a limit reads as beyond it, and nothing is taken out that rounds to nothing."""
+
+import re
+
+import pytest
+
+from calc.impossible import decimals_apart
+from calc.report import report
+from calc.report.words import oil_words, unsettled_words, veto_words
+from tests.core.documents import demo
+
+
+@pytest.mark.parametrize(
+    ("code", "numbers", "words"),
+    [
+        ("coil bind", {"bind": 4.7, "bind_margin": 5.0}, "leaves 4.7 mm before the coils touch at full travel, under the 5.0 mm margin"),
+        ("coil bind", {"bind": 3.2, "bind_margin": 5.0}, "leaves 3 mm before the coils touch at full travel, under the 5 mm margin"),
+        ("preload above", {"preload": 38.0, "preload_max": 37.52}, "needs 38.0 mm preload, above the 37.5 mm that can be built"),
+        ("preload below", {"preload": 2.0, "preload_min": 2.04}, "needs 2.00 mm preload, below the 2.04 mm that can be built"),
+        ("free sag below", {"free_sag": 19.8, "free_low": 20.1, "free_high": 41.0}, "free sag 19.8 mm, under the window of 20.1-41.0"),
+        ("gap above", {"gap": 165.0, "gap_max": 164.6}, "needs gap 165.0 mm, above the largest of 164.6 mm"),
+    ],
+)
+def test_what_is_beyond_a_limit_reads_as_beyond_it(code, numbers, words):
+    assert veto_words(code, numbers).startswith(words)
+
+
+def test_numbers_that_are_the_same_stay_the_same():
+    assert decimals_apart(5.0, 5.0, 0) == 0
+    assert decimals_apart(1.0, 1.0 + 1e-12, 0) == 6
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "words"),
+    [
+        (-0.3, 12.0, "add 0 ml left, 12 right"),
+        (-0.3, 0.4, "no oil to add"),
+        (-7.6, -0.2, "take out 8 ml left, add 0 ml right"),
+        (-7.6, -8.4, "take out 8 ml a leg"),
+        (3.0, -4.0, "add 3 ml left, take out 4 ml right"),
+    ],
+)
+def test_oil_that_rounds_to_nothing_is_not_taken_out(left, right, words):
+    assert oil_words({"left": {"value": left}, "right": {"value": right}}) == words
+
+
+def test_draws_that_find_no_spring_are_not_counted_as_if_they_had():
+    assert "in 8 of 10 draws of your readings." in unsettled_words(4.2, 5.0, 4.6, False)
+    assert "in 8 of 10 draws of your readings that find a spring." in unsettled_words(4.2, 5.0, 4.6, True)
+
+
+@pytest.mark.parametrize("posture", ["standing", "sitting"])
+def test_scales_that_contradict_each_other_are_told_in_any_posture(posture):
+    """54.5 + 59.3 alone, 96.2 + 121.6 aboard: 104.0 kg of rider on the axles, whatever posture they were read in."""
+    notes = report(demo({"rider.posture": posture, "rider.mass": "95 kg"}), with_bands=False)["notes"]
+    assert any("differ by 9.0 kg" in note for note in notes), notes
+
+
+def test_a_table_that_is_a_trifle_too_short_says_so_in_numbers():
+    changes = {"rear.spring_kind": "progressive", "rear.preload_max": "25.4 mm", "rear.table": "0 0; 60 2900; 147 7100", "rear.leverage": "2.5"}
+    (problem,) = report(demo(changes), with_bands=False)["ends"]["rear"]["problems"]
+    ends, needs = map(float, re.findall(r"(\d+\.?\d*) mm", problem["message"]))
+    assert ends < needs
+
+
+def test_draws_whose_gap_cannot_be_are_left_out_and_counted():
+    """Oil known by volumes that may be 60 ml out: some draws stand deeper than any tube, and the others still tell how sure it is."""
+    changes = {
+        "front.gap_from": "volume filled", "front.filled_left": "367 ml",
+        "front.brim_volume": {"value": "1200 ml", "plus_minus_95": "60 ml", "origin": "measured"},
+    }  # fmt: skip
+    front = report(demo(changes), with_bands=True)["ends"]["front"]
+    assert front["state"] == "ok"
+    assert 0 < front["sure"]["left_out"] < 200
+    assert front["chosen"]["oil"]["left"]["plus_minus_95"] > 30

@@ -1,0 +1,157 @@
+"""Do the words of a report agree with its numbers: each sentence read back, and judged by the figures that stand beside it.
+
+Nothing here calls the core: a sentence is parsed, and what it claims is worked out again from the report's data.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+from collections.abc import Callable
+from typing import Any
+
+from calc.job.fields import FIELDS
+
+Data = dict[str, Any]
+NUMBER = re.compile(r"−?\d+(?:\.\d+)?")
+NEVER = re.compile(r"\b(nan|inf|None)\b|−0(\.0+)?\b(?!\.\d)")
+MARGIN = {"front": 5.0, "rear": 3.0}  # mm before the coils touch at full travel: common practice, no source
+
+
+def numbers(words: str) -> list[str]:
+    """Every number of a sentence, as it is written there."""
+    return NUMBER.findall(words)
+
+
+def read(text: str) -> float:
+    return float(text.replace("−", "-"))
+
+
+def agrees(text: str, value: float) -> bool:
+    """True where a written number is a value rounded to as many decimals."""
+    return abs(read(text) - value) <= 0.5 * 10.0 ** -len(text.partition(".")[2]) + 1e-6 * max(abs(value), 1.0)
+
+
+def rate_said(text: str, rate: Data) -> bool:
+    return agrees(text, rate["value"]) or abs(read(text) - rate["value"]) <= 0.0051
+
+
+def finite(data: Any) -> bool:
+    """True where every number of plain data is one, and no word of it stands for none."""
+    try:
+        text = json.dumps(data, allow_nan=False, ensure_ascii=False)
+    except ValueError:
+        return False
+    return not (any(part in text for part in ("nan", "inf", "None", "−0")) and NEVER.search(text))
+
+
+def entered(report: Data, path: str) -> float | None:
+    """A quantity of the job in its field's unit; the random jobs type no other. None where it is idle or not known."""
+    found = report["fields"][path]
+    return found["value"] if found["applies"] else None
+
+
+# What a veto says: the numbers in its words by name, and how they must stand to one another.
+VETOES: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
+    "preload below": (("preload", "preload_min"), lambda has, limit: has < limit),
+    "preload above": (("preload", "preload_max"), lambda has, limit: has > limit),
+    "gap below": (("gap", "gap_min"), lambda has, limit: has < limit),
+    "gap above": (("gap", "gap_max"), lambda has, limit: has > limit),
+    "coil bind": (("bind", "margin"), lambda has, limit: has < limit),
+    "free sag below": (("free", "free_low", "free_high"), lambda has, low, high: has < low <= high),
+    "free sag above": (("free", "free_low", "free_high"), lambda has, low, high: has > high >= low),
+    "too wide": (("wide", "spring_bore"), lambda wide, bore: wide >= bore),
+    "too narrow": (("new_inside", "spring_core"), lambda inside, core: inside <= core),
+    "thread": (("move", "thread_left"), lambda move, left: move > left),
+    "spacers": (("shorter", "spacers"), lambda shorter, there: shorter > there),
+}
+SURE = ("preload below", "preload above", "gap below", "gap above", "coil bind", "free sag below", "free sag above")
+
+
+def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
+    """What the numbers of a candidate's vetoes must be, from the job's fields and the candidate's own figures."""
+    data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
+    sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
+    found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
+    found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
+    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if "gap" in candidate else None}
+    bind, move = candidate["bind_clearance"], seat(report, end, candidate)
+    found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
+    return found | {"pressure": None, "wanted": data["targets"]["rider_sag"]["value"]}
+
+
+def seat(report: Data, end: str, setup: Data) -> float | None:
+    """How far spacer or collar moves: preload less preload as found, less what the new spring is longer by."""
+    found = report["ends"][end]["as_found"]["setup"]
+    if found is None:
+        return None
+    new, old = entered(report, f"{end}.new_free"), entered(report, f"{end}.free_length")
+    longer = new - old if new is not None and old is not None and not setup["fitted"] and report["fields"][f"{end}.free_length"]["entered"] else 0.0
+    return setup["preload"]["value"] - found["preload"]["value"] - longer
+
+
+def check_vetoes(report: Data, end: str, candidate: Data) -> None:
+    facts = known(report, end, candidate)
+    barred = {veto["code"]: veto["words"] for veto in candidate["vetoes"]}
+    for code, words in barred.items():
+        said = numbers(words)
+        if code == "air spring":
+            assert agrees(said[1], facts["wanted"])
+            assert 0.0 <= read(said[0]) <= 42.0, words  # gauge: 1 to 40 bar, less the air's own, and the hose's loss
+        if code not in VETOES:
+            continue
+        names, holds = VETOES[code]
+        assert len(said) == len(names), words
+        assert holds(*map(read, said)), words  # as it is written, not only as it was worked out
+        for text, name in zip(said, names, strict=True):
+            if facts.get(name) is not None:
+                assert agrees(text, facts[name]), (words, name, facts[name])
+    for code in () if "air spring" in barred or "no pressure" in barred else SURE:  # and nothing that should be barred is not
+        names, holds = VETOES[code]
+        told = [facts.get(name) for name in names]
+        if None not in told and not (code.startswith("gap") and "end unreachable" in barred):
+            assert holds(*told) == (code in barred) or min(abs(told[0] - limit) for limit in told[1:]) < 1e-6, (code, told)
+
+
+def check_figures(report: Data, end: str, setup: Data) -> None:
+    """The figures of one setup against each other, by their own laws."""
+    load, travel = report["ends"][end]["load"], entered(report, f"{end}.travel")
+    assert -1e-9 <= setup["free_sag"]["value"] <= travel
+    assert -1e-9 <= setup["rider_sag"]["value"] <= travel
+    assert (setup["free_sag"]["value"] == 0.0) == setup["topped_out"]
+    assert setup["end_force"]["value"] > 0.0
+    rate, mass = setup["wheel_rate"]["value"], load["sprung_mass"]["value"]
+    assert math.isclose(setup["frequency"]["value"], math.sqrt(1000.0 * rate / mass) / 2.0 / math.pi, rel_tol=1e-9)
+    assert math.isclose(setup["end_multiple"]["value"] * load["aboard"]["value"], 1000.0 * setup["end_force"]["value"], rel_tol=1e-9)
+    assert math.isclose(setup["energy_per_mass"]["value"] * mass, setup["landing_energy"]["value"], rel_tol=1e-9)
+    if load["alone"]["value"] <= load["aboard"]["value"]:
+        assert setup["free_sag"]["value"] <= setup["rider_sag"]["value"] + 1e-6
+    if setup["landing_energy_rubber"] is not None:
+        assert setup["landing_energy_rubber"]["value"] > setup["landing_energy"]["value"]
+
+
+# Sentences that compare two numbers, wherever a problem is told; the first must stand to the second as the words say.
+COMPARED: tuple[tuple[str, Callable[[float, float], bool]], ...] = (
+    (r"load of (N) N is not held before full travel: springs and gas carry (N) N", lambda a, b: a > b),
+    (r"fully collapsed, (N) mm, is below the travel of (N) mm", lambda a, b: a < b),
+    (r"table ends at (N) mm; full travel with the most preload shortens the spring by (N) mm", lambda a, b: a < b),
+    (r"table ends at (N) mm; at the stop it is squeezed by (N) mm", lambda a, b: a < b),
+    (r"stroke it leaks from, (N) mm, lies beyond the travel of (N) mm", lambda a, b: a > b),
+    (r"unsprung mass at the \w+, (N) kg, is not below the axle's load of (N) kg", lambda a, b: a >= b),
+    (r"balance point, (N) mm from the pivot, lies beyond the axle at (N) mm", lambda a, b: a > b),
+    (r"At (N) m/s² the rear wheel lifts: it carries nothing from (N) m/s²", lambda a, b: a >= b),
+    (r"loads the fork with (N) N along its axis: springs and gas hold (N) N", lambda a, b: a > b),
+)
+
+
+def check_problem(problem: Data) -> None:
+    """A problem is named, says where to look or what to do, and its numbers stand as its words say."""
+    assert problem["code"]
+    assert problem["message"].strip().endswith((".", ")"))
+    assert problem["path"] in FIELDS or (problem["path"] == "" and problem["way_out"])
+    for pattern, holds in COMPARED:
+        found = re.search(pattern.replace("N)", r"−?\d+(?:\.\d+)?(?:e\+\d+)?)"), problem["message"])
+        assert found is None or holds(*map(read, found.groups())), problem["message"]
+    reach = re.search(r"end force of (\S+) kN: from (\S+) to (\S+) kN can be had", problem["message"])
+    assert reach is None or not read(reach[2]) <= read(reach[1]) <= read(reach[3]), problem["message"]

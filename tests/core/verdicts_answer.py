@@ -1,0 +1,235 @@
+"""The answer of an end and the sentences under it, read back: what to fit, why, oil, seat, span, braking, attitude, how sure."""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import Any
+
+from tests.core.verdicts import agrees, check_figures, check_problem, check_vetoes, entered, numbers, rate_said, read, seat
+
+Data = dict[str, Any]
+
+
+def check_end(report: Data, end: str) -> None:
+    """Every verdict of one end."""
+    data = report["ends"][end]
+    assert data["state"] in ("ok", "none", "refused")
+    assert (data["state"] == "ok") == (not data["problems"])
+    for problem in data["problems"]:
+        check_problem(problem)
+    if data["state"] == "refused":
+        return
+    _candidates(report, end, data)
+    for name in ("as_found", "tried"):
+        part = data[name]
+        if part is not None and part["setup"] is not None:
+            check_figures(report, end, part["setup"])
+        elif part is not None:
+            check_problem(part["problem"])
+    if data["braking"] is not None:
+        _braking(report, data)
+    if data["state"] == "none":
+        _nothing_fits(data)
+        return
+    _answer(data, end)
+    _oil(data)
+    _why(end, data)
+    _rubber(report, end, data)
+    _seat(report, end, data)
+    _span(report, data)
+    if data["sure"] is not None:
+        _sure(data)
+
+
+def _candidates(report: Data, end: str, data: Data) -> None:
+    rates = [c["rate"]["value"] for c in data["candidates"]]
+    assert rates == sorted(rates)
+    for candidate in data["candidates"]:
+        check_figures(report, end, candidate)
+        check_vetoes(report, end, candidate)
+    by_relation = {c["relation"]: c["rate"]["value"] for c in data["candidates"] if c["relation"] != "other"}
+    if data["state"] == "ok":
+        chosen = by_relation["chosen"]
+        assert by_relation.get("one step softer", -math.inf) < chosen < by_relation.get("one step stiffer", math.inf)
+        assert data["chosen"]["vetoes"] == []
+        assert data["chosen"]["key"] == min(c["key"] for c in data["candidates"] if not c["vetoes"])
+    else:
+        assert not by_relation
+        assert all(c["vetoes"] for c in data["candidates"])
+
+
+def _nothing_fits(data: Data) -> None:
+    """The nearest spring is one that is shown, and what is said of it is what bars it."""
+    (problem,) = data["problems"]
+    if problem["code"] == "air-spring":
+        return
+    said = re.search(r"Nearest is (\S+) N/mm: ", problem["message"])
+    assert said
+    words = problem["message"][said.end() : -1]
+    near = [c for c in data["candidates"] if "; ".join(v["words"] for v in c["vetoes"]) == words]
+    assert any(rate_said(said[1], c["rate"]) for c in near), problem["message"]
+    assert len(near[0]["vetoes"]) == min(len(c["vetoes"]) for c in data["candidates"])
+    assert problem["way_out"]
+
+
+def _answer(data: Data, end: str) -> None:
+    chosen, answer = data["chosen"], data["answer"]
+    found = data["as_found"]["setup"]
+    assert data["leave"] == chosen["fitted"]
+    if found is not None:
+        assert chosen["fitted"] == math.isclose(chosen["rate"]["value"], found["rate"]["value"], rel_tol=1e-6)
+    settled = data["sure"] is None or data["sure"]["settled"]
+    start = "From" if not settled else "Leave the" if chosen["fitted"] else "Fit"
+    assert answer.startswith(f"{start} "), answer
+    if not settled:
+        low, high = numbers(answer)[:2]
+        assert agrees(low, data["sure"]["low"]) or rate_said(low, {"value": data["sure"]["low"]})
+        assert rate_said(high, {"value": data["sure"]["high"]})
+        if "middle" in answer:
+            assert data["sure"]["low"] <= chosen["rate"]["value"] <= data["sure"]["high"], answer
+        answer = answer[answer.index(";") :]
+    told = numbers(answer.split(":")[0])
+    expected = [chosen["rate"]] if chosen["pair"] is None else [chosen["pair"]["left"], chosen["pair"]["right"], chosen["rate"]]
+    assert all(rate_said(text, rate) for text, rate in zip(told, expected, strict=False)), answer
+    rest = [chosen["preload"], *([chosen["gap"]] if end == "front" else [])]
+    assert [agrees(text, figure["value"]) for text, figure in zip(told[len(expected) :], rest, strict=True)] == [True] * len(rest), answer
+
+
+def _oil(data: Data) -> None:
+    """Add is above 0, take out below, and what rounds to nothing is not taken out."""
+    oil = data["chosen"]["oil"]
+    if oil is None:
+        assert ":" not in data["answer"]
+        return
+    words = data["answer"].partition(": ")[2].rstrip(".")
+    whole = {side: round(part["value"]) for side, part in oil.items()}
+    if words == "no oil to add":
+        assert whole == {"left": 0, "right": 0}
+        return
+    told = re.fullmatch(r"(add|take out) (\d+) ml(?: a leg| left, (add |take out |)(\d+)(?: ml)? right)", words)
+    assert told, words
+    left = (told[1], told[2])
+    right = left if told[4] is None else (told[3].strip() or told[1], told[4])
+    for (verb, text), side in ((left, "left"), (right, "right")):
+        value = oil[side]["value"]
+        assert agrees(text, abs(value)), (words, oil)
+        assert whole[side] == 0 or verb == ("add" if value > 0 else "take out"), (words, oil)
+        assert whole[side] != 0 or verb == "add" or told[3] == "", (words, oil)
+
+
+def _why(end: str, data: Data) -> None:
+    chosen, found, why = data["chosen"], data["as_found"]["setup"], data["why"]
+    if end == "rear":
+        told = numbers(why[0])
+        figures = (chosen["rider_sag"], chosen["free_sag"], data["targets"]["free_sag"])
+        assert rate_said(told[1], chosen["rate"])
+        assert all(agrees(text, figure["value"]) for text, figure in zip([told[0], *told[2:]], figures, strict=True)), why[0]
+        if found is not None:
+            assert ("no free sag" in why[1]) == found["topped_out"]
+            assert agrees(numbers(why[1])[-1], found["rider_sag"]["value"])
+        return
+    standard = data["standard"]
+    sold_for = 1000.0 * standard["end_force"]["value"] / standard["end_multiple"]["value"]
+    extra = 100.0 * (data["load"]["aboard"]["value"] / sold_for - 1.0)
+    if "as much" in why[0]:
+        assert abs(extra) <= 0.5 + 1e-9
+    else:
+        assert ("more" in why[0]) == (extra > 0) != ("less" in why[0]), why[0]
+        assert agrees(numbers(why[0])[0], abs(extra))
+    told = numbers(why[1])
+    usual = data["windows"]["frequency"]
+    assert rate_said(told[0], chosen["rate"])
+    assert agrees(told[1], chosen["frequency"]["value"])
+    assert agrees(told[2], standard["frequency"]["value"])
+    assert [read(text) for text in told[-2:]] == [usual["low"], usual["high"]]
+    if "as found" in why[1]:
+        assert rate_said(told[3], found["rate"])
+        assert agrees(told[4], found["frequency"]["value"])
+
+
+def _rubber(report: Data, end: str, data: Data) -> None:
+    chosen = data["chosen"]
+    lines = [line for line in data["why"] if "bump rubber" in line]
+    assert bool(lines) == (chosen["landing_energy_rubber"] is not None)
+    if lines:
+        without, with_ = numbers(lines[0])
+        assert agrees(without, chosen["landing_energy"]["value"])
+        assert agrees(with_, chosen["landing_energy_rubber"]["value"])
+    if lines and end == "front":
+        left = entered(report, "front.travel") - entered(report, "front.rubber_length")
+        touched = chosen["rider_sag"]["value"] > left
+        assert any("touched at rider sag" in line for line in lines) == touched or abs(chosen["rider_sag"]["value"] - left) < 1e-6
+
+
+def _seat(report: Data, end: str, data: Data) -> None:
+    """Longer, in and + are one way; shorter, out and - the other."""
+    move, turns, words = data["seat"]["move"]["value"], data["seat"]["turns"], data["seat"]["words"]
+    own = seat(report, end, data["chosen"])
+    assert own is None or math.isclose(move, own, abs_tol=1e-6)
+    inwards = re.search(r"\b(Add|in)\b", words) is not None
+    outwards = re.search(r"\b(Cut|out)\b", words) is not None
+    if "stay" in words:
+        assert abs(move) <= 0.5 + 1e-9
+        assert not inwards
+        assert not outwards
+        return
+    assert (inwards, outwards) == (move > 0, move < 0), words
+    told = numbers(words)
+    assert agrees(told[0], abs(move))
+    if turns is not None:
+        pitch = entered(report, f"{end}.pitch")
+        assert math.isclose(turns["value"], move / pitch, rel_tol=1e-9)
+        assert agrees(told[1], abs(turns["value"]))
+
+
+def _span(report: Data, data: Data) -> None:
+    span, rider = data["holds_for"], entered(report, "rider.mass")
+    told = numbers(span["words"])
+    assert rate_said(told[0], data["chosen"]["rate"])
+    limits = [limit for limit in (span["low"], span["high"]) if limit is not None]
+    assert all(agrees(text, limit) for text, limit in zip(told[1 : 1 + len(limits)], limits, strict=True)) or not limits
+    assert span["low"] is None or span["low"] <= rider + 1e-9
+    assert span["high"] is None or span["high"] >= rider - 1e-9
+    pattern = {(False, False): "for every rider", (False, True): "up to", (True, False): "kitted up", (True, True): " to "}
+    assert pattern[(span["low"] is not None, span["high"] is not None)] in span["words"]
+
+
+def _braking(report: Data, data: Data) -> None:
+    braking = data["braking"]
+    if braking["problem"] is not None:
+        check_problem(braking["problem"])
+        return
+    setup = data["chosen"] if data["state"] == "ok" else data["as_found"]["setup"]
+    stroke, added, left = (braking[key]["value"] for key in ("stroke", "added", "left"))
+    assert math.isclose(stroke - added, setup["rider_sag"]["value"], abs_tol=1e-6)
+    assert math.isclose(stroke + left, entered(report, "front.travel"), abs_tol=1e-6)
+    assert left >= 0
+    told = numbers(re.sub(r"m/s²", "", braking["words"]))
+    figures = [braking[key]["value"] for key in ("deceleration", "stroke", "added", "left", "rear_tyre")]
+    assert all(agrees(text, value) for text, value in zip(told, figures, strict=True)), braking["words"]
+    assert figures[-1] > 0
+
+
+def _sure(data: Data) -> None:
+    """Tenths that add up, a choice that is settled only with half of them, a span that holds what it says."""
+    sure, chosen = data["sure"], data["chosen"]["rate"]
+    by_rate = {row["rate"]: row for row in sure["counts"]}
+    mine = by_rate.get(chosen["value"], {"of_ten": 0})["of_ten"]
+    assert sum(row["of_ten"] for row in sure["counts"]) <= 10
+    assert all(abs(row["of_ten"] - 10.0 * row["count"] / sure["draws"]) <= 1.0 for row in sure["counts"])
+    assert sum(row["count"] for row in sure["counts"]) + sure["undecided"] == sure["draws"]
+    assert sure["settled"] == (mine >= 5)
+    told = numbers(sure["words"])
+    if sure["settled"]:
+        assert rate_said(told[0], chosen)
+        assert told[1:3] == [str(mine), "10"]
+        others = dict(zip(told[3::2], told[4::2], strict=True))
+        shown = [row for row in sure["counts"] if row["of_ten"] and row["rate"] != chosen["value"]]
+        assert sorted(others.values()) == sorted(str(row["of_ten"]) for row in shown), sure["words"]
+        return
+    inside = sum(row["count"] for row in sure["counts"] if sure["low"] <= row["rate"] <= sure["high"])
+    decided = sure["draws"] - sure["undecided"]
+    assert inside >= 0.79 * (decided if "find a spring" in sure["words"] else sure["draws"]), (sure["words"], sure)
+    assert ("find a spring" in sure["words"]) == (sure["undecided"] > 0)
+    assert rate_said(told[0], {"value": sure["low"]})
