@@ -160,5 +160,10 @@ def _good(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns
 
 def half_width(samples: Number) -> float:
     """95 % half-width of samples: half of what lies between the 2.5 % and 97.5 % quantiles."""
-    low, high = np.quantile(np.asarray(samples), (0.025, 0.975))
-    return float(high - low) / 2.0
+    return float(half_widths(samples))
+
+
+def half_widths(samples: Number) -> Array:
+    """`half_width` along the last axis of samples."""
+    low, high = np.quantile(np.asarray(samples), (0.025, 0.975), axis=-1)
+    return np.asarray(high - low) / 2.0

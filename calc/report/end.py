@@ -53,9 +53,18 @@ def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
     data, done = _nominal(end, fields, ranges)
     if done is None:
         return data
-    job, chosen = _part(fields, ranges), int(done.sized.choice)
+    return sure.with_bands(_part(fields, ranges), end, data, done) | {"elsewhere": _elsewhere(end, fields, ranges)}
+
+
+@lru_cache(maxsize=16)
+def _elsewhere(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> list[Data]:
+    """The rows of the other conditions: a question of its own, apart from the bands."""
+    done = _nominal(end, fields, ranges)[1]
+    if done is None:
+        return []
+    chosen = int(done.sized.choice)
     built = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
-    return sure.with_bands(job, end, data, done) | {"elsewhere": elsewhere_data(job, end, built)}
+    return elsewhere_data(_part(fields, ranges), end, built, chosen >= 0)
 
 
 def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:

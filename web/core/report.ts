@@ -187,6 +187,10 @@ export type Place = { key: string; label: string; words: string } & (
       topped_out: boolean
       acts_like: Quantity | null
       restoring: Quantity | null
+      /** Against as built, on the same draws; null as built. */
+      change: { rider_sag: Quantity; end_multiple: Quantity } | null
+      /** Draws, of 200, that cannot be at this condition. */
+      left_out: number
     }
 )
 
