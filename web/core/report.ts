@@ -65,6 +65,7 @@ export interface Setup {
   landing_energy: Quantity
   energy_per_mass: Quantity
   bind_clearance: Quantity | null
+  second_bind_clearance: Quantity | null
 }
 
 export interface FoundSetup extends Setup {
