@@ -14,9 +14,11 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg.air import AirLeg
 from calc.model import conditions, end_loads, fork, fork_as_sold, found_gaps, limits, shock, standard_setup
+from calc.offers import offers, series
 from calc.quantity import convert
 from calc.setup import Figures, Loads, Setup, evaluate, figures
-from calc.sizing import Limits, Sized, Targets, offers, series, size
+from calc.sizing import Sized, Targets, size
+from calc.vetoes import Limits, Room
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
@@ -116,7 +118,7 @@ def _air_spring(job: Job, here: Situation, assembly: ForkAssembly, bounds: Limit
         gauge, why = None, "no pressure"
     else:
         gauge, why = convert(float(pressure + job.number("front.pump_loss")), "MPa", "bar"), "air spring"
-    sized = Sized(one, one, worked, None, {why: np.ones(1, dtype=bool)}, np.zeros(1))
+    sized = Sized(one, one, worked, Room(), {why: np.ones(1, dtype=bool)}, np.zeros(1))
     return EndSizing(here, bounds, sized, setup, done, None, gauge)
 
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Protocol
 
+import numpy as np
+
 from calc.array import Number
 from calc.springs.helical import LinearSpring, Spring
 from calc.springs.pair import NestedSprings, StackedSprings
@@ -23,9 +25,28 @@ class Arrangement(Protocol):
 
     def main_shortened(self, rate: Number, shortened: Number) -> Number: ...
 
+    def second_shortened(self, rate: Number, shortened: Number) -> Number | None: ...
+
+    @property
+    def second_closes(self) -> bool: ...
+
+
+class _OneSpring:
+    """What all arrangements with no second spring share."""
+
+    def second_shortened(self, rate: Number, shortened: Number) -> Number | None:
+        """No second spring."""
+        del rate, shortened
+        return None
+
+    @property
+    def second_closes(self) -> bool:
+        """No second spring."""
+        return False
+
 
 @dataclass(frozen=True)
-class SingleSpring:
+class SingleSpring(_OneSpring):
     """One linear spring.
 
     Parameters: none.
@@ -80,6 +101,15 @@ class Stacked:
         """The main spring's own part [mm] of the stack's shortening [mm]."""
         return self._stack(rate, 0.0).force(shortened) / rate
 
+    def second_shortened(self, rate: Number, shortened: Number) -> Number | None:
+        """The second spring's own part [mm] of the stack's shortening [mm]."""
+        return np.minimum(self._stack(rate, 0.0).force(shortened) / self.second_rate, self.second_room)
+
+    @property
+    def second_closes(self) -> bool:
+        """Closing is what it is there for."""
+        return True
+
 
 @dataclass(frozen=True)
 class Nested:
@@ -109,9 +139,19 @@ class Nested:
         del rate
         return shortened
 
+    def second_shortened(self, rate: Number, shortened: Number) -> Number | None:
+        """The second spring's own part [mm] of a shortening [mm]: what lies beyond where it joins."""
+        del rate
+        return np.maximum(shortened - self.later, 0.0)
+
+    @property
+    def second_closes(self) -> bool:
+        """It must stay open to full travel."""
+        return False
+
 
 @dataclass(frozen=True)
-class Progressive:
+class Progressive(_OneSpring):
     """A spring of a measured shape; another mean rate is taken as the same shape, scaled.
 
     Parameters: table of the fitted spring.

@@ -14,7 +14,8 @@ import numpy as np
 from calc.advice import EndSizing, Situation, found, situation
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
-from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, standard_normal, stepped, survivors
+from calc.built import built, with_tolerance
+from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
@@ -22,11 +23,6 @@ from calc.model.braking import brake_dive, is_braked
 from calc.quantity import convert_difference, internal_unit
 from calc.setup import Figures, Setup, evaluate
 from calc.sizing import Sized, size
-
-# How well a setup is built: 95 % half-widths; common practice, no source.
-BUILT_RATE = 0.03  # of the marked rate
-BUILT_PRELOAD = 1.0  # mm
-BUILT_GAP = 1.0  # mm, legs matched
 
 Halves = Mapping[str, float]
 REACH = 3  # candidates tried either way of the choice, at first
@@ -87,41 +83,33 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
 
     def works(some: Job) -> None:
         here = situation(some, end)
-        _built(here, setup, np.size(here.loads.aboard))
+        _figures(here, built(some, setup))
         _sized(here, done, chosen)
         _oil(some, here, setup)
 
-    draws, left_out = survivors(drawn(job), DRAWS, works)
+    draws, left_out = survivors(with_tolerance(drawn(job)), DRAWS, works)
     if left_out == DRAWS:
         return None
     here = situation(draws, end)
-    count = DRAWS - left_out
+    as_built = _figures(here, built(draws, setup))
     try:  # all draws together may reach for springs that none of them reached for alone
         sized = _sized(here, done, chosen)
     except Impossible:
         return None
     return Bands(
         setup=_setup_halves(sized, float(setup.rate)),
-        figures=_figure_halves(built := _built(here, setup, count)) | _beside_halves(draws, end, built),
+        figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built),
         found=_found_halves(draws, end, here),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
-        draws=count,
+        draws=DRAWS - left_out,
         left_out=left_out,
         causes=_causes(job, end, done, setup),
     )
 
 
-def _built(here: Situation, setup: Setup, count: int) -> Figures:
-    """The recommended setup as it may come out on the bench."""
-
-    def off(name: str, half: float) -> Array:
-        return half / 2.0 * standard_normal(f"built {name}", DRAWS)[:count]
-
-    rate = setup.rate * (1.0 + off("rate", BUILT_RATE))
-    gap = setup.gap + off("gap", BUILT_GAP) if setup.gap else 0.0
-    built = Setup(rate, setup.preload + off("preload", BUILT_PRELOAD), gap, setup.split)
-    return evaluate(here.assembly, built, here.loads, here.exponent)
+def _figures(here: Situation, setup: Setup) -> Figures:
+    return evaluate(here.assembly, setup, here.loads, here.exponent)
 
 
 def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, fields, replace
 import numpy as np
 
 from calc.alike import gap_for_end_force
-from calc.array import Number
+from calc.array import Array, Number
 from calc.assembly import Assembly
 from calc.atmosphere import STANDARD_GRAVITY, pressure_at
 from calc.impossible import Impossible
@@ -16,6 +16,8 @@ from calc.job import Job
 from calc.model import aboard, alone, conditions, end_loads, fork, shock
 from calc.model.conditions import Conditions
 from calc.setup import Figures, Loads, Setup, evaluate
+
+HOME = "as built"
 
 
 @dataclass(frozen=True)
@@ -59,7 +61,7 @@ def places(job: Job, end: str) -> list[Place]:
         ['as built']
     """
     at, loads = conditions(job), end_loads(job, end)
-    found = [Place("as built", at, loads)]
+    found = [Place(HOME, at, loads)]
     if end == "front":
         high, hot = pressure_at(job.value("elsewhere.high_altitude")), job.value("elsewhere.hot_temperature")
         found += [
@@ -104,8 +106,8 @@ def seen(job: Job, end: str, setup: Setup) -> list[Seen]:
 def _seen(job: Job, end: str, setup: Setup, home: Place, those: Sequence[Place]) -> list[Seen]:
     """All at once, one place a column; one by one where some cannot be."""
     try:
-        done = _figures(job, end, setup, those)
-        built = _figures(job, end, setup, [home]).end_multiple
+        done = Several(those).figures(job, end, setup)
+        built = Several([home]).figures(job, end, setup).end_multiple
     except Impossible as problem:
         if len(those) == 1:
             return [Seen(those[0].key, None, problem, None, None)]
@@ -115,7 +117,7 @@ def _seen(job: Job, end: str, setup: Setup, home: Place, those: Sequence[Place])
     if end == "front":
         at_home = [replace(home, key=place.key) for place in those]
         like = _gaps(job, setup, at_home, done.end_force)
-        restoring = _gaps(job, setup, those, built * _loads(those).aboard)
+        restoring = _gaps(job, setup, those, built * Several(those).loads.aboard)
     rows = []
     for i, place in enumerate(those):
         gap = like[i]
@@ -124,18 +126,10 @@ def _seen(job: Job, end: str, setup: Setup, home: Place, those: Sequence[Place])
     return rows
 
 
-def _figures(job: Job, end: str, setup: Setup, those: Sequence[Place]) -> Figures:
-    at = _conditions(those)
-    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
-    return evaluate(assembly, setup, _loads(those), at.exponent)
-
-
 def _gaps(job: Job, setup: Setup, those: Sequence[Place], forces: Number) -> list[float | None]:
     """The gap [mm] at each place at which the setup's end force is that place's of `forces` [N]; None where no gap gives it."""
     try:
-        at = _conditions(those)
-        found = gap_for_end_force(fork(job, at), setup, _loads(those), at.exponent, forces)
-        return [float(gap) for gap in np.atleast_1d(found)]
+        return [float(gap) for gap in np.atleast_1d(Several(those).gaps(job, setup, forces))]
     except Impossible:
         if len(those) == 1:
             return [None]
@@ -143,13 +137,36 @@ def _gaps(job: Job, setup: Setup, those: Sequence[Place], forces: Number) -> lis
         return [gap for place, force in zip(those, one_by_one, strict=True) for gap in _gaps(job, setup, [place], force)]
 
 
-def _conditions(those: Sequence[Place]) -> Conditions:
-    """Conditions of several places, one a column."""
-    names = [part.name for part in fields(Conditions)]
-    return Conditions(**{name: np.array([getattr(place.at, name) for place in those]) for name in names})
+@dataclass(frozen=True)
+class Several:
+    """Several places at once: along the first axis of everything, draws along the next."""
+
+    places: Sequence[Place]
+
+    @property
+    def at(self) -> Conditions:
+        """The conditions of all."""
+        return Conditions(
+            **{part.name: _stacked([getattr(place.at, part.name) for place in self.places]) for part in fields(Conditions)}
+        )
+
+    @property
+    def loads(self) -> Loads:
+        """The loads of all."""
+        alone_, aboard_ = (_stacked([getattr(place.loads, part) for place in self.places]) for part in ("alone", "aboard"))
+        return Loads(alone_, aboard_, self.places[0].loads.gravity)
+
+    def figures(self, job: Job, end: str, setup: Setup) -> Figures:
+        """What a setup does at all of them."""
+        at = self.at
+        assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+        return evaluate(assembly, setup, self.loads, at.exponent)
+
+    def gaps(self, job: Job, setup: Setup, forces: Number) -> Array:
+        """The gap [mm] at each at which the setup's end force is one of `forces` [N]; Impossible where any has none."""
+        at = self.at
+        return gap_for_end_force(fork(job, at), setup, self.loads, at.exponent, forces)
 
 
-def _loads(those: Sequence[Place]) -> Loads:
-    """Loads of several places, one a column."""
-    alone_, aboard_ = (np.array([getattr(place.loads, part) for place in those]) for part in ("alone", "aboard"))
-    return Loads(alone_, aboard_, those[0].loads.gravity)
+def _stacked(values: Sequence[Number]) -> Array:
+    return np.stack(np.broadcast_arrays(*values))

@@ -157,6 +157,17 @@ def solid(job: Job, end: str) -> Number | None:
     return solid_length(wire, coils, ends)
 
 
+def second_room(job: Job, end: str) -> Number | None:
+    """What a second spring can be shortened by [mm] until its coils touch; None where a length is not known or there is none."""
+    paths = [f"{end}.second_{part}" for part in ("free", "solid")]
+    if not all(job.fields[path].applies and job.known(path) for path in paths):
+        return None
+    free, solid = (job.value(path) for path in paths)
+    if np.any(np.asarray(solid) >= free):
+        raise Impossible("solid", "The second spring's solid length is not below its free length.", "Measure both again.", paths[1])
+    return free - solid
+
+
 def needed(job: Job, path: str) -> Number:
     """A quantity that nothing stands in for; Impossible names it where it is not entered."""
     if not job.known(path):

@@ -13,10 +13,9 @@ from calc.gas.chamber import SLOW, Pace
 from calc.leg.open import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
-from calc.springs.fit import Fit
-from calc.springs.helical import coil_bind_clearance
+from calc.vetoes import Limits, Room, bars, free_sag_bars, gap_bars, preload_bars, room_left, spring_bars
 
-SERIES_FROM, SERIES_TO = 0.5, 1.8  # times the fitted rate: where a series is tried
+__all__ = ["Limits", "Sized", "Targets", "preload_for_sag", "size"]
 
 
 @dataclass(frozen=True)
@@ -37,26 +36,13 @@ class Targets:
 
 
 @dataclass(frozen=True)
-class Limits:
-    """What can be built. Lengths in mm; `solid` None: coil bind is not checked. Free-sag window in the sag's own measure."""
-
-    preload: tuple[float, float]
-    gap: tuple[float, float] | None
-    free_sag: tuple[float, float] | None
-    free_length: Number | None = None
-    solid_length: Number | None = None
-    bind_margin: float = 0.0
-    fit: Fit | None = None
-
-
-@dataclass(frozen=True)
 class Sized:
     """Candidates along the first axis: the exact roots, the rounded setup, its figures, vetoes by name, and the key."""
 
     exact: Setup
     setup: Setup
     figures: Figures
-    bind: Number | None
+    room: Room
     vetoes: dict[str, Flags] = field(default_factory=dict)
     key: Array = field(default_factory=lambda: np.zeros(0))
 
@@ -73,46 +59,6 @@ class Sized:
         """Index of the best candidate along the first axis, -1 where all are barred."""
         ranked = np.where(self.allowed, self.key, np.inf)
         return np.where(np.any(self.allowed, axis=0), np.argmin(ranked, axis=0), -1)
-
-
-def series(step: float, fitted: float) -> Array:
-    """The rates of a stepped series that are worth trying.
-
-    Parameters: step [N/mm], > 0; fitted rate [N/mm], > 0.
-    Returns: rates [N/mm], ascending: multiples of the step around the fitted rate.
-    Raises: nothing.
-    Formula: multiples of the step from 0.5 to 1.8 times the fitted rate.
-    Source: springs are sold in steps; common practice, no source.
-    Example:
-        >>> [float(r) for r in series(0.5, 2.0)]
-        [1.0, 1.5, 2.0, 2.5, 3.0, 3.5]
-    """
-    first, last = np.ceil(SERIES_FROM * fitted / step), np.floor(SERIES_TO * fitted / step)
-    return np.round(np.arange(first, last + 1) * step, 6)
-
-
-def offers(rates: Array, pairs: bool, fitted: float, fitted_split: float = 0.0) -> tuple[Array, Array]:
-    """The springs on offer, the fitted ones among them, so that "leave it" can be the answer.
-
-    Parameters: rates [N/mm] that can be had; pairs, whether two neighbours may go one in each leg; fitted rate [N/mm], their
-    mean where the legs differ; fitted_split [N/mm], half of what the fitted right one is above the left one.
-    Returns: rates [N/mm], ascending, each the mean of its two legs; and the split [N/mm] of each.
-    Raises: nothing.
-    Formula: mean and half the difference of neighbours. What is fitted takes the place of an offer of the same mean.
-    Source: none.
-    Example:
-        >>> [part.round(2).tolist() for part in offers(np.array([4.2, 4.6]), True, 4.5)]
-        [[4.2, 4.4, 4.5, 4.6], [0.0, 0.2, 0.0, 0.0]]
-    """
-    means, splits = np.sort(rates), np.zeros(len(rates))
-    if pairs:
-        halves = 0.5 * np.diff(means)
-        means, splits = np.append(means, means[:-1] + halves), np.append(splits, halves)
-    other = ~np.isclose(means, fitted, rtol=1e-6)
-    same = np.append(means[~other], fitted)[0]  # as it is offered, where it is
-    means, splits = np.append(means[other], same), np.append(splits[other], fitted_split)
-    order = np.argsort(means)
-    return means[order], splits[order]
 
 
 def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number, travel: Number) -> Number:
@@ -162,25 +108,19 @@ def size(
     whole = np.round(gap)  # where rounding down would lock the leg, up
     setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)), split)
     done = evaluate(assembly, setup, loads, exponent)
-    stroke = done.end.motion.stroke(done.end.travel)
-    bind = _bind(limits, rates, assembly.arrangement.main_shortened(rates, setup.preload + stroke))
-    vetoes = _vetoes(setup, done, bind, unreachable, limits, targets.sag_is_stroke)
-    if limits.fit is not None:
-        shape = np.shape(done.frequency)
-        vetoes |= {name: np.broadcast_to(veto, shape) for name, veto in limits.fit.vetoes(rates, setup.preload).items()}
-    vetoes["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel) & ~vetoes["preload below"]
-    return Sized(exact, setup, done, bind, vetoes, _key(done, targets))
-
-
-def _bind(limits: Limits, rates: Array, shortened: Number) -> Number | None:
-    """Room left before the coils touch; None (one spring among others: infinite) where a length is not known."""
-    free, solid, fit = limits.free_length, limits.solid_length, limits.fit
-    if fit is not None and fit.free is not None and fit.solid is not None:
-        own = coil_bind_clearance(fit.free, fit.solid, shortened)
-        unknown = free is None or solid is None
-        fitted = np.inf if unknown else coil_bind_clearance(free, solid, shortened)  # type: ignore[arg-type]
-        return np.where(fit.fitted(rates), fitted, own)
-    return None if free is None or solid is None else coil_bind_clearance(free, solid, shortened)
+    room = room_left(assembly, setup, done, limits)
+    missed = _sag_missed(assembly, exact, loads.aboard, travel)
+    preload = preload_bars(setup, limits)
+    vetoes = bars(
+        done,
+        preload,
+        gap_bars(setup, unreachable, limits),
+        spring_bars(assembly, room, limits),
+        free_sag_bars(done, limits, targets.sag_is_stroke),
+        {} if limits.fit is None else limits.fit.vetoes(rates, setup.preload),
+        {"sag unreachable": missed & ~preload["preload below"]},
+    )
+    return Sized(exact, setup, done, room, vetoes, _key(done, targets))
 
 
 def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:
@@ -218,26 +158,6 @@ def _gap(
     out = too_soft | too_stiff
     root = find_root(lambda gap: np.where(out, gap - 0.5 * (low + high), missing(gap)), low, high, 1e-7)
     return np.where(too_soft, low, np.where(too_stiff, high, root)), out
-
-
-def _vetoes(
-    setup: Setup, done: Figures, bind: Number | None, unreachable: Flags, limits: Limits, sag_is_stroke: bool
-) -> dict[str, Flags]:
-    vetoes = {
-        "preload below": np.asarray(setup.preload < limits.preload[0] - 1e-9),
-        "preload above": np.asarray(setup.preload > limits.preload[1] + 1e-9),
-    }
-    if limits.gap is not None:
-        vetoes["end unreachable"] = unreachable
-        vetoes["gap below"] = ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - 1e-9)
-        vetoes["gap above"] = ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + 1e-9)
-    if bind is not None:
-        vetoes["coil bind"] = np.asarray(bind < limits.bind_margin)
-    if limits.free_sag is not None:
-        free = np.asarray(done.free.stroke if sag_is_stroke else done.free.travel)
-        vetoes["free sag below"] = free < limits.free_sag[0]
-        vetoes["free sag above"] = free > limits.free_sag[1]
-    return {name: np.broadcast_to(veto, np.shape(done.frequency)) for name, veto in vetoes.items()}
 
 
 def _key(done: Figures, targets: Targets) -> Array:

@@ -97,7 +97,8 @@ def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Numbe
     if not inside:
         raise Impossible(
             "leak",
-            "A small leak beside a piston with outside air behind it is not worked out here.",
+            "A small leak beside a piston with outside air behind it is not worked out: above its spring's pressure the leg's gas "
+            "pushes oil through the leak and the piston back, so where it stands hangs on the ride before, which no reading tells.",
             "Choose “Wide open” for what it does given time.",
             "front.leak",
         )

@@ -8,7 +8,7 @@ from calc.job import Job
 from calc.model.airleg import has_coil
 from calc.quantity import convert
 from calc.setup import Setup
-from calc.sizing import Limits
+from calc.vetoes import Limits
 
 
 def standard_setup(job: Job, end: str) -> Setup:
@@ -33,7 +33,9 @@ def limits(job: Job, end: str) -> Limits:
     solid = fitted.solid(job, end)
     margin = job.usual("coil bind margin fork" if end == "front" else "coil bind margin shock")
     assert margin is not None
-    return Limits((low, high), gap, free_sag_window(job, end), free, solid, margin.typical, fitted.fit(job, end))
+    return Limits(
+        (low, high), gap, free_sag_window(job, end), free, solid, margin.typical, fitted.fit(job, end), fitted.second_room(job, end)
+    )
 
 
 def free_sag_window(job: Job, end: str) -> tuple[float, float]:

@@ -43,6 +43,20 @@ def told(figure: Data) -> str:
     return f"{text} {figure['unit']}".rstrip()
 
 
+def with_half(figure: Data, half: float | None) -> Data:
+    """A result with its +/- [its unit], a 95 % half-width; None for one that no draws tell."""
+    return figure if half is None else figure | {"plus_minus_95": float(f"{half:.3g}")}
+
+
+def plus_minus_text(figure: Data) -> str:
+    """The +/- of a result, to the decimals that its value shows; empty where it has none. Never a +/- of 0."""
+    half = figure["plus_minus_95"]
+    if half is None:
+        return ""
+    text = number_text(half, figure["decimals"])
+    return f"±{text}" if float(text) else f"±{float(f'{half:.1g}'):g}"
+
+
 def number_text(value: float, decimals: int) -> str:
     """A number as text with a fixed number of decimals."""
     text = f"{value:.{decimals}f}"

@@ -2,32 +2,66 @@
 
 from __future__ import annotations
 
-from calc.elsewhere import Seen, seen
+from collections.abc import Mapping
+
+from calc.draws import DRAWS
+from calc.elsewhere import HOME, Seen, seen
+from calc.elsewhere_bands import Sure, elsewhere_bands
 from calc.job import Job
 from calc.quantity import convert
-from calc.report.data import Data, number_text, quantity
+from calc.report.data import Data, number_text, plus_minus_text, quantity, with_half
 from calc.report.setups import Cases, setup_data
 from calc.setup import Setup
 
-_SHOWN = ("free_sag", "rider_sag", "frequency", "end_force", "end_multiple", "topped_out")
+# What a row shows, its name among the bands, and one of the report's units in internal ones.
+_SHOWN = {"free_sag": 1.0, "rider_sag": 1.0, "frequency": 1.0, "end_force": 1000.0, "end_multiple": 1.0}
+_CHANGES = ("rider_sag", "end_multiple")
 
 
-def elsewhere_data(job: Job, end: str, setup: Setup) -> list[Data]:
-    """A row for each condition: sags, end force, "acts like", and the gap that restores the built setup."""
+def elsewhere_data(job: Job, end: str, setup: Setup, recommended: bool) -> list[Data]:
+    """A row for each condition: sags, end force, "acts like", and the gap that restores the built setup, each with its +/-.
+
+    A setup that is not `recommended` is the one found: its +/- is that of its readings.
+    """
+    rows = seen(job, end, setup)
+    sure = elsewhere_bands(job, end, setup if recommended else None) if rows else {}
     cases = Cases.of(job, end)
-    return [_row(job, row, setup, cases) for row in seen(job, end, setup)]
+    built = next((row.figures for row in rows if row.figures is not None and row.key == HOME), None)
+    home = None if built is None else setup_data(setup, built, cases)
+    return [_row(job, row, setup, cases, home, sure.get(row.key)) for row in rows]
 
 
-def _row(job: Job, row: Seen, setup: Setup, cases: Cases) -> Data:
+def _row(job: Job, row: Seen, setup: Setup, cases: Cases, home: Data | None, sure: Sure | None) -> Data:
     label = _label(job, row.key)
     if row.figures is None:
         assert row.problem is not None
         return {"key": row.key, "label": label, "problem": f"{row.problem.message} {row.problem.way_out}", "words": ""}
-    whole = setup_data(setup, row.figures, cases)
-    data: Data = {"key": row.key, "label": label, "problem": None} | {name: whole[name] for name in _SHOWN}
-    data["acts_like"] = None if row.acts_like is None else quantity(row.acts_like, "mm", "change of gap at home, same end force", 0)
-    data["restoring"] = None if row.restoring is None else quantity(row.restoring, "mm", "gap that restores it here", 0)
-    return data | {"words": _words(row, setup)}
+    whole, halves = setup_data(setup, row.figures, cases), {} if sure is None else sure.halves
+    data: Data = {"key": row.key, "label": label, "problem": None, "topped_out": whole["topped_out"]}
+    data |= {name: with_half(whole[name], _half(halves, name, unit)) for name, unit in _SHOWN.items()}
+    like = None if row.acts_like is None else quantity(row.acts_like, "mm", "change of gap at home, same end force", 0)
+    back = None if row.restoring is None else quantity(row.restoring, "mm", "gap that restores it here", 0)
+    data["acts_like"] = None if like is None else with_half(like, halves.get("acts_like"))
+    data["restoring"] = None if back is None else with_half(back, halves.get("restoring"))
+    data["change"] = None if home is None or row.key == HOME else _change(whole, home, halves)
+    data["left_out"] = DRAWS if sure is None else sure.left_out
+    return data | {"words": _words(data, setup)}
+
+
+def _half(halves: Mapping[str, float], name: str, unit: float) -> float | None:
+    return None if name not in halves else halves[name] / unit
+
+
+def _change(here: Data, home: Data, halves: Mapping[str, float]) -> Data:
+    """What changes against as built, with a +/- of its own: the same draws stand behind both."""
+    changes = {}
+    for name in _CHANGES:
+        figure = here[name]
+        change = quantity(
+            figure["value"] - home[name]["value"], figure["unit"], f"against as built, {figure['case']}", figure["decimals"]
+        )
+        changes[name] = with_half(change, _half(halves, f"change_{name}", _SHOWN[name]))
+    return changes
 
 
 def _label(job: Job, key: str) -> str:
@@ -47,13 +81,38 @@ def _label(job: Job, key: str) -> str:
     return labels[key]
 
 
-def _words(row: Seen, setup: Setup) -> str:
-    if row.acts_like is None:
+def _words(row: Data, setup: Setup) -> str:
+    """What the gap would do as much as the condition; where there is no gap, what changes against as built."""
+    like, back = row["acts_like"], row["restoring"]
+    if like is None:
+        text = _change_words(row["change"])
+    elif number_text(abs(like["value"]), like["decimals"]) == "0":
+        text = (
+            " ".join(filter(None, ("Acts like the gap as built", plus_minus_text(like), "mm" if plus_minus_text(like) else "")))
+            + "."
+        )
+    else:
+        text = f"Acts like {_size(like)} mm {'less' if like['value'] < 0 else 'more'} gap"
+        if back is None:
+            text += "; no gap restores it."
+        else:
+            text += f"; gap {_size(back)} mm restores it." if float(setup.gap) else "."
+    if 0 < row["left_out"] < DRAWS:
+        text += f" {row['left_out']} of {DRAWS} draws of your readings cannot be so."
+    return text.strip()
+
+
+def _change_words(change: Data | None) -> str:
+    if change is None:
         return ""
-    change = number_text(abs(row.acts_like), 0)
-    if change == "0":
-        return "Acts like the gap as built."
-    acts = f"Acts like {change} mm {'less' if row.acts_like < 0 else 'more'} gap"
-    if row.restoring is None:
-        return f"{acts}; no gap restores it."
-    return f"{acts}; gap {number_text(row.restoring, 0)} mm restores it." if float(setup.gap) else f"{acts}."
+    sag, force = change["rider_sag"], change["end_multiple"]
+    return f"Against as built: rider sag {_size(sag)} mm {_way(sag)}, end force {_size(force)} × load {_way(force)}."
+
+
+def _way(change: Data) -> str:
+    return "less" if change["value"] < 0 else "more"
+
+
+def _size(figure: Data) -> str:
+    """A number without its sign, and its +/-."""
+    return f"{number_text(abs(figure['value']), figure['decimals'])} {plus_minus_text(figure)}".strip()

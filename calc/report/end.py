@@ -53,9 +53,18 @@ def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
     data, done = _nominal(end, fields, ranges)
     if done is None:
         return data
-    job, chosen = _part(fields, ranges), int(done.sized.choice)
+    return sure.with_bands(_part(fields, ranges), end, data, done) | {"elsewhere": _elsewhere(end, fields, ranges)}
+
+
+@lru_cache(maxsize=16)
+def _elsewhere(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> list[Data]:
+    """The rows of the other conditions: a question of its own, apart from the bands."""
+    done = _nominal(end, fields, ranges)[1]
+    if done is None:
+        return []
+    chosen = int(done.sized.choice)
     built = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
-    return sure.with_bands(job, end, data, done) | {"elsewhere": elsewhere_data(job, end, built)}
+    return elsewhere_data(_part(fields, ranges), end, built, chosen >= 0)
 
 
 def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
@@ -105,9 +114,10 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
 
 def _candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
     sized, setup = done.sized, done.sized.setup.at(index)
-    bind = None if sized.bind is None else float(np.asarray(sized.bind)[index])
-    data = setup_data(setup, sized.figures.at(index), cases, bind)
-    numbers = _limit_numbers(done, setup, data, bind) | _fit_numbers(done, setup)
+    bind, second = (None if room is None else float(np.asarray(room)[index]) for room in (sized.room.main, sized.room.second))
+    data = setup_data(setup, sized.figures.at(index), cases, bind, second)
+    numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
+    numbers["second_short"] = None if second is None else -second
     data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
@@ -117,13 +127,13 @@ def _candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int)
     return data
 
 
-def _limit_numbers(done: EndSizing, setup: Setup, data: Data, bind: float | None) -> dict[str, float | None]:
+def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float | None]:
     low, high = done.limits.preload
     gap = done.limits.gap or (None, None)
     free = done.limits.free_sag or (None, None)
     return {
         "preload": setup.preload, "preload_min": low, "preload_max": high, "gap": setup.gap, "gap_min": gap[0], "gap_max": gap[1],
-        "free_sag": data["free_sag"]["value"], "free_low": free[0], "free_high": free[1], "bind": bind,
+        "free_sag": data["free_sag"]["value"], "free_low": free[0], "free_high": free[1],
         "bind_margin": done.limits.bind_margin, "pressure": done.air_pressure, "wanted": done.situation.targets.sag,
     }  # fmt: skip
 

@@ -29,6 +29,11 @@ def gas_notes(job: Job) -> list[str]:
             notes.append(_STATES[how])
         if how == "seal leaking" and job.choice("front.leak") == "small":
             notes.append("Sags take the leak's two sides as equal; frequency, end force and landing take the leak as shut.")
+        if how == "seal leaking" and job.choice("front.cartridge_fill") == "spring" and job.choice("front.piston_back") == "vented":
+            notes.append(
+                "The vented piston is taken to stay at its front stop. Where the leg's pressure passes its spring's, deep in the "
+                "stroke, it gives way: the end force is then below what is told."
+            )
     if kind == "air leg":
         notes.append("Rates, preloads and gaps are not sized for an air spring: pressure is.")
     return notes

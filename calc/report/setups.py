@@ -38,7 +38,7 @@ class Cases:
         )
 
 
-def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = None) -> Data:
+def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = None, second_bind: float | None = None) -> Data:
     """A built setup and its figures; `done` holds scalars. Rate, preload and gap are per strut, the rest per end."""
     per = "per leg" if cases.along else "per shock"
     data: Data = {
@@ -58,6 +58,7 @@ def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = N
         "landing_energy_rubber": _with_rubber(done, cases),
         "pair": None if not setup.split else _pair(setup),
         "bind_clearance": None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
+        "second_bind_clearance": None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
     }
     if cases.along:
         data["gap"] = quantity(setup.gap, "mm", "per leg, in your convention", 0)

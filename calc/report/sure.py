@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from calc.advice import EndSizing
-from calc.bands import BUILT_RATE, Bands, Cause, bands
+from calc.bands import Bands, Cause, bands
+from calc.built import BUILT_RATE
 from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.report.asking import asked
-from calc.report.data import Data, number_text
+from calc.report.data import Data, number_text, with_half
 from calc.report.words import answer_words, count_words, unsettled_words
 
 SETTLED = 5  # of ten draws: below this no single rate is told alone
@@ -35,13 +36,13 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
     chosen = _filled(data["chosen"], sure.figures, along)
     rate = chosen["rate"]["value"]
     chosen |= {
-        "rate": _plus_minus(chosen["rate"], BUILT_RATE * rate),
-        "preload": _plus_minus(chosen["preload"], sure.setup["preload"]),
+        "rate": with_half(chosen["rate"], BUILT_RATE * rate),
+        "preload": with_half(chosen["preload"], sure.setup["preload"]),
     }
     if end == "front":
         if "gap" in sure.setup:
-            chosen["gap"] = _plus_minus(chosen["gap"], sure.setup["gap"])
-        chosen["oil"] = {leg: _plus_minus(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
+            chosen["gap"] = with_half(chosen["gap"], sure.setup["gap"])
+        chosen["oil"] = {leg: with_half(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
     found = data["as_found"]
     if found["setup"] is not None and sure.found:
         found = found | {"setup": _filled(found["setup"], sure.found, along)}
@@ -65,10 +66,10 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
 def _beside(data: Data, sure: Bands) -> Data:
     """Brake dive and the shock's motion with their +/-."""
     if data["motion"] is not None:
-        average, fall = _plus_minus(data["motion"]["average"], sure.figures["leverage"]), data["motion"]["fall"]
-        return {"motion": data["motion"] | {"average": average, "fall": _plus_minus(fall, 100.0 * sure.figures["leverage_fall"])}}
+        average, fall = with_half(data["motion"]["average"], sure.figures["leverage"]), data["motion"]["fall"]
+        return {"motion": data["motion"] | {"average": average, "fall": with_half(fall, 100.0 * sure.figures["leverage_fall"])}}
     if data["braking"] is not None and "dive" in sure.figures:
-        return {"braking": data["braking"] | {"stroke": _plus_minus(data["braking"]["stroke"], sure.figures["dive"])}}
+        return {"braking": data["braking"] | {"stroke": with_half(data["braking"]["stroke"], sure.figures["dive"])}}
     return {}
 
 
@@ -83,11 +84,7 @@ def _filled(setup: Data, halves: Mapping[str, float], along: str) -> Data:
         "landing_energy": ("energy", 1e-3),
         "energy_per_mass": ("energy_per_mass", 1e-3),
     }
-    return setup | {name: _plus_minus(setup[name], halves[key] * factor) for name, (key, factor) in sources.items()}
-
-
-def _plus_minus(figure: Data, half: float) -> Data:
-    return figure | {"plus_minus_95": float(f"{half:.3g}")}
+    return setup | {name: with_half(setup[name], halves[key] * factor) for name, (key, factor) in sources.items()}
 
 
 def of_ten(counts: Mapping[float, int], draws: int) -> dict[float, int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from calc.job.fields import FIELDS
-from calc.report.data import Data, number_text, rate_text, told
+from calc.report.data import Data, number_text, plus_minus_text, rate_text, told
 from calc.report.words import rate_words
 
 WIDTH = 100
@@ -96,6 +96,10 @@ def _number(figure: Data) -> str:
     return number_text(figure["value"], figure["decimals"])
 
 
+def _banded(figure: Data) -> str:
+    return f"{_number(figure)} {plus_minus_text(figure)}".strip()
+
+
 def _curve(data: Data) -> list[str]:
     curve = data["curve"]
     if curve is None:
@@ -114,13 +118,14 @@ def _elsewhere(data: Data) -> list[str]:
     rows = data["elsewhere"]
     if not rows:
         return []
-    lines = ["", f"  {'as built, elsewhere':34}free sag mm  rider sag mm  end/load"]
+    lines = ["", f"  {'as built, elsewhere':34}free sag mm  rider sag mm    end/load"]
     for row in rows:
         if row["problem"]:
             lines += _wrapped(f"{row['label']}: {row['problem']}", "  ")
             continue
-        figures = f"{_number(row['free_sag']):>11}{_number(row['rider_sag']):>14}{_number(row['end_multiple']):>10}"
-        lines.append(f"  {row['label']:34}{figures}  {row['words']}".rstrip())
+        figures = f"{_banded(row['free_sag']):>11}{_banded(row['rider_sag']):>14}{_banded(row['end_multiple']):>12}"
+        lines.append(f"  {row['label']:34}{figures}")
+        lines += _wrapped(row["words"], "    ")
     return lines
 
 

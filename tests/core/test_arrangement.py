@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from calc.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.assembly import Stops
 from calc.gas.chamber import SLOW
+from calc.offers import offers
 from calc.roots import find_root
 from calc.setup import Setup, evaluate
-from calc.sizing import Limits, offers, preload_for_sag, size
+from calc.sizing import Limits, preload_for_sag, size
 from calc.springs.table import ForceTable
 from tests.core.test_end import fork, shock
 from tests.core.test_sizing import LOADS, WIDE, front_targets
@@ -69,8 +70,8 @@ def test_bind_is_that_of_the_main_spring():
     plain = size(fork(), np.array([4.6]), LOADS, 1.33, front_targets(), limits)
     stacked = size(replace(fork(), arrangement=Stacked(10.0, 20.0)), np.array([4.6]), LOADS, 1.33, front_targets(), limits)
     used = 300.0 + np.asarray(stacked.setup.preload)
-    assert float(plain.bind[0]) == pytest.approx(460 - 150 - 300 - float(plain.setup.preload[0]))
-    assert float(stacked.bind[0]) == pytest.approx(310.0 - float((used - 20.0)[0]))  # the second closed, 20 mm are its own
+    assert float(plain.room.main[0]) == pytest.approx(460 - 150 - 300 - float(plain.setup.preload[0]))
+    assert float(stacked.room.main[0]) == pytest.approx(310.0 - float((used - 20.0)[0]))  # the second closed, 20 mm are its own
 
 
 def test_unequal_legs_act_as_their_mean_where_neither_is_loose():

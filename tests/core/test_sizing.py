@@ -6,8 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.gas.chamber import SLOW, Pace
+from calc.offers import offers, series
 from calc.setup import Loads, Setup, evaluate
-from calc.sizing import Limits, Targets, offers, preload_for_sag, series, size
+from calc.sizing import Limits, Targets, preload_for_sag, size
 from tests.core.test_end import fork, shock
 
 RATES = np.array([4.2, 4.4, 4.6, 4.8])

@@ -65,6 +65,7 @@ export interface Setup {
   landing_energy: Quantity
   energy_per_mass: Quantity
   bind_clearance: Quantity | null
+  second_bind_clearance: Quantity | null
 }
 
 export interface FoundSetup extends Setup {
@@ -187,6 +188,10 @@ export type Place = { key: string; label: string; words: string } & (
       topped_out: boolean
       acts_like: Quantity | null
       restoring: Quantity | null
+      /** Against as built, on the same draws; null as built. */
+      change: { rider_sag: Quantity; end_multiple: Quantity } | null
+      /** Draws, of 200, that cannot be at this condition. */
+      left_out: number
     }
 )
 

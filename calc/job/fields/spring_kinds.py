@@ -42,6 +42,14 @@ def kind_fields(end: str, part: Part, rates: tuple[float, float], stroke: float)
             f"{end}.second_later", "Second spring joins after", part, _Q, "length", "mm", 0, stroke, 1, 0, plus_minus=1, main=True,
             when={kind: ("nested",)}, end=end, how="The main spring's free length less the second one's, seats and spacers counted.",
         ),
+        Field(
+            f"{end}.second_free", "Second spring's free length", part, _Q, "length", "mm", 5, 700, 1, 0, plus_minus=1, when=two, end=end,
+            how="Out of the strut, on a table. With its solid length, coil bind of the second spring is checked.",
+        ),
+        Field(
+            f"{end}.second_solid", "Second spring's solid length", part, _Q, "length", "mm", 2, 500, 1, 0, plus_minus=1, when=two, end=end,
+            how="All coils touching: total coils times wire for ground ends. Empty: not checked.",
+        ),
         _pairs(
             f"{end}.table", "Force against length", part, end, stroke * 1.5, {kind: ("progressive",)}, table,
             "Millimetres shortened from free length, and newtons there: 0 0; 50 210; 100 440. To full travel with preload. "

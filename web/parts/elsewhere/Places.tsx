@@ -1,7 +1,6 @@
 import type { End, Place } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
-import { number } from '../figure/told.ts'
 
 const NAMES = { front: 'Front, as built', rear: 'Rear, as built' } as const
 
@@ -11,7 +10,6 @@ export function Places({ end }: { end: End }) {
   if (!report || report.state === 'refused' || report.elsewhere.length === 0) return null
   // The figures are newer than these rows until their bands are in.
   const waiting = report.state === 'ok' && report.sure === null
-  const gap = report.elsewhere.some((row) => row.problem === null && row.acts_like !== null)
   return (
     <div class="table-room" role="region" tabIndex={0} aria-label={`${NAMES[end]}, elsewhere`}>
       <table class="places" data-places={end} data-stale={stale}>
@@ -25,12 +23,11 @@ export function Places({ end }: { end: End }) {
             <th scope="col">free sag mm</th>
             <th scope="col">rider sag mm</th>
             <th scope="col">end × load</th>
-            {gap && <th scope="col">like gap, mm</th>}
           </tr>
         </thead>
         <tbody>
           {report.elsewhere.map((row) => (
-            <Row key={row.key} row={row} gap={gap} />
+            <Row key={row.key} row={row} />
           ))}
         </tbody>
       </table>
@@ -38,35 +35,31 @@ export function Places({ end }: { end: End }) {
   )
 }
 
-function Row({ row, gap }: { row: Place; gap: boolean }) {
+/** Two lines a condition: its figures, and under them what they come to, over the whole width so that nothing runs off a phone. */
+function Row({ row }: { row: Place }) {
   if (row.problem !== null) {
     return (
       <tr class="places-none">
         <th scope="row">{row.label}</th>
-        <td colSpan={gap ? 4 : 3}>{row.problem}</td>
+        <td colSpan={3}>{row.problem}</td>
       </tr>
     )
   }
   return (
-    <tr>
-      <th scope="row">{row.label}</th>
-      <td>
-        <Figure of={row.free_sag} unit="" />
-      </td>
-      <td>
-        <Figure of={row.rider_sag} unit="" />
-      </td>
-      <td>
-        <Figure of={row.end_multiple} unit="" />
-      </td>
-      {gap && (
-        <td>
-          {row.acts_like ? signed(number(row.acts_like)) : ''}
-          {row.restoring && <small> set {number(row.restoring)}</small>}
-        </td>
+    <>
+      <tr>
+        <th scope="row">{row.label}</th>
+        {[row.free_sag, row.rider_sag, row.end_multiple].map((figure) => (
+          <td key={figure.case}>
+            <Figure of={figure} unit="" />
+          </td>
+        ))}
+      </tr>
+      {row.words && (
+        <tr class="places-words">
+          <td colSpan={4}>{row.words}</td>
+        </tr>
       )}
-    </tr>
+    </>
   )
 }
-
-const signed = (text: string): string => (text === '0' || text.startsWith('−') ? text : `+${text}`)

@@ -1,0 +1,106 @@
+"""How sure: hot, high, elsewhere. Every condition on the same draws, so that a change from as built has a +/- of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, fields, replace
+
+import numpy as np
+
+from calc.advice import found, situation
+from calc.array import Array
+from calc.built import TOLERANCES, built, with_tolerance
+from calc.draws import DRAWS, drawn, half_widths, survivors
+from calc.elsewhere import Place, Several, places
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.setup import Setup
+
+
+@dataclass(frozen=True)
+class Sure:
+    """One condition: 95 % half-widths in internal units, by name, `change_...` against as built; how many draws were left out.
+
+    A figure that not every draw has (a gap that none gives) has no half-width.
+    """
+
+    halves: Mapping[str, float]
+    left_out: int
+
+
+def elsewhere_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
+    """The +/- of every figure of `calc.elsewhere.seen`.
+
+    Parameters: job; end; setup as recommended, scalars, drawn with the bench's tolerance; None: as found, drawn as it was read.
+    Returns: a Sure by the condition's key; none where the job names no other condition, or for one that no draw can be at.
+    Raises: nothing.
+    Formula: quantiles of Latin-hypercube draws; a change is taken draw by draw.
+    Source: JCGM 101:2008 (propagation of distributions).
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> sure = elsewhere_bands(load(jobs()["enduro"]), "front", Setup(4.6, 3.0, 120.0))
+        >>> sure["hot"].halves["change_end_force"] < sure["hot"].halves["end_force"]
+        True
+    """
+    draws = with_tolerance(drawn(job))
+    try:
+        keys = [place.key for place in places(job, end)]
+        if len(keys) < 2:
+            return {}
+        return _at_once(draws, end, setup, keys, 0)
+    except Impossible:
+        return {key: sure for key in keys for sure in _alone(draws, end, setup, key)}
+
+
+def _alone(draws: Job, end: str, setup: Setup | None, key: str) -> list[Sure]:
+    """One condition by itself, on the draws that can be at it."""
+    good, left_out = survivors(draws, DRAWS, lambda some: _at_once(some, end, setup, [key], 0))
+    return [] if left_out == DRAWS else [_at_once(good, end, setup, [key], left_out)[key]]
+
+
+def _at_once(draws: Job, end: str, setup: Setup | None, keys: Sequence[str], left_out: int) -> dict[str, Sure]:
+    """Conditions of these keys, as built before them, on all draws of a job."""
+    count = np.size(draws.samples[TOLERANCES[0]])
+    home, *others = (_spread(place, count) for place in places(draws, end))
+    those = [home, *(place for place in others if place.key in keys)]
+    as_set = found(draws, end, situation(draws, end))[0] if setup is None else built(draws, setup)
+    done = Several(those).figures(draws, end, as_set)
+    along = "stroke" if end == "front" else "travel"
+    results = {
+        "free_sag": getattr(done.free, along), "rider_sag": getattr(done.rider, along), "frequency": done.frequency,
+        "end_force": done.end_force, "end_multiple": done.end_multiple,
+    }  # fmt: skip
+    results |= {f"change_{name}": values - values[:1] for name, values in results.items()}
+    if end == "front" and len(those) > 1:
+        results |= _gaps(draws, as_set, those, results)
+    halves = {name: half_widths(values) for name, values in results.items()}
+    return {
+        place.key: Sure({name: float(half[i]) for name, half in halves.items() if np.isfinite(half[i])}, left_out)
+        for i, place in enumerate(those)
+        if place.key in keys
+    }
+
+
+def _gaps(draws: Job, as_set: Setup, those: Sequence[Place], results: Mapping[str, Array]) -> dict[str, Array]:
+    """Change of gap at home that acts like each condition, and gap there that restores as built."""
+    acting, away = [replace(those[0], key=place.key) for place in those[1:]], those[1:]
+    restored = Several(away).loads.aboard * results["end_multiple"][:1]
+    wanted = np.concatenate([results["end_force"][1:], restored])
+    try:
+        gaps = Several([*acting, *away]).gaps(draws, as_set, wanted)
+    except Impossible:
+        return {}
+    none = np.full_like(gaps[:1], np.nan)  # as built
+    like, restoring = (np.concatenate([none, part]) for part in np.split(gaps, 2))
+    return {"acts_like": like - as_set.gap, "restoring": restoring}
+
+
+def _spread(place: Place, count: int) -> Place:
+    """A place whose every number is an array of draws."""
+
+    def spread(part: object) -> Array:
+        return np.broadcast_to(np.asarray(part), (count,))
+
+    at = replace(place.at, **{name.name: spread(getattr(place.at, name.name)) for name in fields(place.at)})
+    return Place(place.key, at, replace(place.loads, alone=spread(place.loads.alone), aboard=spread(place.loads.aboard)))
