@@ -19,6 +19,7 @@ LIMIT = 24 * 3600
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--sample", type=int, default=400, metavar="N", help="how many, drawn in proportion from every module")
     parser.add_argument("--all", action="store_true", help="every one of them (hours)")
+    parser.add_argument("--again", action="store_true", help="those that survived the last time")
     parser.add_argument("--only", action="append", default=[], metavar="PATH", help="one folder or module, as calc/gas")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1, metavar="N", help="how many at a time")
@@ -29,7 +30,7 @@ def run_mutants(chosen: argparse.Namespace) -> None:
         stop("mutants are tried in forks, and this system has none: run them on Linux or macOS")
     environment.prepare_mutants()
     words = ["--sample", str(chosen.sample), "--seed", str(chosen.seed), "--jobs", str(chosen.jobs)]
-    words += ["--all"] if chosen.all else []
+    words += [f"--{name}" for name in ("all", "again") if getattr(chosen, name)]
     words += [word for path in chosen.only for word in ("--only", path)]
     # One thread each: the trials are what runs side by side.
     env = {"PYTHONPATH": os.pathsep.join([str(environment.PACKAGES), str(ROOT)]), "OPENBLAS_NUM_THREADS": "1"}

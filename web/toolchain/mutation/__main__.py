@@ -45,6 +45,7 @@ def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outco
             outcomes.append(score.Outcome(mutant, change, end))
             if len(outcomes) % 25 == 0:
                 say(f"{len(outcomes)} tried, {sum(one.survived for one in outcomes)} survived")
+                score.keep(outcomes, "a run that was not finished")
 
         tests = reach.tests(mutant.path, mutant.line, statements[mutant.path])
         if tests:
@@ -63,14 +64,18 @@ def main() -> int:
     started = time.monotonic()
     by_module = [choose.mutants_of(path) for path in paths]
     total = sum(len(some) for some in by_module)
-    mutants = choose.sample(by_module, total if chosen.all else chosen.sample, chosen.seed)
+    if chosen.again:
+        mutants = [mutant for some in by_module for mutant in some if mutant in score.survivors()]
+    else:
+        mutants = choose.sample(by_module, total if chosen.all else chosen.sample, chosen.seed)
     reach = recorded()
     trial.warm()
     prove_trials(reach)
     say(f"{len(mutants)} of {total} mutants, {chosen.jobs} at a time")
     outcomes: list[score.Outcome] = []
     trial.try_all(tasks(mutants, reach, outcomes), chosen.jobs)
-    about = f"{len(mutants)} of {total} mutants, seed {chosen.seed}, in {(time.monotonic() - started) / 60:.0f} min"
+    drawn = "the last run's survivors" if chosen.again else f"seed {chosen.seed}"
+    about = f"{len(mutants)} of {total} mutants, {drawn}, in {(time.monotonic() - started) / 60:.0f} min"
     print("\n" + score.report(outcomes, about))
     return 0
 

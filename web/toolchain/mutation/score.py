@@ -5,9 +5,8 @@ from __future__ import annotations
 import json
 from collections import defaultdict
 from dataclasses import asdict, dataclass
-from pathlib import Path
 
-from ..places import MUTATION, ROOT
+from ..places import MUTATION, ROOT, stop
 from .choose import Mutant
 from .trial import LATE, PASSED
 
@@ -35,9 +34,9 @@ def changed_line(path: str, text: str) -> tuple[str, str]:
     return next(((before.strip(), after.strip()) for before, after in pairs if before != after), ("", ""))
 
 
-def equivalents(file: Path = EQUIVALENT) -> dict[tuple[str, str, str], str]:
+def equivalents() -> dict[tuple[str, str, str], str]:
     """Changes that alter no answer, each with the reason: (path, line before, line after) to reason."""
-    return {(one["path"], one["before"], one["after"]): one["reason"] for one in json.loads(file.read_text())}
+    return {(one["path"], one["before"], one["after"]): one["reason"] for one in json.loads(EQUIVALENT.read_text())}
 
 
 def package(path: str) -> str:
@@ -53,21 +52,37 @@ def table(outcomes: list[Outcome], by: dict[str, list[Outcome]]) -> list[str]:
     return rows
 
 
-def report(outcomes: list[Outcome], about: str) -> str:
-    """What is printed; the survivors are written beside it. Known equivalents are counted apart and stand in no score."""
+def judged(outcomes: list[Outcome]) -> list[Outcome]:
+    """All but the survivors that are known to be equivalent: those stand in no score."""
     known = equivalents()
-    equal = [one for one in outcomes if one.survived and (one.mutant.path, *one.change) in known]
-    counted = [one for one in outcomes if one not in equal]
+    return [one for one in outcomes if not (one.survived and (one.mutant.path, *one.change) in known)]
+
+
+def keep(outcomes: list[Outcome], about: str) -> None:
+    counted = judged(outcomes)
+    left = [{"mutant": asdict(one.mutant), "before": one.change[0], "after": one.change[1], "end": one.end}
+            for one in counted if one.survived]
+    SURVIVORS.write_text(json.dumps({"about": about, "tried": len(counted), "survivors": left}, indent=1))
+
+
+def survivors() -> set[Mutant]:
+    """Those of the last run."""
+    if not SURVIVORS.exists():
+        stop("there is no last run yet")
+    return {Mutant(**one["mutant"]) for one in json.loads(SURVIVORS.read_text())["survivors"]}
+
+
+def report(outcomes: list[Outcome], about: str) -> str:
+    """What is printed; the survivors are written beside it."""
+    keep(outcomes, about)
+    counted = judged(outcomes)
     by_package, by_module = defaultdict(list), defaultdict(list)
     for one in counted:
         by_package[package(one.mutant.path)].append(one)
         by_module[one.mutant.path].append(one)
-    left = [{**asdict(one.mutant), "before": one.change[0], "after": one.change[1], "end": one.end}
-            for one in counted if one.survived]
-    SURVIVORS.write_text(json.dumps({"about": about, "tried": len(counted), "survivors": left}, indent=1))
     unreached = sum(one.end == UNREACHED for one in counted)
     return "\n".join([
         *table(counted, by_module), "", *table(counted, by_package), "",
-        f"{about}; known equivalents, not counted: {len(equal)}; left because no test runs them: {unreached}",
+        f"{about}; known equivalents, not counted: {len(outcomes) - len(counted)}; left because no test runs them: {unreached}",
         f"survivors: {SURVIVORS.relative_to(ROOT)}",
     ])
