@@ -7,9 +7,9 @@ from textwrap import dedent
 
 import pytest
 
-from web.toolchain.mutation import choose, rule, score
+from web.toolchain.mutation import choose, names, rule, score
 from web.toolchain.mutation.choose import Mutant
-from web.toolchain.mutation.select import Reach
+from web.toolchain.mutation.select import Reach, some
 from web.toolchain.places import ROOT
 
 SOURCE = dedent('''
@@ -51,7 +51,7 @@ def test_columns_are_counted_as_the_tree_counts_them():
 
 @pytest.mark.parametrize(("line", "lines"), [(3, [3]), (6, [6]), (7, [7]), (8, [8]), (9, [9, 10]), (10, [9, 10])])
 def test_a_line_belongs_to_its_statement_or_to_the_head_of_it(line, lines):
-    assert list(next(some for some in rule.statements(SOURCE) if line in some)) == lines
+    assert list(next(one.lines for one in names.statements("calc/sag.py", SOURCE) if line in one.lines)) == lines
 
 
 def test_a_sample_is_each_modules_share_and_the_same_for_the_same_seed():
@@ -70,23 +70,46 @@ def test_a_module_or_a_folder_can_be_asked_for_alone():
     assert not choose.modules(["calc/ga"])
 
 
-REACH = Reach(
-    {"t/a.py::one": 3.0, "t/a.py::two": 1.0, "t/b.py::three": 2.0, "t/c.py::four": 0.5, "t/d.py::words": 0.1},
-    {"m.py": {"1": ["import"], "2": ["t/a.py::one", "t/a.py::two"], "3": ["t/b.py"], "4": []}, "n.py": {"1": ["t/c.py::four"]}},
-)
+@pytest.fixture
+def small(tmp_path, monkeypatch) -> Reach:
+    """A core of two modules: a table, a second table made of it, and who reads them."""
+    (tmp_path / "calc").mkdir()
+    (tmp_path / "tests" / "core").mkdir(parents=True)
+    (tmp_path / "calc" / "m.py").write_text("TABLE = [\n    1]\nOTHER = 2\ndef law():\n    return 3\n")
+    (tmp_path / "calc" / "n.py").write_text("from calc.m import TABLE\nTWICE = TABLE * 2\ndef read():\n    return TWICE\n")
+    (tmp_path / "tests" / "core" / "test_a.py").write_text("OTHER\n")
+    monkeypatch.setattr(names, "ROOT", tmp_path)
+    for cached in (names.sources, names.statements, names.mentions):
+        cached.cache_clear()
+    a, b, c = (f"tests/core/test_{name}.py" for name in "abc")
+    yield Reach(
+        {f"{a}::slow": 3.0, f"{a}::quick": 1.0, f"{b}::two": 2.0, f"{b}::three": 1.0, f"{c}::words": 0.1},
+        {"calc/m.py": {"1": ["import"], "3": ["import"], "4": ["import"], "5": [f"{a}::slow", f"{a}::quick", b]},
+         "calc/n.py": {"2": ["import"], "3": ["import"], "4": [f"{b}::two"]}},
+    )  # fmt: skip
+    for cached in (names.sources, names.statements, names.mentions):
+        cached.cache_clear()
 
 
 @pytest.mark.parametrize(
     ("line", "tests"),
     [
-        (2, ["t/a.py::two", "t/a.py::one"]),  # the quick one first
-        (3, ["t/b.py::three"]),  # run as the file was collected
-        (1, ["t/a.py::two", "t/a.py::one", "t/c.py::four"]),  # run on import: all that touch the core, the module's own first
-        (4, []),
+        (5, ["a.py::quick", "a.py::slow", "b.py::three", "b.py::two"]),  # quick ones first, then what collecting a file runs
+        (2, ["b.py::two"]),  # a table's second line, read through a table made of it
+        (3, ["a.py::quick", "a.py::slow"]),  # named in a file of tests alone
+        (4, ["c.py::words", "a.py::quick", "b.py::three", "b.py::two", "a.py::slow"]),  # named nowhere: everything
     ],
 )
-def test_the_tests_that_reach_a_line(line, tests):
-    assert list(REACH.tests("m.py", line, [range(line, line + 1)])) == tests
+def test_the_tests_that_reach_a_line(small, line, tests):
+    assert list(small.tests("calc/m.py", line)) == [f"tests/core/test_{test}" for test in tests]
+
+
+def test_of_many_cases_some_are_run_and_of_few_all():
+    many = [f"t.py::many[{i}]" for i in range(100)]
+    kept = some([*many, "t.py::one", "t.py::two[a]", "t.py::two[b]"])
+    assert kept[-3:] == ["t.py::one", "t.py::two[a]", "t.py::two[b]"]
+    assert len(kept) == 8 + 3
+    assert (kept[0], kept[7]) == (many[0], many[-1])
 
 
 TRIALS = """

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 
 from ..places import ROOT, Stop, say, stop
 from ..stamp import Stamp, key_of
-from . import add_arguments, choose, rule, score, trial
+from . import add_arguments, choose, score, trial
 from .select import Reach, recorded
 
 
@@ -31,14 +31,11 @@ Told = tuple[trial.Task, Callable[[str], None]]
 
 
 def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outcome]) -> Iterator[Told]:
-    statements = {}
     for mutant in mutants:
         text = choose.changed(mutant)
         if text is None:
             continue
         path = ROOT / mutant.path
-        if mutant.path not in statements:
-            statements[mutant.path] = rule.statements(path.read_text())
         change = score.changed_line(mutant.path, text)
 
         def tell(end: str, mutant: choose.Mutant = mutant, change: tuple[str, str] = change) -> None:
@@ -47,7 +44,7 @@ def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outco
                 say(f"{len(outcomes)} tried, {sum(one.survived for one in outcomes)} survived")
                 score.keep(outcomes, "a run that was not finished")
 
-        tests = reach.tests(mutant.path, mutant.line, statements[mutant.path])
+        tests = reach.tests(mutant.path, mutant.line)
         if tests:
             yield trial.Task(mutant.module, path, text, tests), tell
         else:
@@ -65,7 +62,8 @@ def main() -> int:
     by_module = [choose.mutants_of(path) for path in paths]
     total = sum(len(some) for some in by_module)
     if chosen.again:
-        mutants = [mutant for some in by_module for mutant in some if mutant in score.survivors()]
+        last = score.survivors()
+        mutants = [mutant for some in by_module for mutant in some if mutant in last]
     else:
         mutants = choose.sample(by_module, total if chosen.all else chosen.sample, chosen.seed)
     reach = recorded()

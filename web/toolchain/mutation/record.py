@@ -18,8 +18,8 @@ from pathlib import Path
 
 import pytest
 
-# The contexts that are not tests: importing the core, and collecting a file of tests.
-IMPORTING = "import"
+from .names import IMPORTING
+
 OPTIONS = ["-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
 
 

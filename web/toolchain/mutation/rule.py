@@ -78,14 +78,3 @@ def between(function: ast.FunctionDef) -> Iterator[Span]:
         yield at, start
         at = end
     yield at, (function.body[0].lineno, function.body[0].col_offset)
-
-
-def statements(source: str) -> list[range]:
-    """The lines of each statement, of a compound one its head, shortest first: where a change at a line is carried out."""
-    found = []
-    for node in ast.walk(ast.parse(source)):
-        if isinstance(node, (ast.stmt, ast.ExceptHandler)):
-            body = getattr(node, "body", None)
-            last = max(node.lineno, body[0].lineno - 1) if isinstance(body, list) else node.end_lineno
-            found.append(range(node.lineno, last + 1))
-    return sorted(found, key=len)
