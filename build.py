@@ -6,7 +6,8 @@
   python3 build.py build          build the page into web/dist, ready for any static host
   python3 build.py bench          sizes against budgets, start-up times beside an untuned page
   python3 build.py size FILE      size a job on the command line (the same as: python -m calc FILE)
-  python3 build.py lock           renew tests/requirements.txt from requirements.in
+  python3 build.py mutants        change the core here and there: does a test notice? (--sample N; --all; --only calc/gas)
+  python3 build.py lock           renew tests/requirements*.txt from their .in files
 
 What it fetches is pinned, checked by hash and kept in .build/; a second run fetches nothing.
 """
@@ -21,6 +22,8 @@ from pathlib import Path
 
 
 def arguments() -> argparse.Namespace:
+    from web.toolchain import mutation
+
     shape = argparse.RawDescriptionHelpFormatter
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=shape, usage="python3 build.py COMMAND")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
@@ -30,6 +33,7 @@ def arguments() -> argparse.Namespace:
     test = commands.add_parser("test")
     test.add_argument("names", nargs="*")
     commands.add_parser("size", add_help=False).add_argument("words", nargs=argparse.REMAINDER)
+    mutation.add_arguments(commands.add_parser("mutants"))
     for name in ("build", "bench", "lock"):
         commands.add_parser(name)
     chosen, rest = parser.parse_known_args()
@@ -77,6 +81,11 @@ def perform(chosen: argparse.Namespace) -> None:
 
     if chosen.command == "lock":
         environment.lock()
+        return
+    if chosen.command == "mutants":
+        from web.toolchain import mutation
+
+        mutation.run_mutants(chosen)
         return
     with alone(places.BUILD):
         # The bench judges budgets itself, after it has listed every file.

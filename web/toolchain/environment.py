@@ -6,12 +6,14 @@ import platform
 import shutil
 import sys
 import venv
+from pathlib import Path
 
-from .places import ROOT, VENV, VENV_PYTHON, Stop, run, say
+from .places import MUTATION, ROOT, VENV, VENV_PYTHON, Stop, run, say
 from .stamp import Stamp, key_of
 
 LOCK = ROOT / "tests" / "requirements.txt"
-WANTED = ROOT / "tests" / "requirements.in"
+MUTANTS = ROOT / "tests" / "requirements-mutants.txt"
+PACKAGES = MUTATION / "packages"
 
 
 def prepare() -> None:
@@ -28,20 +30,39 @@ def prepare() -> None:
     except Exception as problem:
         raise Stop(f"could not make a Python environment ({problem}). On Debian: apt-get install python3-venv") \
             from problem
-    install = [VENV_PYTHON, "-m", "pip", "install", "--require-hashes", "--only-binary=:all:",
-               "--no-deps", "-qq", "--disable-pip-version-check", "-r", LOCK]
-    try:
-        run(install)
-    except Stop:
-        say("that failed: once more without pip's cache, in case the cache is broken")
-        run([*install, "--no-cache-dir", "--force-reinstall"])
+    install(LOCK)
     stamp.put(key, [VENV])
 
 
+def install(lock: Path, *where: str | Path) -> None:
+    words = [VENV_PYTHON, "-m", "pip", "install", "--require-hashes", "--only-binary=:all:",
+             "--no-deps", "-qq", "--disable-pip-version-check", "-r", lock, *where]
+    try:
+        run(words)
+    except Stop:
+        say("that failed: once more without pip's cache, in case the cache is broken")
+        run([*words, "--no-cache-dir", "--force-reinstall"])
+
+
 def lock() -> None:
-    """Write the lock anew from requirements.in."""
-    run([VENV_PYTHON, "-m", "uv", "pip", "compile", "--universal", "--python-version", "3.11", "--upgrade",
-         "--generate-hashes", "--only-binary", ":all:", "--no-emit-index-url", "--no-annotate", "--no-header",
-         "--quiet", WANTED, "--output-file", LOCK])
-    LOCK.write_text(f"# Made from {WANTED.name} by: python3 build.py lock\n{LOCK.read_text()}")
-    say(f"wrote {LOCK.relative_to(ROOT)}; the next command installs it")
+    """Write the locks anew, each from the .in file beside it."""
+    for lock, how in (LOCK, []), (MUTANTS, ["--no-deps"]):
+        wanted = lock.with_suffix(".in")
+        run([VENV_PYTHON, "-m", "uv", "pip", "compile", "--universal", "--python-version", "3.11", "--upgrade",
+             "--generate-hashes", "--only-binary", ":all:", "--no-emit-index-url", "--no-annotate", "--no-header",
+             "--quiet", *how, wanted, "--output-file", lock])
+        lock.write_text(f"# Made from {wanted.name} by: python3 build.py lock\n{lock.read_text()}")
+        say(f"wrote {lock.relative_to(ROOT)}; the next command installs it")
+
+
+def prepare_mutants() -> None:
+    """Lay what the mutation run needs into a folder of its own: the build and the tests never see it."""
+    stamp = Stamp("mutants")
+    key = key_of(MUTANTS, sys.version, platform.platform())
+    if stamp.fresh(key):
+        return
+    say(f"installing the mutation run's Python packages into {PACKAGES.relative_to(ROOT)}")
+    stamp.clear()
+    shutil.rmtree(PACKAGES, ignore_errors=True)
+    install(MUTANTS, "--target", PACKAGES)
+    stamp.put(key, [PACKAGES])

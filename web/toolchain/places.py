@@ -21,6 +21,7 @@ INSIDE = WEB / "toolchain" / "inside"
 BUILD = ROOT / ".build"
 VENV = BUILD / "venv"
 CACHE = BUILD / "cache"
+MUTATION = BUILD / "mutation"
 STAGE = BUILD / "stage"
 RUNTIME = STAGE / "runtime"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")

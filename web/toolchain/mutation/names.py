@@ -1,0 +1,82 @@
+"""Statements, the names that they make, and where those names are used: a change in a table shows where the table is read."""
+
+from __future__ import annotations
+
+import ast
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from ..places import ROOT
+
+# What runs when the core is imported stands under this name in the record of who runs what.
+IMPORTING = "import"
+
+
+@dataclass(frozen=True)
+class Statement:
+    """A statement's lines, of a compound one its head; the names that it makes, and whether it stands in a function."""
+
+    path: str
+    lines: range
+    makes: tuple[str, ...]
+    in_function: bool
+
+
+@cache
+def statements(path: str, source: str) -> tuple[Statement, ...]:
+    """Every statement and except clause, shortest first, so that the first around a line is the innermost."""
+    found: list[Statement] = []
+
+    def visit(node: ast.AST, within: tuple[str, ...], in_function: bool) -> None:
+        for child in ast.iter_child_nodes(node):
+            made, deeper = within, in_function
+            if isinstance(child, (ast.stmt, ast.ExceptHandler)):
+                body = getattr(child, "body", None)
+                last = max(child.lineno, body[0].lineno - 1) if isinstance(body, list) else child.end_lineno
+                named = [part.id for part in ast.walk(child) if isinstance(part, ast.Name) and isinstance(part.ctx, ast.Store)]
+                own = (child.name,) if isinstance(child, (ast.FunctionDef, ast.ClassDef)) else () if body else tuple(named)
+                found.append(Statement(path, range(child.lineno, last + 1), (*within, *own), in_function))
+                made = (*within, child.name) if isinstance(child, ast.ClassDef) else within
+                deeper = in_function or isinstance(child, ast.FunctionDef)
+            visit(child, made, deeper)
+
+    visit(ast.parse(source), (), False)
+    return tuple(sorted(found, key=lambda one: len(one.lines)))
+
+
+def text(path: str) -> str:
+    return (ROOT / path).read_text()
+
+
+def statement_at(path: str, line: int) -> Statement:
+    return next(one for one in statements(path, text(path)) if line in one.lines)
+
+
+@cache
+def sources() -> dict[str, list[str]]:
+    files = [*(ROOT / "calc").rglob("*.py"), *(ROOT / "tests" / "core").rglob("*.py")]
+    return {file.relative_to(ROOT).as_posix(): file.read_text().split("\n") for file in files}
+
+
+def users(statement: Statement) -> set[Statement]:
+    """Where the names that a statement makes are used, and the names made there, and so on; in functions it ends."""
+    found: set[Statement] = set()
+    asked: set[str] = set()
+    waiting = set(statement.makes)
+    while waiting:
+        asked |= waiting
+        fresh = mentions(tuple(sorted(waiting))) - found - {statement}
+        found |= fresh
+        waiting = {name for one in fresh if not one.in_function and one.path.startswith("calc/") for name in one.makes} - asked
+    return found
+
+
+@cache
+def mentions(names: tuple[str, ...]) -> frozenset[Statement]:
+    word = re.compile(rf"\b(?:{'|'.join(map(re.escape, names))})\b")
+    return frozenset(
+        statement_at(path, number) for path, lines in sources().items() for number, line in enumerate(lines, 1)
+        if word.search(line) and not line.lstrip().startswith(("from ", "import ", "#")) and any(
+            number in one.lines for one in statements(path, "\n".join(lines)))
+    )
