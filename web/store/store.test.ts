@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { EndReport, Report } from '../core/report.ts'
+import type { EndReport, Heard, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
 import { follow, heard, report, reports } from './index.ts'
 
@@ -61,5 +61,25 @@ describe('what the core says', () => {
     expect(follow(view, of(4.6, 0.2), true)).toMatchObject({ report: of(4.6, 0.2) })
     // Another answer is shown at once; the bands of the old one are not its own.
     expect(follow(view, of(4.8, null), false)).toMatchObject({ report: of(4.8, null) })
+  })
+
+  test('an answer for one end leaves the other, and what compares the two, in sight', () => {
+    heard({ ...said(ok('one'), ok('two')), attitude: { words: 'level' } } as unknown as Report, true)
+    const { front } = said(ok('three'), ok('unused')).ends
+    heard({ fields: {}, ends: { front } } as unknown as Heard, true)
+    expect(reports.front.value.report).toMatchObject({ answer: 'three' })
+    expect(reports.rear.value.report).toMatchObject({ answer: 'two' })
+    expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
+  })
+
+  test('a field of which the same is said keeps its identity, another does not', () => {
+    const fields = (mass: number) => ({ 'rider.mass': { value: mass }, 'bike.rake': { value: 26 } })
+    const of = (mass: number) => ({ ...said(ok('one'), ok('two')), fields: fields(mass) }) as unknown as Report
+    heard(of(80), true)
+    const before = report.value!.fields
+    heard(of(90), true)
+    expect(report.value!.fields['bike.rake']).toBe(before['bike.rake'])
+    expect(report.value!.fields['rider.mass']).not.toBe(before['rider.mass'])
+    expect(report.value!.fields['rider.mass']).toMatchObject({ value: 90 })
   })
 })
