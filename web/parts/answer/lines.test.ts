@@ -14,7 +14,7 @@ const end = { leave: false, sure, chosen: { rate: figure(4.8, 'N/mm'), preload: 
 
 test('where the readings leave the rate open a span is told, and one rate never alone', () => {
   const [first, second] = answerLines(end, 'springs')
-  expect([first!.words, first!.figures[0]!.of.value, first!.figures[0]!.to, second!.words]).toEqual(['Between', 4.3, 5, 'at 4.8'])
+  expect([first!.words, first!.figures[0]!.of.value, first!.figures[0]!.to, second!.words]).toEqual(['From', 4.3, 5, 'at 4.8'])
   const [settled, next] = answerLines({ ...end, sure: { ...sure, settled: true } }, 'springs')
   expect([settled!.words, settled!.figures[0]!.of.value, settled!.figures[0]!.to, next!.words]).toEqual(['Fit', 4.8, undefined, 'with'])
 })

@@ -20,7 +20,7 @@ export function answerLines(end: EndOk, part: AnswerPart): Line[] {
   const rate = { of: chosen.rate, unit: chosen.rate.unit, rate: true }
   return [
     open
-      ? { words: 'Between', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low }, to: sure.high }] }
+      ? { words: 'From', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low }, to: sure.high }] }
       : { words: leave ? 'Leave' : 'Fit', figures: [rate] },
     { words: open ? `at ${rateText(chosen.rate.value)}` : 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
     ...gap,
