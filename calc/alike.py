@@ -32,7 +32,7 @@ def gap_for_end_force(assembly: Assembly, setup: Setup, loads: Loads, exponent: 
     Source: none.
     Example: see `tests/core/test_alike.py`.
     """
-    assembly = assembly.paired(setup.split)
+    assembly = assembly.paired(setup.split).pumped(setup.air)
     quick = _by_newton(assembly, setup, loads, exponent, end_force)
     return _bracketed(assembly, setup, loads, exponent, end_force) if quick is None else quick
 

@@ -11,6 +11,7 @@ from calc.arrangement import Arrangement
 from calc.array import Number, some
 from calc.end import End
 from calc.gas.chamber import SLOW, Gas
+from calc.leg.air import AirLeg, Pumped
 from calc.leg.open import LegGas
 from calc.motion.ratio import ForkMotion, Motion
 from calc.springs.helical import Spring
@@ -32,6 +33,8 @@ class Assembly(Protocol):
     def lock_gap(self, rate: Number) -> Number: ...
 
     def paired(self, split: Number) -> Assembly: ...
+
+    def pumped(self, air: Pumped | None) -> Assembly: ...
 
 
 @dataclass(frozen=True)
@@ -84,6 +87,10 @@ class ForkAssembly:
     def paired(self, split: Number) -> ForkAssembly:
         """The same fork with unequal rates in its legs."""
         return self if split is self.split else replace(self, split=split)
+
+    def pumped(self, air: Pumped | None) -> ForkAssembly:
+        """The same fork with its air springs set otherwise; None leaves them as they are."""
+        return self if air is None or not isinstance(self.gas, AirLeg) else replace(self, gas=self.gas.pumped(air))
 
     @property
     def alike(self) -> bool:
@@ -144,6 +151,11 @@ class ShockAssembly:
     def paired(self, split: Number) -> ShockAssembly:
         """Shocks are alike."""
         del split
+        return self
+
+    def pumped(self, air: Pumped | None) -> ShockAssembly:
+        """Shocks are not pumped here."""
+        del air
         return self
 
     def end(self, rate: Number, preload: Number, gap: Number) -> End:

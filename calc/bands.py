@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.advice import EndSizing, Situation, found, situation
+from calc.advice import EndSizing, resized
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
 from calc.built import built, with_tolerance
@@ -22,7 +22,8 @@ from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
 from calc.quantity import convert_difference, internal_unit
 from calc.setup import Figures, Setup, evaluate
-from calc.sizing import Sized, size
+from calc.situation import Situation, found, situation
+from calc.sizing import Sized
 
 Halves = Mapping[str, float]
 REACH = 3  # candidates tried either way of the choice, at first
@@ -43,9 +44,11 @@ class Cause:
 
 @dataclass(frozen=True)
 class Bands:
-    """95 % half-widths in internal units, by name; counts of draws by rate [N/mm]; causes by result.
+    """95 % half-widths in internal units, by name; counts of draws by rate [N/mm] or pressure [MPa,
+    gauge]; causes by result.
 
-    `setup` holds those of the recommended preload and gap, `figures` of what the recommended setup does, `found` of what
+    `setup` holds those of the recommended preload and gap, or of an air spring's pressure and dial, `figures` of what
+    the recommended setup does, `found` of what
     the fitted one does, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
     """
 
@@ -97,7 +100,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     except Impossible:
         return None
     return Bands(
-        setup=_setup_halves(sized, float(setup.rate)),
+        setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
         figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built),
         found=_found_halves(draws, end, here),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
@@ -114,31 +117,30 @@ def _figures(here: Situation, setup: Setup) -> Figures:
 
 def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
     """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
-    rates, splits = (np.asarray(part) for part in (done.sized.setup.rate, done.sized.setup.split))
-    reach = REACH
+    reach, count = REACH, len(np.asarray(done.sized.setup.stepped))
     while True:
-        first, last = max(chosen - reach, 0), min(chosen + reach + 1, len(rates))
-        some = rates[first:last, None], splits[first:last, None]
-        sized = size(here.assembly, some[0], here.loads, here.exponent, here.targets, done.limits, some[1])
+        first, last = max(chosen - reach, 0), min(chosen + reach + 1, count)
+        sized = resized(here, done, slice(first, last))
         choice = sized.choice
-        at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < len(rates)))
+        at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < count))
         if not at_edge:
             return sized
         reach *= 2
 
 
-def _setup_halves(sized: Sized, rate: float) -> Halves:
-    """Of preload and gap re-solved with the spring held; no band for a gap that some draws cannot find."""
-    held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - rate)))
-    halves = {"preload": half_width(np.asarray(sized.exact.preload)[held])}
-    if _gap_is_found(sized, held):
-        halves["gap"] = half_width(np.asarray(sized.exact.gap)[held])
-    return halves
-
-
-def _gap_is_found(sized: Sized, index: int) -> bool:
+def _solved(here: Situation, sized: Sized, stepped: float) -> dict[str, Array]:
+    """What is recommended, solved again with the spring held; nothing for what some draws cannot find."""
+    if here.air is not None:
+        assert sized.exact.air is not None
+        solved = {"pressure": np.asarray(sized.exact.air.pressure)}
+        reached = {here.air.dial: np.asarray(here.air.amount(sized.exact))}
+        return solved | (reached if not np.any(sized.vetoes["end unreachable"]) else {})
+    held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - stepped)))
     unreachable = sized.vetoes.get("end unreachable")
-    return unreachable is not None and not bool(np.any(unreachable[index]))
+    solved = {"preload": np.asarray(sized.exact.preload)[held]}
+    if unreachable is not None and not np.any(unreachable[held]):
+        solved["gap"] = np.asarray(sized.exact.gap)[held]
+    return solved
 
 
 def _results(done: Figures) -> dict[str, Number]:
@@ -188,8 +190,8 @@ def _oil(draws: Job, here: Situation, setup: Setup) -> Mapping[str, Number]:
 
 
 def _counts(sized: Sized) -> Mapping[float, int]:
-    choice, rates = sized.choice, np.asarray(sized.setup.rate)[:, 0]
-    return {float(rate): int(np.sum(choice == i)) for i, rate in enumerate(rates) if np.any(choice == i)}
+    choice, stepped = sized.choice, np.asarray(sized.setup.stepped)[:, 0]
+    return {float(step): int(np.sum(choice == i)) for i, step in enumerate(stepped) if np.any(choice == i)}
 
 
 def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
@@ -199,15 +201,13 @@ def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, t
     try:
         here = situation(stepped(job, paths), end)
         fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
-        rate = np.array([[setup.rate]])
-        solved = size(here.assembly, rate, here.loads, here.exponent, here.targets, done.limits, setup.split)
+        chosen = int(done.sized.choice)
+        solved = resized(here, done, slice(chosen, chosen + 1))
     except Impossible:
         return {}
     along = "stroke" if end == "front" else "travel"
     results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
-    results["preload"] = np.asarray(solved.exact.preload)[0]
-    if _gap_is_found(solved, 0):
-        results["gap"] = np.asarray(solved.exact.gap)[0]
+    results |= _solved(here, solved, float(setup.stepped))
     return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
 
 

@@ -6,22 +6,25 @@ from dataclasses import replace
 
 from calc.draws import DRAWS, standard_normal
 from calc.job import Job
+from calc.leg.air import Pumped
 from calc.setup import Setup
 
 # 95 % half-widths; common practice, no source.
 BUILT_RATE = 0.03  # of the marked rate
 BUILT_PRELOAD = 1.0  # mm
 BUILT_GAP = 1.0  # mm, legs matched
+BUILT_PRESSURE = 0.01  # MPa: what a fork pump's gauge is read to
+BUILT_OIL = 1000.0  # mm3, by syringe
 
-# Standard normal numbers, among a drawn job's samples under these names.
-TOLERANCES = ("built rate", "built preload", "built gap")
+# Standard normal numbers for rate, preload, gap, pressure and oil, among a drawn job's samples under these names.
+TOLERANCES = ("built rate", "built preload", "built gap", "built pressure", "built oil")
 
 
 def with_tolerance(draws: Job, count: int = DRAWS) -> Job:
     """A drawn job that also draws how well a setup is built, so that every condition it is looked at under shares that too.
 
     Parameters: draws; count of them [-], > 0.
-    Returns: Job, with a standard normal number a draw for rate, preload and gap.
+    Returns: Job, with a standard normal number a draw for each thing that is set.
     Raises: nothing.
     Formula: none.
     Source: none.
@@ -45,10 +48,19 @@ def built(draws: Job, setup: Setup) -> Setup:
         >>> float(built(drawn, Setup(4.6, 3.0, 120.0)).preload.std().round(2))
         0.5
     """
-    rate, preload, gap = (draws.samples[name] for name in TOLERANCES)
+    rate, preload, gap, pressure, oil = (0.5 * draws.samples[name] for name in TOLERANCES)
+    air = setup.air
+    if air is not None:
+        gauge = BUILT_PRESSURE * pressure  # one gauge for both
+        air = Pumped(
+            air.pressure + gauge,
+            None if air.oil is None else air.oil + BUILT_OIL * oil,
+            None if air.second is None else air.second + gauge,
+        )
     return Setup(
-        setup.rate * (1.0 + 0.5 * BUILT_RATE * rate),
-        setup.preload + 0.5 * BUILT_PRELOAD * preload,
-        setup.gap + 0.5 * BUILT_GAP * gap if setup.gap else 0.0,
+        setup.rate * (1.0 + BUILT_RATE * rate),
+        setup.preload + BUILT_PRELOAD * preload,
+        setup.gap + BUILT_GAP * gap if setup.gap else 0.0,
         setup.split,
+        air,
     )

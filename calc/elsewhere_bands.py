@@ -7,7 +7,6 @@ from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from calc.advice import found, situation
 from calc.array import Array
 from calc.built import TOLERANCES, built, with_tolerance
 from calc.draws import DRAWS, drawn, half_widths, survivors
@@ -15,6 +14,7 @@ from calc.elsewhere import Place, Several, places
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.setup import Setup
+from calc.situation import found, situation
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from calc.array import Flags, Number
 from calc.assembly import Assembly
 from calc.end import End, ride_frequency
 from calc.gas.chamber import SLOW, Pace
+from calc.leg.air import Pumped
 from calc.sag import Sag, settle
 
 
@@ -29,18 +30,28 @@ class Loads:
 
 @dataclass(frozen=True)
 class Setup:
-    """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none); split [N/mm], what an unequal right leg is above it."""
+    """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none); split [N/mm], what an unequal right leg is above it;
+    air, how an air spring is set, None where there is none or it stays as it is.
+    """
 
     rate: Number
     preload: Number
     gap: Number
     split: Number = 0.0
+    air: Pumped | None = None
+
+    @property
+    def stepped(self) -> Number:
+        """What candidates step through: an air spring's pressure [MPa, gauge], else the rate [N/mm]."""
+        return self.rate if self.air is None else self.air.pressure
 
     def at(self, index: int) -> Setup:
         """One candidate of many."""
-        split = float(np.broadcast_to(self.split, np.shape(self.rate))[index])
-        rate, preload, gap = (float(np.asarray(part)[index]) for part in (self.rate, self.preload, self.gap))
-        return Setup(rate, preload, gap, split)
+        shape = np.shape(self.stepped)
+        rate, preload, gap, split = (
+            float(np.broadcast_to(part, shape)[index]) for part in (self.rate, self.preload, self.gap, self.split)
+        )
+        return Setup(rate, preload, gap, split, None if self.air is None else self.air.at(index))
 
 
 @dataclass(frozen=True)
@@ -113,4 +124,17 @@ def evaluate(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number) -
     Source: as `figures`.
     Example: see `calc.sizing`.
     """
-    return figures(assembly.paired(setup.split).end(setup.rate, setup.preload, setup.gap), loads, exponent)
+    return figures(end_of(assembly, setup), loads, exponent)
+
+
+def end_of(assembly: Assembly, setup: Setup) -> End:
+    """An assembly built to a setup.
+
+    Parameters: assembly; setup.
+    Returns: End.
+    Raises: Impossible where nothing can be built so.
+    Formula: none.
+    Source: none.
+    Example: see `calc.sizing`.
+    """
+    return assembly.paired(setup.split).pumped(setup.air).end(setup.rate, setup.preload, setup.gap)

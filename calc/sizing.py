@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -9,13 +10,14 @@ from numpy.typing import NDArray
 
 from calc.array import Array, Flags, Number
 from calc.assembly import Assembly
+from calc.end import End
 from calc.gas.chamber import SLOW, Pace
 from calc.leg.open import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
 from calc.vetoes import Limits, Room, bars, free_sag_bars, gap_bars, preload_bars, room_left, spring_bars
 
-__all__ = ["Limits", "Sized", "Targets", "preload_for_sag", "size"]
+__all__ = ["Limits", "Sized", "Targets", "end_missed", "end_root", "preload_for_sag", "size", "wheel_travel"]
 
 
 @dataclass(frozen=True)
@@ -101,7 +103,7 @@ def size(
         [104, 103, 103]
     """
     assembly = assembly.paired(split)
-    travel = _wheel_travel(assembly, rates, targets)
+    travel = wheel_travel(assembly, rates, targets)
     lock = assembly.lock_gap(rates)
     gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel, lock)
     exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap, split)
@@ -129,10 +131,53 @@ def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) 
     return np.asarray(np.abs(carried - load) > 1e-6 * load)
 
 
-def _wheel_travel(assembly: Assembly, rates: Array, targets: Targets) -> Number:
+def wheel_travel(assembly: Assembly, rates: Number, targets: Targets) -> Number:
+    """The wheel travel at the rider sag wanted.
+
+    Parameters: assembly; rates [N/mm], which the motion is asked with; targets, whose sag [mm] may be along the leg.
+    Returns: travel [mm], vertical.
+    Raises: nothing.
+    Formula: the end's motion.
+    Source: geometry.
+    Example: see `size`.
+    """
     if not targets.sag_is_stroke:
         return targets.sag
     return assembly.end(rates, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
+
+
+def end_missed(end: End, travel: Number, exponent: Number, targets: Targets) -> Array:
+    """By how much an end misses its end-of-travel target; above 0 where it is too soft.
+
+    Parameters: end; travel [mm], the rider sag at the wheel; exponent n [-]; targets.
+    Returns: a ratio [-].
+    Raises: nothing.
+    Formula: target / measure - 1: the reciprocal stays tame where the gas runs out.
+    Source: none.
+    Example: see `size`.
+    """
+    if targets.end_kind == "energy":
+        measure = end.energy(end.travel, Pace(exponent))
+    else:
+        measure = end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel)))
+    return np.asarray(targets.end_amount / measure - 1.0)
+
+
+def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, tolerance: float = 1e-7) -> tuple[Array, Flags]:
+    """The amount of what is set for the end of the travel at which nothing is missing, and where none does it.
+
+    Parameters: missing, of `end_missed`, over an amount; hardest, softest amounts and tolerance [all in its unit].
+    Returns: amounts, the nearer end where none does it; True there.
+    Raises: nothing.
+    Formula: a bracketed root.
+    Source: none.
+    Example: see `size`.
+    """
+    too_soft, too_stiff = missing(hardest) > 0, missing(softest) < 0
+    out = too_soft | too_stiff
+    middle = 0.5 * (hardest + softest)
+    root = find_root(lambda amount: np.where(out, amount - middle, missing(amount)), hardest, softest, tolerance)
+    return np.where(too_soft, hardest, np.where(too_stiff, softest, root)), out
 
 
 def _gap(
@@ -145,19 +190,9 @@ def _gap(
 
     def missing(gap: Array) -> Array:
         preload = preload_for_sag(assembly, rates, gap, loads.aboard, travel)
-        end = assembly.end(rates, preload, gap)
-        if targets.end_kind == "energy":
-            measure = end.energy(end.travel, Pace(exponent))
-        else:
-            measure = end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel)))
-        return np.asarray(targets.end_amount / measure - 1.0)  # the reciprocal stays tame where the gas runs out
+        return end_missed(assembly.end(rates, preload, gap), travel, exponent, targets)
 
-    low = np.broadcast_to(lock + 0.05, shape)
-    high = np.full(shape, DEEPEST_GAP)
-    too_soft, too_stiff = missing(low) > 0, missing(high) < 0
-    out = too_soft | too_stiff
-    root = find_root(lambda gap: np.where(out, gap - 0.5 * (low + high), missing(gap)), low, high, 1e-7)
-    return np.where(too_soft, low, np.where(too_stiff, high, root)), out
+    return end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
 
 
 def _key(done: Figures, targets: Targets) -> Array:

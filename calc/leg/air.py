@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -10,6 +10,29 @@ from calc.array import Array, Number
 from calc.gas.chamber import Chamber, Gas
 from calc.gas.staged import Staged
 from calc.leg.open import OpenLeg
+
+
+@dataclass(frozen=True)
+class Pumped:
+    """How an air spring is set. Pressures are gauge, cold, as the pump shows them with its hose still on.
+
+    Parameters: pressure [MPa] of the main chamber; oil [mm3] put into it against as found, below 0 taken out, spacers alike;
+    second [MPa], the second volume's. None leaves it as found.
+    """
+
+    pressure: Number
+    oil: Number | None = None
+    second: Number | None = None
+
+    def at(self, index: int) -> Pumped:
+        """One candidate of many."""
+
+        def pick(part: Number | None) -> float | None:
+            return None if part is None else float(np.asarray(part)[index] if np.ndim(part) else part)
+
+        pressure = pick(self.pressure)
+        assert pressure is not None
+        return Pumped(pressure, pick(self.oil), pick(self.second))
 
 
 @dataclass(frozen=True)
@@ -59,13 +82,31 @@ class AirSpring:
 class AirLeg:
     """A leg with an air spring in it.
 
-    Parameters: outer, the air over its oil, which sweeps what the air spring leaves of the seal area; spring.
+    Parameters: outer, the air over its oil, which sweeps what the air spring leaves of the seal area; spring; charged [MPa],
+    ambient pressure where it is pumped; lost [MPa], what the pump's hose takes with it.
     Formula: swept areas add up to the seal area.
     Source: geometry.
     """
 
     outer: OpenLeg
     spring: AirSpring
+    charged: Number = 0.0
+    lost: Number = 0.0
+
+    def pumped(self, to: Pumped) -> AirLeg:
+        """The same leg, set otherwise."""
+        spring = replace(self.spring, pressure=to.pressure - self.lost + self.charged)
+        if to.oil is not None:
+            spring = replace(spring, volume=spring.volume - to.oil)
+        if to.second is not None:
+            spring = replace(spring, charge=to.second + self.charged)
+        return replace(self, spring=spring)
+
+    @property
+    def oil_locks(self) -> Number:
+        """Oil [mm3] more than as found that uses up the air spring's gas exactly at full travel, or its main chamber's."""
+        over = self.spring.second - self.spring.piston * self.outer.stroke
+        return self.spring.volume + np.minimum(over, 0.0)
 
     def gases(self, rate: Number | None, gap: Number) -> tuple[Gas, ...]:
         """Outer air and the air spring's chambers."""

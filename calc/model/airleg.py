@@ -10,7 +10,7 @@ from calc.array import Number
 from calc.gas.chamber import circle
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.leg.air import AirLeg, AirSpring
+from calc.leg.air import AirLeg, AirSpring, Pumped
 from calc.leg.open import OpenLeg
 from calc.model.conditions import Conditions
 
@@ -27,7 +27,19 @@ def air_leg(job: Job, around: OpenLeg, at: Conditions, as_sold: bool) -> AirLeg:
         raise Impossible(
             "air-piston", "The air piston is not smaller than the seal area.", "Measure both again.", "front.air_piston"
         )
-    return AirLeg(replace(around, inside=spring.swept, name="outer chamber"), spring)
+    return AirLeg(replace(around, inside=spring.swept, name="outer chamber"), spring, at.charged, job.value("front.pump_loss"))
+
+
+def pumped_as_found(job: Job) -> Pumped | None:
+    """How the air springs are set as found; None for legs that carry none."""
+    if job.choice("front.air") != "air leg":
+        return None
+    return Pumped(job.value("front.air_pressure"), None, job.value("front.second_pressure") if has_second(job) else None)
+
+
+def has_second(job: Job) -> bool:
+    """True where a second volume opens deep in the stroke."""
+    return job.choice("front.second") == "yes"
 
 
 def _spring(job: Job, at: Conditions, gauge: Number) -> AirSpring:
@@ -48,6 +60,6 @@ def _spring(job: Job, at: Conditions, gauge: Number) -> AirSpring:
         spring = replace(
             spring, balance_area=area, balance_volume=job.value("front.balance_volume"), port=job.value("front.balance_port")
         )
-    if job.choice("front.second") == "yes":
+    if has_second(job):
         spring = replace(spring, second=job.value("front.second_volume"), charge=job.value("front.second_pressure") + at.charged)
     return spring

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc import fitted
 from calc.impossible import Impossible
 from calc.job import Job
+from calc.leg.air import Pumped
 from calc.model.airleg import has_coil
 from calc.quantity import convert
 from calc.setup import Setup
@@ -14,12 +17,15 @@ from calc.vetoes import Limits
 def standard_setup(job: Job, end: str) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
     strut, gap = ("fork", job.value("standard.gap")) if end == "front" else ("shock", 0.0)
-    if end == "front" and not has_coil(job):
-        return Setup(0.0, 0.0, gap)
+    air = None
+    if end == "front" and job.choice("front.air") == "air leg":
+        air = Pumped(job.value("standard.air_pressure"))
+        if not has_coil(job):
+            return Setup(0.0, 0.0, gap, air=air)
     path = f"standard.{strut}_rate"
     if job.entered(path):
-        return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap)
-    return Setup(fitted.rate(job, end), job.value(f"standard.{strut}_preload"), gap, fitted.split(job, end))
+        return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap, air=air)
+    return Setup(fitted.rate(job, end), job.value(f"standard.{strut}_preload"), gap, fitted.split(job, end), air)
 
 
 def limits(job: Job, end: str) -> Limits:
@@ -33,9 +39,12 @@ def limits(job: Job, end: str) -> Limits:
     solid = fitted.solid(job, end)
     margin = job.usual("coil bind margin fork" if end == "front" else "coil bind margin shock")
     assert margin is not None
-    return Limits(
-        (low, high), gap, free_sag_window(job, end), free, solid, margin.typical, fitted.fit(job, end), fitted.second_room(job, end)
-    )
+    built = Limits((low, high), gap, free_sag_window(job, end), free, solid, margin.typical, fitted.fit(job, end))
+    built = replace(built, second_room=fitted.second_room(job, end))
+    if end == "front" and job.choice("front.air") == "air leg":
+        most = job.number("front.air_most") if job.known("front.air_most") else None
+        return replace(built, pressure=most, oil=job.number("front.air_filled"))
+    return built
 
 
 def free_sag_window(job: Job, end: str) -> tuple[float, float]:

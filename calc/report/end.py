@@ -2,28 +2,22 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
-import numpy as np
-
 from calc.advice import EndSizing, rider_span, size_end, tried
-from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
 from calc.model import conditions, found_gaps, sag_window
 from calc.report import sure
 from calc.report.beside import beside
+from calc.report.candidates import candidate, nothing_fits, shown
 from calc.report.curve import curve_data
-from calc.report.data import Data, quantity, rate_text
+from calc.report.data import Data, quantity
 from calc.report.elsewhere import elsewhere_data
 from calc.report.setups import Cases, setup_data
-from calc.report.springs import oil_data, seat_data, spring_lines
-from calc.report.words import WAY_OUT, answer_words, front_why, rear_why, span_words, veto_words
+from calc.report.springs import seat_data, spring_lines
+from calc.report.words import answer_words, front_why, rear_why, span_words, step_of, step_text
 from calc.setup import Figures, Setup
-
-NEAR = 3  # springs shown either way of the choice
-_RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 
 
 def end_data(job: Job, end: str, with_bands: bool) -> Data:
@@ -79,12 +73,12 @@ def problem_of(error: Impossible, end: str) -> Problem:
 def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     cases = Cases.of(job, end)
     chosen = int(done.sized.choice)
-    shown = _shown(done, chosen)
-    candidates = [_candidate(job, done, cases, i, chosen) for i in shown]
+    near = shown(done, chosen)
+    candidates = [candidate(job, done, cases, i, chosen) for i in near]
     answer = None if chosen < 0 else done.sized.setup.at(chosen)
     data: Data = {
         "state": "none" if answer is None else "ok",
-        "problems": [] if answer is not None else [_nothing_fits(candidates, end).as_data()],
+        "problems": [] if answer is not None else [nothing_fits(candidates, end).as_data()],
         "candidates": candidates,
         "standard": setup_data(done.situation.standard_setup, done.situation.standard, cases),
         "as_found": _found_data(job, end, done, cases),
@@ -108,84 +102,8 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     if attempt is not None:
         data["tried"] = _attempt_data(end, attempt, cases)
     if answer is not None:
-        data |= _answer_data(job, end, done, data, candidates[shown.index(chosen)])
+        data |= _answer_data(job, end, done, data, candidates[near.index(chosen)])
     return data
-
-
-def _candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
-    sized, setup = done.sized, done.sized.setup.at(index)
-    bind, second = (None if room is None else float(np.asarray(room)[index]) for room in (sized.room.main, sized.room.second))
-    data = setup_data(setup, sized.figures.at(index), cases, bind, second)
-    numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
-    numbers["second_short"] = None if second is None else -second
-    data["vetoes"] = [{"code": n, "words": veto_words(n, numbers)} for n, veto in sized.vetoes.items() if veto[index]]
-    data["key"] = float(f"{sized.key[index]:.6g}")
-    data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
-    data["fitted"] = math.isclose(setup.rate, float(done.found_setup.rate), rel_tol=1e-6)
-    data["gap_other"] = _other_gap(job, done, setup) if index == chosen else None
-    data["oil"] = _oil(job, done, setup)
-    return data
-
-
-def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float | None]:
-    low, high = done.limits.preload
-    gap = done.limits.gap or (None, None)
-    free = done.limits.free_sag or (None, None)
-    return {
-        "preload": setup.preload, "preload_min": low, "preload_max": high, "gap": setup.gap, "gap_min": gap[0], "gap_max": gap[1],
-        "free_sag": data["free_sag"]["value"], "free_low": free[0], "free_high": free[1],
-        "bind_margin": done.limits.bind_margin, "pressure": done.air_pressure, "wanted": done.situation.targets.sag,
-    }  # fmt: skip
-
-
-def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
-    fit = done.limits.fit
-    assert fit is not None
-    move = fit.move(setup.rate, setup.preload)
-    sizes = {"outside": fit.widest, "bore": fit.bore, "inside": fit.inside, "core": fit.core, "thread": fit.thread}
-    sizes |= {"spacers": fit.spacers, "further": move, "shorter": -np.asarray(move)}
-    return {name: None if size is None else float(np.asarray(size)) for name, size in sizes.items()}
-
-
-def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
-    if not isinstance(done.situation.assembly, ForkAssembly):
-        return None
-    case = f"read with spring and spacer {'out' if job.choice('front.gap_read') == 'in' else 'in'}"
-    try:
-        return quantity(done.situation.assembly.gas.other_gap(setup.rate, setup.gap), "mm", case, 0)
-    except Impossible:
-        return None
-
-
-def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
-    fork = done.situation.assembly
-    if not isinstance(fork, ForkAssembly):
-        return None
-    return oil_data(job, fork, setup)
-
-
-def _shown(done: EndSizing, chosen: int) -> list[int]:
-    """The choice, what stands near it, and the fitted spring; where none is chosen, what the fewest vetoes bar."""
-    rates, leave = done.sized.setup.rate, np.isclose(done.sized.setup.rate, float(done.found_setup.rate), rtol=1e-6)
-    if chosen >= 0:
-        return [i for i in range(np.size(rates)) if abs(i - chosen) <= NEAR or leave[i]]
-    barred = np.sum(list(done.sized.vetoes.values()), axis=0)
-    best = np.lexsort((done.sized.key, barred))[: 2 * NEAR + 1]
-    return [i for i in range(np.size(rates)) if i in best or leave[i]]
-
-
-def _nothing_fits(candidates: list[Data], end: str) -> Problem:
-    first = candidates[0]["vetoes"][0]
-    if first["code"] in ("air spring", "no pressure"):
-        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=WAY_OUT[first["code"]], end=end)
-    nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
-    words = "; ".join(v["words"] for v in nearest["vetoes"])
-    way_out = " ".join(dict.fromkeys(WAY_OUT[v["code"]] for v in nearest["vetoes"]))
-    rate = rate_text(nearest["rate"]["value"])
-    return Problem(
-        f"{end}.target_sag", "nothing-fits", f"No spring on offer meets the targets. Nearest is {rate} N/mm: {words}.",
-        way_out=way_out, end=end,
-    )  # fmt: skip
 
 
 def _found_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
@@ -262,5 +180,10 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
         "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
         "why": [*why, *spring_lines(job, end, chosen, done.sized.figures.at(int(done.sized.choice)))],
         "seat": seat_data(job, end, done, done.sized.setup.at(int(done.sized.choice))),
-        "holds_for": {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, chosen["rate"]["value"])},
+        "holds_for": {
+            "low": span[0],
+            "high": span[1],
+            "unit": "kg",
+            "words": span_words(*span, step_text(chosen, step_of(chosen))),
+        },
     }

@@ -35,7 +35,9 @@ def gas_notes(job: Job) -> list[str]:
                 "stroke, it gives way: the end force is then below what is told."
             )
     if kind == "air leg":
-        notes.append("Rates, preloads and gaps are not sized for an air spring: pressure is.")
+        notes.append(
+            "An air spring's volumes are read cold, at full extension. It loses a little: read its pressure before each ride."
+        )
     return notes
 
 

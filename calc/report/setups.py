@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from calc.job import Job
+from calc.quantity import convert
 from calc.report.data import Data, quantity
 from calc.sag import Sag
 from calc.setup import Figures, Setup
@@ -21,6 +22,7 @@ class Cases:
     working: str
     landing: str
     along: bool
+    gauge: int
 
     @classmethod
     def of(cls, job: Job, end: str) -> Cases:
@@ -35,7 +37,13 @@ class Cases:
             working=f"rider aboard, {job.posture}, n {exponent} about rider sag",
             landing=f"from hanging, n {exponent} from extension",
             along=along,
+            gauge=_decimals(convert(job.number("front.air_step"), "MPa", "bar")) if along and job.known("front.air_step") else 1,
         )
+
+
+def _decimals(step: float) -> int:
+    """Decimals that tell a gauge's steps apart."""
+    return 1 if abs(step * 10 - round(step * 10)) < 1e-6 else 2
 
 
 def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = None, second_bind: float | None = None) -> Data:
@@ -43,6 +51,7 @@ def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = N
     per = "per leg" if cases.along else "per shock"
     data: Data = {
         "rate": quantity(setup.rate, "N/mm", per, 1),
+        **_pumped(setup, cases),
         "preload": quantity(setup.preload, "mm", f"{per}, at full extension", 0),
         "free_sag": quantity(_sag(done.free, cases), "mm", cases.free, 0),
         "free_sag_friction": quantity(_friction(done.free, done, cases), "mm", f"{cases.free}, friction either way", 0),
@@ -63,6 +72,21 @@ def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = N
     if cases.along:
         data["gap"] = quantity(setup.gap, "mm", "per leg, in your convention", 0)
     return data
+
+
+def _pumped(setup: Setup, cases: Cases) -> Data:
+    """How the air springs are set; None for what there is none of, or what stays as found."""
+    air = setup.air
+
+    def told(value: object, unit: str, case: str, decimals: int, internal: str) -> Data | None:
+        return None if value is None else quantity(value, unit, case, decimals, internal)
+
+    gauge = "gauge, cold, as the pump shows it"
+    return {
+        "pressure": told(None if air is None else air.pressure, "bar", gauge, cases.gauge, "MPa"),
+        "air_oil": told(None if air is None else air.oil, "ml", "into the main chamber, against as found", 0, "mm3"),
+        "second_pressure": told(None if air is None else air.second, "bar", f"second volume, {gauge}", cases.gauge, "MPa"),
+    }
 
 
 def _with_rubber(done: Figures, cases: Cases) -> Data | None:

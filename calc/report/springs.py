@@ -7,7 +7,8 @@ import numpy as np
 from calc.advice import EndSizing
 from calc.assembly import ForkAssembly
 from calc.job import Job
-from calc.model import oil_to_add
+from calc.model import free_sag_window, oil_to_add
+from calc.model.airleg import has_coil, has_second
 from calc.report.data import Data, number_text, quantity
 from calc.setup import Figures, Setup
 from calc.springs.fit import Fit
@@ -16,6 +17,10 @@ from calc.springs.fit import Fit
 def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str]:
     """What a rate stands for where the springs are not plain ones, and what their stops add."""
     kind, lines = job.choice(f"{end}.spring_kind"), []
+    if chosen["pressure"]:
+        lines += [_air_line(job), *_free_sag_line(job, chosen)]
+        if not has_coil(job):
+            return lines
     if kind == "stacked":
         lines.append("The rate is the main spring's; the second one is kept, and works until it closes.")
     if kind == "nested":
@@ -32,10 +37,17 @@ def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str
     return lines
 
 
+# What is done at the seat of an air spring, in place of a spacer.
+_AIR_SEAT = "Pump cold, wheel off the ground, to what the gauge shows with its hose on; work the leg a few times, read again."
+
+
 def seat_data(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
     """What to do to spacer or collar from as found to the recommended preload, with the turns where the pitch is known."""
     fit = done.limits.fit
     assert fit is not None
+    if setup.air is not None:
+        stays = quantity(0.0, "mm", "spacer, per leg, as found to recommended, longer is +", 0)
+        return {"move": stays, "turns": None, "words": _AIR_SEAT}
     move = float(np.asarray(fit.move(setup.rate, setup.preload)))
     turns = move / job.number(f"{end}.pitch") if job.known(f"{end}.pitch") else None
     what = "spacer, per leg" if end == "front" else "collar, per shock"
@@ -63,6 +75,28 @@ def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str
     else:
         text = f"Collar {millimetres} mm{turned} {'in' if move > 0 else 'out'}"
     return f"{text}, for a spring as long as the fitted one." if as_long else f"{text}."
+
+
+def _air_line(job: Job) -> str:
+    """What an air spring's sizing keeps as found."""
+    dial = job.choice("front.air_end")
+    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != dial]
+    if not has_second(job):
+        kept.remove("second volume")
+    coil = "; the coil beside it too" if has_coil(job) else ""
+    port = " The balance chamber fills through its port." if job.choice("front.balance") == "yes" else ""
+    return f"Kept as found: {' and '.join(kept)}{coil}.{port}"
+
+
+def _free_sag_line(job: Job, chosen: Data) -> list[str]:
+    """Free sag outside its window, which an air spring's pressure cannot mend while rider sag is kept."""
+    low, high = free_sag_window(job, "front")
+    free = chosen["free_sag"]["value"]
+    if low <= free <= high:
+        return []
+    side = "under" if free < low else "over"
+    window = f"{number_text(low, 0)}-{number_text(high, 0)}"
+    return [f"Free sag {number_text(free, 0)} mm is {side} the usual {window}: its volumes decide that, not its pressure."]
 
 
 def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:

@@ -9,9 +9,10 @@ from calc.bands import Bands, Cause, bands
 from calc.built import BUILT_RATE
 from calc.impossible import decimals_apart
 from calc.job import Job
+from calc.quantity import convert
 from calc.report.asking import asked
 from calc.report.data import Data, number_text, with_half
-from calc.report.words import answer_words, count_words, unsettled_words
+from calc.report.words import answer_words, count_words, pressure_words, step_of, unsettled_words
 
 SETTLED = 5  # of ten draws: below this no single rate is told alone
 FAR_APART = 1.5  # first order against draws
@@ -19,7 +20,10 @@ NEXT = 3  # readings to ask for
 # Results that a reading is asked for, in order: name, words, unit, decimals.
 _ASKED_FOR = (
     ("preload", "preload", "mm", 0),
+    ("pressure", "pressure", "bar", 1),
     ("gap", "gap", "mm", 0),
+    ("oil", "oil in the chamber", "ml", 0),
+    ("second", "second volume's pressure", "bar", 1),
     ("rider", "rider sag", "mm", 0),
     ("free", "free sag", "mm", 0),
     ("end_multiple", "end force over load", "", 1),
@@ -34,20 +38,13 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
         return data | {"sure": None, "measure_next": []}
     along = "stroke" if end == "front" else "travel"
     chosen = _filled(data["chosen"], sure.figures, along)
-    rate = chosen["rate"]["value"]
-    chosen |= {
-        "rate": with_half(chosen["rate"], BUILT_RATE * rate),
-        "preload": with_half(chosen["preload"], sure.setup["preload"]),
-    }
-    if end == "front":
-        if "gap" in sure.setup:
-            chosen["gap"] = with_half(chosen["gap"], sure.setup["gap"])
-        chosen["oil"] = {leg: with_half(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
+    chosen |= _built(chosen, sure)
+    step = step_of(chosen)
     found = data["as_found"]
     if found["setup"] is not None and sure.found:
         found = found | {"setup": _filled(found["setup"], sure.found, along)}
     candidates = [chosen if c["relation"] == "chosen" else c for c in data["candidates"]]
-    counted = _counted(sure, rate)
+    counted = _counted(sure, step, chosen)
     span = None if counted["settled"] else (counted["low"], counted["high"])
     return (
         data
@@ -61,6 +58,22 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
         }
         | _beside(data, sure)
     )
+
+
+def _built(chosen: Data, sure: Bands) -> Data:
+    """What is set, with the +/- that it has solved again with the spring held."""
+    parts = {"preload": ("preload", 1.0), "gap": ("gap", 1.0), "pressure": ("pressure", 10.0), "air_oil": ("oil", 1e-3)}
+    parts["second_pressure"] = ("second", 10.0)  # internal units to those shown
+    set_to = {
+        name: with_half(chosen[name], sure.setup[key] * factor)
+        for name, (key, factor) in parts.items()
+        if key in sure.setup and chosen.get(name) is not None
+    }
+    if not chosen["pressure"]:
+        set_to["rate"] = with_half(chosen["rate"], BUILT_RATE * chosen["rate"]["value"])
+    if chosen["oil"] is not None:
+        set_to["oil"] = {leg: with_half(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
+    return set_to
 
 
 def _beside(data: Data, sure: Bands) -> Data:
@@ -105,11 +118,15 @@ def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
-def _counted(sure: Bands, chosen: float) -> Data:
-    tenths = of_ten(sure.counts, sure.draws)
-    counts = [{"rate": rate, "count": count, "of_ten": tenths[rate]} for rate, count in sure.counts.items()]
-    low, high = middle(sure.counts)
-    settled, undecided = tenths.get(chosen, 0) >= SETTLED, sure.draws - sum(sure.counts.values())
+def _counted(sure: Bands, chosen: float, setup: Data) -> Data:
+    """Draws by what they choose: rates [N/mm], or pressures in bar."""
+    by_step = {_shown(step, setup): count for step, count in sure.counts.items()}
+    tenths = of_ten(by_step, sure.draws)
+    counts = [{"rate": step, "count": count, "of_ten": tenths[step]} for step, count in by_step.items()]
+    low, high = middle(by_step)
+    settled = bool(setup["pressure"]) or tenths.get(chosen, 0) >= SETTLED
+    undecided = sure.draws - sum(by_step.values())
+    words = count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen, undecided > 0)
     return {
         "draws": sure.draws,
         "left_out": sure.left_out,
@@ -118,8 +135,13 @@ def _counted(sure: Bands, chosen: float) -> Data:
         "settled": settled,
         "low": low,
         "high": high,
-        "words": count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen, undecided > 0),
+        "words": pressure_words(low, high, setup) if setup["pressure"] else words,
     }
+
+
+def _shown(step: float, setup: Data) -> float:
+    """A rate or pressure as the report's data holds it, so that the same one is the same number."""
+    return float(f"{convert(step, 'MPa', 'bar'):.12g}") if setup["pressure"] else step
 
 
 def _measure_next(job: Job, sure: Bands, along: str) -> list[Data]:
@@ -141,7 +163,8 @@ def _first_order_holds(sure: Bands, name: str) -> bool:
 
 
 def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> Data:
-    now, then = cause.now, cause.then
+    factor = {"bar": 10.0, "ml": 1e-3}.get(unit, 1.0)
+    now, then = cause.now * factor, cause.then * factor
     places = decimals_apart(now, then, decimals)
     change = f"{result} ±{number_text(now, places)} becomes ±{number_text(then, places)} {unit}".rstrip()
     return {

@@ -6,7 +6,7 @@ import textwrap
 
 from calc.job.fields import FIELDS
 from calc.report.data import Data, number_text, plus_minus_text, rate_text, told
-from calc.report.words import rate_words
+from calc.report.words import named, rate_words, step_of, step_text
 
 WIDTH = 100
 _END_TITLES = {"front": "Front", "rear": "Rear"}
@@ -48,13 +48,14 @@ def _end_lines(end: str, data: Data) -> list[str]:
         ]
     lines += ["", *_table(end, data), ""]
     lines += [f"  {rate_text(c['rate']['value'])} is {rate_words(c)}" for c in data["candidates"] if c["pair"]]
-    lines += [f"  {rate_text(c['rate']['value'])}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
+    lines += [f"  {named(c)}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
     return [*lines, *_curve(data), *_beside(data), *_elsewhere(data)]
 
 
 def _table(end: str, data: Data) -> list[str]:
     gap = "  gap mm" if end == "front" else ""
-    head = f"  {'':20} N/mm  preload mm{gap}  free sag mm  rider sag mm    Hz  end kN  end/load  landing J"
+    unit = "bar" if data["standard"]["pressure"] else "N/mm"
+    head = f"  {'':20}{unit:>5}  preload mm{gap}  free sag mm  rider sag mm    Hz  end kN  end/load  landing J"
     rows = [
         _row(c["relation"] if c["relation"] != "other" else ("as fitted" if c["fitted"] else ""), c) for c in data["candidates"]
     ]
@@ -69,7 +70,7 @@ def _table(end: str, data: Data) -> list[str]:
 def _row(name: str, c: Data) -> str:
     gap = f"{_number(c['gap']):>8}" if "gap" in c else ""
     return (
-        f"  {name:20}{rate_text(c['rate']['value']):>5}{_number(c['preload']):>12}{gap}"
+        f"  {name:20}{step_text(c, step_of(c)):>5}{_number(c['preload']):>12}{gap}"
         f"{_number(c['free_sag']):>13}{_number(c['rider_sag']):>14}{_number(c['frequency']):>6}{_number(c['end_force']):>8}{_number(c['end_multiple']):>10}{_number(c['landing_energy']):>11}"
     )
 

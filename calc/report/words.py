@@ -24,14 +24,26 @@ WAY_OUT = {
     "thread": "Offer a longer spring.",
     "spacers": "Offer a shorter spring.",
     "no pressure": "Check the air piston, the volumes, the coil and the weights.",
-    "air spring": "Pump to it, read the sag again, and set the gap by how deep the fork goes on the trail.",
+    "pressure above": "Want more rider sag, or check the most pressure that it takes.",
+    "oil out": "Ask more of the end of travel, or set it by the oil height.",
     "sag unreachable": "Check the top-out spring's rate, or want more rider sag.",
 }
+
+# The same where an air spring carries the end: there are no other springs to offer.
+AIR_WAY_OUT = {
+    "end unreachable": "Choose another end-of-travel target, or set the end of the travel another way.",
+    "gap below": "Ask less of the end of travel, or set it by oil in the main chamber.",
+    "gap above": "Ask more of the end of travel, or raise the largest gap if the damper stays covered.",
+    "sag off": "Take the pressure nearest to the sag wanted.",
+    "coil bind": "Take the coil out, or fit one with more room.",
+}
+DIALS = {"gap": "gap", "oil": "amount of oil in the main chamber", "second": "pressure of the second volume"}
 
 VETO_WORDS = {
     "preload below": "needs {preload} mm preload, below the {preload_min} mm that can be built: too stiff for this sag",
     "preload above": "needs {preload} mm preload, above the {preload_max} mm that can be built: too soft for this sag",
-    "end unreachable": "meets the end-of-travel target at no gap",
+    "end unreachable": "meets the end-of-travel target at no {dial}",
+    "sag off": "leaves {rider_sag} mm rider sag, where {wanted} mm is wanted",
     "gap below": "needs gap {gap} mm, below the smallest of {gap_min} mm",
     "gap above": "needs gap {gap} mm, above the largest of {gap_max} mm",
     "coil bind": "leaves {bind} mm before the coils touch at full travel, under the {bind_margin} mm margin",
@@ -42,14 +54,16 @@ VETO_WORDS = {
     "thread": "does not fit: the collar must go {further} mm further in, and {thread} mm of thread are left",
     "spacers": "does not fit: spacers must be {shorter} mm shorter, and {spacers} mm are in",
     "no pressure": "An air spring is set by its pressure, and none from 1 to 40 bar gives {wanted} mm of rider sag here; what is found is worked out in full",
-    "air spring": "An air spring is set by its pressure: {pressure} bar would give {wanted} mm of rider sag at the gap as found. Which gap and second volume go with it is not sized here; what is found is worked out in full",
+    "pressure above": "needs {pressure} bar, above the {pressure_max} bar that it takes",
+    "oil out": "needs {oil_out} ml out of the main chamber, and {oil_in} ml are in",
     "sag unreachable": "meets the rider sag wanted at no preload: the top-out spring still acts there",
     "free sag below": "free sag {free_sag} mm, under the window of {free_low}-{free_high}: too soft, preload is doing the work",
     "free sag above": "free sag {free_sag} mm, over the window of {free_low}-{free_high}: too stiff for this sag",
 }
 
 
-_TENTHS = {"too wide", "too narrow"}
+# Numbers told to a tenth; those of another veto to the whole.
+_TENTHS = {"outside", "bore", "inside", "core", "pressure", "pressure_max"}
 # The two numbers that a veto sets against each other: told apart in its words too.
 _AGAINST = {
     "preload below": ("preload", "preload_min"),
@@ -57,20 +71,45 @@ _AGAINST = {
     "gap below": ("gap", "gap_min"),
     "gap above": ("gap", "gap_max"),
     "coil bind": ("bind", "bind_margin"),
+    "second coil bind": ("second_bind", "bind_margin"),
+    "too wide": ("outside", "bore"),
+    "too narrow": ("inside", "core"),
     "thread": ("further", "thread"),
     "spacers": ("shorter", "spacers"),
+    "pressure above": ("pressure", "pressure_max"),
+    "oil out": ("oil_out", "oil_in"),
     "free sag below": ("free_sag", "free_low"),
     "free sag above": ("free_sag", "free_high"),
 }
 
 
-def veto_words(name: str, numbers: dict[str, float | None]) -> str:
-    """One veto in words with its numbers, rounded no further than lets what is beyond a limit read as beyond it."""
+def veto_words(name: str, numbers: dict[str, float | None], dial: str) -> str:
+    """One veto in words with its numbers, rounded no further than lets what is beyond a limit read as beyond it.
+
+    `dial` names what meets the end-of-travel target.
+    """
     known = {key: value for key, value in numbers.items() if value is not None}
-    one, other = (known.get(key, 0.0) for key in _AGAINST.get(name, ("", "")))
-    decimals = decimals_apart(one, other, 1 if name in _TENTHS else 0)
-    shown = {key: number_text(value, 1 if key == "pressure" else decimals) for key, value in known.items()}
+    one, other = _AGAINST.get(name, ("", ""))
+    decimals = {key: 1 if key in _TENTHS else 0 for key in known}
+    if one in known and other in known:
+        decimals[one] = decimals[other] = decimals_apart(known[one], known[other], decimals[one])
+    shown = {"dial": dial} | {key: number_text(value, decimals[key]) for key, value in known.items()}
     return VETO_WORDS[name].format(**shown)
+
+
+def named(setup: Data) -> str:
+    """What candidates are told apart by, with its unit: an air spring's pressure, else the rate."""
+    return told(setup["pressure"]) if setup["pressure"] else f"{rate_text(setup['rate']['value'])} N/mm"
+
+
+def step_of(setup: Data) -> float:
+    """The number that candidates are told apart by: bar or N/mm."""
+    return float(setup["pressure" if setup["pressure"] else "rate"]["value"])
+
+
+def step_text(setup: Data, value: float) -> str:
+    """A rate or a pressure as it stands among others of its kind, without unit."""
+    return number_text(value, setup["pressure"]["decimals"]) if setup["pressure"] else rate_text(value)
 
 
 def rate_words(setup: Data) -> str:
@@ -84,16 +123,26 @@ def rate_words(setup: Data) -> str:
 
 def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
     """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
-    rate, preload = rate_words(setup), told(setup["preload"])
-    if span is not None:
-        start = f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; as your readings stand {rate} with {preload} preload"
-    elif leave:
-        start = f"Leave the {rate} N/mm, with {preload} preload"
-    else:
-        start = f"Fit {rate} N/mm, {preload} preload"
+    start = _air_words(setup, leave) if setup["pressure"] else _spring_words(setup, leave, span)
     if end == "rear" or oil is None:
         return f"{start}."
     return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
+
+
+def _spring_words(setup: Data, leave: bool, span: tuple[float, float] | None) -> str:
+    rate, preload = rate_words(setup), told(setup["preload"])
+    if span is not None:
+        return f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; as your readings stand {rate} with {preload} preload"
+    return f"Leave the {rate} N/mm, with {preload} preload" if leave else f"Fit {rate} N/mm, {preload} preload"
+
+
+def _air_words(setup: Data, leave: bool) -> str:
+    text = f"Leave {named(setup)}" if leave else f"Pump to {named(setup)}"
+    oil, second = setup["air_oil"], setup["second_pressure"]
+    if oil is not None:
+        verb, amount = _oil_side(oil)
+        text += ", main chamber as it is" if amount == "0" else f", main chamber: {verb} {amount} ml of oil or spacers"
+    return text if second is None else f"{text}, second volume to {told(second)}"
 
 
 def oil_words(oil: dict[str, Data]) -> str:
@@ -111,9 +160,8 @@ def _oil_side(oil: Data) -> tuple[str, str]:
     return ("take out" if oil["value"] < 0 and millilitres != "0" else "add", millilitres)
 
 
-def span_words(low: float | None, high: float | None, rate: float) -> str:
-    """Between which rider masses the choice stays the same."""
-    text = rate_text(rate)
+def span_words(low: float | None, high: float | None, text: str) -> str:
+    """Between which rider masses the choice, told as `text`, stays the same."""
     if low is None and high is None:
         return f"Stays {text} for every rider within half as much or 24 kg."
     if low is None:
@@ -140,14 +188,22 @@ def unsettled_words(low: float, high: float, chosen: float, undecided: bool) -> 
     return f"Not settled yet: {span}. {rate_text(chosen)} is what they give as they stand. Do not order; measure first."
 
 
+def pressure_words(low: float, high: float, setup: Data) -> str:
+    """How sure a pressure is. Pumping is undone in a minute: the span is told beside it, not in place of it."""
+    first, last = (step_text(setup, value) for value in (low, high))
+    span = f"{first} bar" if first == last else f"{first} to {last} bar"
+    return f"{span} in 8 of 10 draws of your readings: pump, read the sag, and go on from there."
+
+
 def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, usual: Data) -> list[str]:
     """Why this front spring: load against the standard rider's, and the frequencies."""
     percent = number_text(abs(extra) * 100, 0)
     more = f"{percent} % {'more' if extra > 0 else 'less'} on the fork than" if percent != "0" else "as much on the fork as"
     lines = [f"You put {more} the rider it is sold for."]
-    ride = f"{rate_text(chosen['rate']['value'])} rides at {told(chosen['frequency'])}, as sold {told(standard['frequency'])}"
-    if found is not None and abs(found["rate"]["value"] - chosen["rate"]["value"]) > 1e-6:
-        ride += f"; your {rate_text(found['rate']['value'])} as found rides at {told(found['frequency'])}"
+    name = named if chosen["pressure"] else lambda setup: rate_text(setup["rate"]["value"])
+    ride = f"{name(chosen)} rides at {told(chosen['frequency'])}, as sold {told(standard['frequency'])}"
+    if found is not None and abs(step_of(found) - step_of(chosen)) > 1e-6:
+        ride += f"; your {name(found)} as found rides at {told(found['frequency'])}"
     lines.append(f"{ride}. Usual for this riding: {usual['low']:g}-{usual['high']:g} Hz.")
     return lines
 

@@ -93,8 +93,7 @@ def test_heat_raises_every_chamber_by_its_absolute_temperature():
 def test_pressure_for_a_sag_puts_the_fork_there(load_, stroke):
     assembly = fork_of(AIR)
     pressure = float(pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), load_, stroke))
-    gauge = (pressure - SEA) * 10 + 0.1
-    pumped = fork_of(AIR | {"front.air_pressure": f"{gauge:.9f} bar"})
+    pumped = fork_of(AIR | {"front.air_pressure": f"{pressure * 10:.9f} bar"})
     end = pumped.end(0.0, 0.0, 126.0)
     assert float(end.wheel_force(end.motion.travel(stroke), SLOW)) == pytest.approx(load_, rel=1e-6)
 
@@ -105,18 +104,20 @@ def test_pressures_for_many_loads():
     assert many.tolist() == pytest.approx([float(pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), x, 66.0)) for x in loads])
 
 
-def test_the_report_works_out_what_is_found_and_says_what_is_not_sized():
-    front = front_of(AIR)
+def test_where_no_pressure_gives_the_sag_what_is_found_is_worked_out_and_told_so():
+    front = front_of(AIR | {"front.air_coil": "yes", "front.rate": "8 N/mm", "front.air_pressure": "1 bar"})
     assert front["state"] == "none"
     (problem,) = front["problems"]
-    assert "bar would give 66 mm of rider sag" in problem["message"]
-    assert "not sized" in problem["message"]
-    wanted = float(problem["message"].split(": ")[1].split(" bar")[0])
-    at_it = front_of(AIR | {"front.air_pressure": f"{wanted} bar"})["as_found"]["setup"]
-    assert at_it["rider_sag"]["value"] == pytest.approx(66.0, abs=2.0), "the tenth of a bar that it was rounded to"
+    assert "no" in problem["message"]
+    assert "gives 66 mm of rider sag here" in problem["message"]
+    assert front["as_found"]["setup"]["rate"]["value"] == 8.0
+    assert "pumped" in {c["key"] for c in report(demo(AIR), with_bands=False)["cautions"]}
+
+
+def test_air_alone_has_no_springs_in_its_curve():
+    front = front_of(AIR)
     assert front["as_found"]["setup"]["rate"]["value"] == 0.0
     assert front["curve"]["springs"] == [0.0] * len(front["curve"]["springs"])
-    assert "pumped" in {c["key"] for c in report(demo(AIR), with_bands=False)["cautions"]}
 
 
 def test_a_coil_beside_the_air_carries_too():
@@ -148,8 +149,10 @@ def test_what_cannot_be_is_refused_in_words(changes, path, words):
 
 
 def test_the_command_line_tells_it():
-    text = report_text(report(demo(AIR), with_bands=True))
-    assert "An air spring is set by its pressure" in text
+    text = report_text(report(demo(AIR | {"front.air_end": "oil"}), with_bands=True))
+    assert "Nearest is 7.1 bar" not in text
+    assert "Pump to 7.1 bar, main chamber: add 45 ml of oil or spacers." in text
+    assert "as it loses" not in text
 
 
 def test_a_chamber_that_grows_never_locks():

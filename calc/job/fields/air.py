@@ -21,6 +21,7 @@ _SECOND = _AIR | {"front.second": ("yes",)}
 
 KINDS = {"open": "Open to the leg", "sealed cartridge": "Sealed cartridge", "air leg": "Air spring"}
 STATES = {"as built": "As built", "seal leaking": "Seal leaking", "oil moved": "Oil moved", "opened into one": "Opened into one"}
+END_BY = {"gap": "Oil height, both legs", "oil": "Oil or spacers in the main chamber", "second": "Second volume's pressure"}
 
 AIR = (
     Field(
@@ -168,6 +169,27 @@ AIR = (
     Field(
         "front.second_pressure", "Second volume's pressure", _O, _Q, "pressure", "bar", 1, 30, 0.1, 1, plus_minus=0.3, when=_SECOND,
         default=Default(follow="front.air_pressure", value=6.0, plus_minus=3.0, reason=_HABIT), end="front", how="Gauge, cold, as the pump shows it: it opens when the main chamber reaches it.",
+    ),
+    Field(
+        "front.air_end", "End of the travel set by", _O, Kind.CHOICE, choices=END_BY, default=Default(choice="gap"), when=_AIR, end="front",
+        typed="stated", how="The pressure sets the sag. Oil height is read in both legs; a chamber takes oil or spacers where the maker allows them.",
+    ),
+    Field(
+        "front.air_filled", "Oil or spacers in the chamber", _O, _Q, "volume", "ml", 0, 400, 1, 0, when=_AIR | {"front.air_end": ("oil",)}, end="front",
+        default=Default(value=0.0, reason="none that could come out; common practice, no source"), typed="stated", decision=True,
+        how="What can be taken out of the main chamber. Its volume above is as found, with that in.",
+    ),
+    Field(
+        "front.air_step", "The gauge shows steps of", _O, _Q, "pressure", "bar", 0.01, 1, 0.05, 2, when=_AIR, end="front", typed="stated",
+        default=Default(value=0.1, reason=_HABIT), decision=True, how="Pressures are told in whole steps of it.",
+    ),
+    Field(
+        "front.air_most", "Most pressure it takes", _O, _Q, "pressure", "bar", 1, 30, 0.5, 1, when=_AIR, end="front", typed="stated", decision=True,
+        how="From the maker's manual. Empty: not checked.",
+    ),
+    Field(
+        "front.tried_pressure", "Try pressure", _O, _Q, "pressure", "bar", 0.5, 25, 0.1, 1, when=_AIR, end="front", typed="stated", decision=True,
+        how="A pressure to look at beside the answer. Empty: the answer's.",
     ),
     Field(
         "standard.air_pressure", "Air pressure as sold", _O, _Q, "pressure", "bar", 0.5, 20, 0.1, 1, plus_minus=0.2, when=_AIR,

@@ -1,0 +1,111 @@
+"""The springs or pressures on offer as data: what each does, what bars it, and what is said where all are barred."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from calc.advice import EndSizing
+from calc.assembly import ForkAssembly
+from calc.impossible import Impossible
+from calc.job import Job, Problem
+from calc.quantity import convert
+from calc.report.data import Data, quantity
+from calc.report.setups import Cases, setup_data
+from calc.report.springs import oil_data
+from calc.report.words import AIR_WAY_OUT, DIALS, WAY_OUT, named, veto_words
+from calc.setup import Setup
+
+NEAR = 3  # springs shown either way of the choice
+_RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
+
+
+def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
+    """One candidate: what is built, what it does, what bars it, how it stands to the choice."""
+    sized, setup = done.sized, done.sized.setup.at(index)
+    bind, second = (None if room is None else float(np.asarray(room)[index]) for room in (sized.room.main, sized.room.second))
+    data = setup_data(setup, sized.figures.at(index), cases, bind, second)
+    numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
+    numbers["second_short"] = None if second is None else -second
+    air = done.situation.air
+    dial = DIALS["gap" if air is None else air.dial]
+    data["vetoes"] = [{"code": n, "words": veto_words(n, numbers, dial)} for n, veto in sized.vetoes.items() if veto[index]]
+    data["key"] = float(f"{sized.key[index]:.6g}")
+    data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
+    data["fitted"] = math.isclose(float(setup.stepped), float(done.found_setup.stepped), rel_tol=1e-6)
+    data["gap_other"] = _other_gap(job, done, setup) if index == chosen else None
+    data["oil"] = _oil(job, done, setup)
+    return data
+
+
+def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float | None]:
+    """What the words of a veto may name, in the units that they name."""
+    low, high = done.limits.preload
+    gap = done.limits.gap or (None, None)
+    free = done.limits.free_sag or (None, None)
+    numbers: dict[str, float | None] = {
+        "preload": float(setup.preload), "preload_min": low, "preload_max": high, "gap": float(setup.gap), "gap_min": gap[0],
+        "gap_max": gap[1], "free_sag": data["free_sag"]["value"],
+        "rider_sag": data["rider_sag"]["value"], "free_low": free[0], "free_high": free[1],
+        "bind_margin": done.limits.bind_margin, "wanted": float(done.situation.targets.sag), "oil_in": done.limits.oil / 1000.0,
+    }  # fmt: skip
+    most = done.limits.pressure
+    numbers["pressure_max"] = None if most is None else convert(most, "MPa", "bar")
+    numbers["oil_out"] = None if data["air_oil"] is None else -data["air_oil"]["value"]
+    numbers["pressure"] = None if data["pressure"] is None else data["pressure"]["value"]
+    return numbers
+
+
+def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
+    fit = done.limits.fit
+    assert fit is not None
+    move = fit.move(setup.rate, setup.preload)
+    sizes = {"outside": fit.widest, "bore": fit.bore, "inside": fit.inside, "core": fit.core, "thread": fit.thread}
+    sizes |= {"spacers": fit.spacers, "further": move, "shorter": -np.asarray(move)}
+    return {name: None if size is None else float(np.asarray(size)) for name, size in sizes.items()}
+
+
+def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
+    if not isinstance(done.situation.assembly, ForkAssembly):
+        return None
+    case = f"read with spring and spacer {'out' if job.choice('front.gap_read') == 'in' else 'in'}"
+    try:
+        return quantity(done.situation.assembly.gas.other_gap(setup.rate, setup.gap), "mm", case, 0)
+    except Impossible:
+        return None
+
+
+def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
+    """Oil for each leg; None where no leg is opened for it."""
+    fork, air = done.situation.assembly, done.situation.air
+    if not isinstance(fork, ForkAssembly) or (air is not None and air.dial != "gap"):
+        return None
+    return oil_data(job, fork, setup)
+
+
+def shown(done: EndSizing, chosen: int) -> list[int]:
+    """The choice, what stands near it, and the fitted spring; where none is chosen, what the fewest vetoes bar."""
+    stepped = np.asarray(done.sized.setup.stepped)
+    leave = np.isclose(stepped, float(done.found_setup.stepped), rtol=1e-6)
+    if chosen >= 0:
+        return [i for i in range(np.size(stepped)) if abs(i - chosen) <= NEAR or leave[i]]
+    barred = np.sum(list(done.sized.vetoes.values()), axis=0)
+    best = np.lexsort((done.sized.key, barred))[: 2 * NEAR + 1]
+    return [i for i in range(np.size(stepped)) if i in best or leave[i]]
+
+
+def nothing_fits(candidates: list[Data], end: str) -> Problem:
+    """That all are barred, the nearest one's bars, and the way out of each."""
+    first = candidates[0]["vetoes"][0]
+    if first["code"] == "no pressure":
+        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=WAY_OUT[first["code"]], end=end)
+    nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
+    ways = WAY_OUT | (AIR_WAY_OUT if nearest["pressure"] else {})
+    words = "; ".join(v["words"] for v in nearest["vetoes"])
+    way_out = " ".join(dict.fromkeys(ways[v["code"]] for v in nearest["vetoes"]))
+    what = "pressure" if nearest["pressure"] else "spring on offer"
+    return Problem(
+        f"{end}.target_sag", "nothing-fits", f"No {what} meets the targets. Nearest is {named(nearest)}: {words}.",
+        way_out=way_out, end=end,
+    )  # fmt: skip
