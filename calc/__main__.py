@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from calc.demo import jobs
-from calc.job import Job, JobError, load
+from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, JobError, load
 from calc.job.starter import start, with_notes
 from calc.job.text import read_json
 from calc.practice import USES
@@ -37,7 +37,7 @@ def main(arguments: list[str] | None = None) -> int:
         if options.starter or options.job:
             _print(with_notes(document) if options.starter else document)
             return 0
-        return _size(load(document), as_json=options.json)
+        return _size(load(document, options.draws), as_json=options.json)
     except JobError as error:
         print(f"calc: {error}", file=sys.stderr)
         return 2
@@ -62,6 +62,12 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument(
         "--demo", nargs="?", const="enduro", choices=sorted(jobs()), help="take a worked demo job instead of a file"
+    )
+    parser.add_argument(
+        "--draws",
+        type=int,
+        default=DRAWS,
+        help=f"draws of each reading behind a +/-, {MIN_DRAWS} to {MAX_DRAWS}, else {DRAWS}",
     )
     parser.add_argument("--job", action="store_true", help="print the job itself instead of sizing it")
     return parser

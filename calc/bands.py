@@ -15,7 +15,7 @@ from calc.advice import EndSizing, resized
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
 from calc.built import built, with_tolerance
-from calc.draws import DRAWS, drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
@@ -90,8 +90,8 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         _sized(here, done, chosen)
         _oil(some, here, setup)
 
-    draws, left_out = survivors(with_tolerance(drawn(job)), DRAWS, works)
-    if left_out == DRAWS:
+    draws, left_out = survivors(with_tolerance(drawn(job)), job.draws, works)
+    if left_out == job.draws:
         return None
     here = situation(draws, end)
     as_built = _figures(here, built(draws, setup))
@@ -105,7 +105,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         found=_found_halves(draws, end, here),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
-        draws=DRAWS - left_out,
+        draws=job.draws - left_out,
         left_out=left_out,
         causes=_causes(job, end, done, setup),
     )

@@ -6,7 +6,7 @@ import json
 from collections.abc import Callable
 from typing import Any
 
-from calc.job import JobError
+from calc.job import DRAWS, JobError
 from calc.job.starter import start
 from calc.job.text import read_json
 from calc.report import ENDS, report
@@ -17,8 +17,8 @@ Data = dict[str, Any]
 def answer(text: str) -> str:
     """Answer one request of the page.
 
-    Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"]} (the last two may be left
-    out) or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
+    three may be left out) or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
     Returns: JSON: {"kind": "report", "report": ...}, {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
@@ -49,7 +49,10 @@ def _size(request: Data) -> Data:
     ends = [end for end in ENDS if isinstance(asked, (list, tuple)) and end in asked]
     if not ends:
         raise JobError("ends: name the front, the rear or both.")
-    return {"kind": "report", "report": report(request.get("job"), bool(request.get("bands", True)), ends)}
+    return {
+        "kind": "report",
+        "report": report(request.get("job"), bool(request.get("bands", True)), ends, request.get("draws", DRAWS)),
+    }
 
 
 def _start(request: Data) -> Data:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.draws import DRAWS, standard_normal
+from calc.draws import standard_normal
 from calc.job import Job
 from calc.leg.air import Pumped
 from calc.setup import Setup
@@ -20,17 +20,17 @@ BUILT_OIL = 1000.0  # mm3, by syringe
 TOLERANCES = ("built rate", "built preload", "built gap", "built pressure", "built oil")
 
 
-def with_tolerance(draws: Job, count: int = DRAWS) -> Job:
+def with_tolerance(draws: Job) -> Job:
     """A drawn job that also draws how well a setup is built, so that every condition it is looked at under shares that too.
 
-    Parameters: draws; count of them [-], > 0.
+    Parameters: draws, a drawn job.
     Returns: Job, with a standard normal number a draw for each thing that is set.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example: see `built`.
     """
-    return replace(draws, samples={**draws.samples, **{name: standard_normal(name, count) for name in TOLERANCES}})
+    return replace(draws, samples={**draws.samples, **{name: standard_normal(name, draws.draws) for name in TOLERANCES}})
 
 
 def built(draws: Job, setup: Setup) -> Setup:

@@ -23,7 +23,6 @@ from calc.reading import Origin, Reading, Spread
 
 Columns = NDArray[np.intp]
 
-DRAWS = 200
 _STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
 _TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
 
@@ -116,9 +115,10 @@ def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
     return replace(job, samples=samples)
 
 
-def drawn(job: Job, count: int = DRAWS) -> Job:
-    """The job with every uncertain reading drawn `count` times."""
-    return _moved(job, lambda path, own: deviation(path, own, count))
+def drawn(job: Job, count: int | None = None) -> Job:
+    """The job with every uncertain reading drawn `count` times, or as often as the job says."""
+    often = job.draws if count is None else count
+    return replace(_moved(job, lambda path, own: deviation(path, own, often)), draws=often)
 
 
 def stepped(job: Job, paths: Sequence[str]) -> Job:

@@ -9,7 +9,7 @@ import numpy as np
 
 from calc.array import Array
 from calc.built import TOLERANCES, built, with_tolerance
-from calc.draws import DRAWS, drawn, half_widths, survivors
+from calc.draws import drawn, half_widths, survivors
 from calc.elsewhere import Place, Several, places
 from calc.impossible import Impossible
 from calc.job import Job
@@ -55,8 +55,8 @@ def elsewhere_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
 
 def _alone(draws: Job, end: str, setup: Setup | None, key: str) -> list[Sure]:
     """One condition by itself, on the draws that can be at it."""
-    good, left_out = survivors(draws, DRAWS, lambda some: _at_once(some, end, setup, [key], 0))
-    return [] if left_out == DRAWS else [_at_once(good, end, setup, [key], left_out)[key]]
+    good, left_out = survivors(draws, draws.draws, lambda some: _at_once(some, end, setup, [key], 0))
+    return [] if left_out == draws.draws else [_at_once(good, end, setup, [key], left_out)[key]]
 
 
 def _at_once(draws: Job, end: str, setup: Setup | None, keys: Sequence[str], left_out: int) -> dict[str, Sure]:

@@ -3,6 +3,19 @@
 from calc.job.document import FORMAT, VERSION, JobError, parse_header
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges
-from calc.job.resolve import Job, Resolved, load
+from calc.job.resolve import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved, load
 
-__all__ = ["FORMAT", "VERSION", "Job", "JobError", "Problem", "Ranges", "Resolved", "load", "parse_header"]
+__all__ = [
+    "DRAWS",
+    "FORMAT",
+    "MAX_DRAWS",
+    "MIN_DRAWS",
+    "VERSION",
+    "Job",
+    "JobError",
+    "Problem",
+    "Ranges",
+    "Resolved",
+    "load",
+    "parse_header",
+]

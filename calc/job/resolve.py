@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Any
 
 from calc.array import Number
-from calc.job.document import entries, parse_header
+from calc.job.document import JobError, entries, parse_header
 from calc.job.field import Default, Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.limits import internal, limit_words, plus_minus, within
@@ -20,6 +20,8 @@ from calc.practice import Usual, posture
 from calc.quantity import EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.reading import Origin, Reading, Spread
 
+DRAWS = 200  # of every reading behind a +/-, where no other number is asked for
+MIN_DRAWS, MAX_DRAWS = 20, 10_000  # a 95 % half-width means little from fewer, and more take minutes
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
 
 
@@ -52,11 +54,12 @@ class Resolved:
 
 @dataclass(frozen=True)
 class Job:
-    """A job as read: header and every declared field by path; `samples` stand in for readings that are drawn."""
+    """A job as read: header and every declared field by path; `samples` stand in for readings that are drawn, `draws` times."""
 
     header: Mapping[str, Any]
     fields: Mapping[str, Resolved]
     samples: Mapping[str, Number] = dataclasses.field(default_factory=dict)
+    draws: int = DRAWS
     ranges: Ranges = NO_RANGES
     range_problems: tuple[Problem, ...] = ()
 
@@ -104,12 +107,12 @@ class Job:
         return self.fields[path].choice
 
 
-def load(document: object) -> Job:
+def load(document: object, draws: int = DRAWS) -> Job:
     """Read a job document.
 
-    Parameters: document, what a JSON reader returned.
+    Parameters: document, what a JSON reader returned; draws behind each +/- [-], 20 to 10 000.
     Returns: Job with every declared field resolved; refused entries are listed in `problems`.
-    Raises: JobError when the document is not a job at all.
+    Raises: JobError when the document is not a job at all, or for another number of draws.
     Formula: none.
     Source: the job file's definition in `calc.job.document`; assumed values from `calc.practice`.
     Example:
@@ -118,6 +121,8 @@ def load(document: object) -> Job:
         (104.0, 'assumed', 300.0)
     """
     header = parse_header(document)
+    if type(draws) is not int or not MIN_DRAWS <= draws <= MAX_DRAWS:
+        raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
     assert isinstance(document, Mapping)
     given = entries(document)
     ranges, range_problems = read_ranges(document, _use(given))
@@ -131,7 +136,7 @@ def load(document: object) -> Job:
         waiting = held
     ordered = {path: resolved[path] for path in FIELDS}
     idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
-    return Job(header, ordered | idle, ranges=ranges, range_problems=range_problems)
+    return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
 
 
 @lru_cache(maxsize=2048)

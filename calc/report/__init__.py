@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.job import Job, load
+from calc.job import DRAWS, Job, load
 from calc.practice import MODIFIERS, USES
 from calc.report.bike import attitude, scale_notes, to_measure
 from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
@@ -22,11 +22,12 @@ __all__ = ["ENDS", "FORMAT", "VERSION", "report", "report_of"]
 ENDS = ("front", "rear")
 
 
-def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS) -> Data:
+def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS, draws: int = DRAWS) -> Data:
     """Size a job and report it.
 
     Parameters: document, what a JSON reader returned for a job file; with_bands, whether the +/- of the results are worked
-    out too (about five times the work); ends, those to work out, for whoever cannot wait for both.
+    out too (about five times the work); ends, those to work out, for whoever cannot wait for both; draws behind each +/- [-],
+    20 to 10 000.
     Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95. What compares the
     ends is there only when both are.
     Raises: JobError when the document is not a job at all; a refused entry or an impossible bike is reported, not raised.
@@ -37,7 +38,7 @@ def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS
         >>> report(jobs()["enduro"])["ends"]["front"]["state"]
         'ok'
     """
-    return report_of(load(document), with_bands, ends)
+    return report_of(load(document, draws), with_bands, ends)
 
 
 def report_of(job: Job, with_bands: bool = True, ends: Sequence[str] = ENDS) -> Data:

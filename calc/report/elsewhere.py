@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from calc.draws import DRAWS
 from calc.elsewhere import HOME, Seen, seen
 from calc.elsewhere_bands import Sure, elsewhere_bands
 from calc.job import Job
@@ -44,7 +43,8 @@ def _row(job: Job, row: Seen, setup: Setup, cases: Cases, home: Data | None, sur
     data["acts_like"] = None if like is None else with_half(like, halves.get("acts_like"))
     data["restoring"] = None if back is None else with_half(back, halves.get("restoring"))
     data["change"] = None if home is None or row.key == HOME else _change(whole, home, halves)
-    data["left_out"] = DRAWS if sure is None else sure.left_out
+    data["draws"] = job.draws
+    data["left_out"] = job.draws if sure is None else sure.left_out
     return data | {"words": _words(data, setup)}
 
 
@@ -97,8 +97,8 @@ def _words(row: Data, setup: Setup) -> str:
             text += "; no gap restores it."
         else:
             text += f"; gap {_size(back)} mm restores it." if float(setup.gap) else "."
-    if 0 < row["left_out"] < DRAWS:
-        text += f" {row['left_out']} of {DRAWS} draws of your readings cannot be so."
+    if 0 < row["left_out"] < row["draws"]:
+        text += f" {row['left_out']} of {row['draws']} draws of your readings cannot be so."
     return text.strip()
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
 from calc.advice import EndSizing, rider_span, size_end, tried
@@ -26,7 +27,7 @@ def end_data(job: Job, end: str, with_bands: bool) -> Data:
     Read-only: an end whose fields did not change is not worked out again.
     """
     fields = tuple(found for found in job.fields.values() if found.field.end in (end, "both"))
-    return _sure(end, fields, job.ranges) if with_bands else _nominal(end, fields, job.ranges)[0]
+    return _sure(end, fields, job.ranges, job.draws) if with_bands else _nominal(end, fields, job.ranges)[0]
 
 
 @lru_cache(maxsize=16)
@@ -43,22 +44,18 @@ def _nominal(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[Da
 
 
 @lru_cache(maxsize=16)
-def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
+def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> Data:
     data, done = _nominal(end, fields, ranges)
     if done is None:
         return data
-    return sure.with_bands(_part(fields, ranges), end, data, done) | {"elsewhere": _elsewhere(end, fields, ranges)}
+    job = replace(_part(fields, ranges), draws=draws)
+    return sure.with_bands(job, end, data, done) | {"elsewhere": _elsewhere(job, end, done)}
 
 
-@lru_cache(maxsize=16)
-def _elsewhere(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> list[Data]:
-    """The rows of the other conditions: a question of its own, apart from the bands."""
-    done = _nominal(end, fields, ranges)[1]
-    if done is None:
-        return []
+def _elsewhere(job: Job, end: str, done: EndSizing) -> list[Data]:
     chosen = int(done.sized.choice)
     built = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
-    return elsewhere_data(_part(fields, ranges), end, built, chosen >= 0)
+    return elsewhere_data(job, end, built, chosen >= 0)
 
 
 def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:

@@ -157,6 +157,7 @@ def test_the_other_end_keeps_its_answer_and_the_refused_one_says_why(path, text)
 
 @pytest.mark.parametrize("text", ["", "4", "null", "[]", '{"kind": 7}', '{"kind": "size"}', '{"kind": "size", "job": 7}', '{"kind": "start"}',
                                   '{"kind": "size", "job": {}, "ends": ["middle"]}', '{"kind": "size", "job": {}, "ends": 7}',
+                                  *('{"kind": "size", "job": {"format": "stanchion-job", "version": 1}, "draws": ' + draws + "}" for draws in ("0", "1e9", "true", '"9"')),
                                   '{"kind": "size", "job": {"format": "stanchion-job", "version": 1e400}}', "[" * 100_000,
                                   '{"kind": "size", "job": {"format": "stanchion-job", "version": ' + "9" * 5000 + "}}", "\ud800"])  # fmt: skip
 def test_the_door_of_the_core_answers_whatever_it_is_asked(text):

@@ -72,3 +72,12 @@ def test_help_teaches_by_example(capsys, monkeypatch):
         run(capsys, monkeypatch, "--help")
     assert left.value.code == 0
     assert "python -m calc --starter enduro" in capsys.readouterr().out
+
+
+def test_the_number_of_draws_is_asked_for_and_told(capsys, monkeypatch):
+    status, out, _ = run(capsys, monkeypatch, "--demo", "--json", "--draws", "50")
+    assert status == 0
+    assert json.loads(out)["ends"]["front"]["sure"]["draws"] == 50
+    status, _, err = run(capsys, monkeypatch, "--demo", "--draws", "7")
+    assert status == 2
+    assert "from 20 to 10000" in err

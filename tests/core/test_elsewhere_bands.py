@@ -23,7 +23,7 @@ MORE = {"elsewhere.rider": "80 kg", "elsewhere.luggage": "20 kg"}
 
 def one_by_one(job, end, setup, count=200):
     """Rows of every draw as a job of its own, scalars only: no draw shares an array with another."""
-    draws = with_tolerance(drawn(job, count), count)
+    draws = with_tolerance(drawn(job, count))
     for i in range(count):
         alone = replace(
             draws, samples={path: float(np.broadcast_to(values, (count,))[i]) for path, values in draws.samples.items()}
