@@ -54,6 +54,11 @@ class AirSetting:
         inside = SERIES_FROM * about <= found <= SERIES_TO * about
         return np.unique(np.append(series[np.abs(series - found) > 1e-9], found)) if inside else series
 
+    def nearest(self, pressure: Array, found: float) -> Array:
+        """Each pressure [MPa] as the gauge's step nearest to it, or the one found where that is nearer."""
+        step = np.round(np.round(pressure / self.step) * self.step, 9)
+        return np.where(np.abs(pressure - found) <= np.abs(pressure - step), found, step)
+
     def hardest_softest(self, assembly: ForkAssembly) -> tuple[Number, Number]:
         """Amounts between which an end force is looked for."""
         if self.dial == "gap":

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc import fitted
-from calc.advice import EndSizing, resized
+from calc.advice import EndSizing, chosen_steps, resized
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
 from calc.built import built, with_tolerance
@@ -85,12 +85,12 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         return None
     setup = done.sized.setup.at(chosen)
 
-    def works(some: Job) -> None:
-        here = situation(some, end)
-        _figures(here, built(some, setup))
-        _sized(here, done, chosen)
-
-    draws, left_out = survivors(with_tolerance(drawn(job)), DRAWS, works)
+    # first what fails most often and costs least
+    draws, left_out = survivors(with_tolerance(drawn(job)), DRAWS, lambda some: _figures(situation(some, end), built(some, setup)))
+    if left_out == DRAWS:
+        return None
+    draws, more = survivors(draws, DRAWS - left_out, lambda some: _sized(situation(some, end), done, chosen))
+    left_out += more
     if left_out == DRAWS:
         return None
     here = situation(draws, end)
@@ -117,7 +117,9 @@ def _figures(here: Situation, setup: Setup) -> Figures:
 
 def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
     """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
-    reach, count = REACH, len(np.asarray(done.sized.setup.stepped))
+    if here.air is not None:
+        return resized(here, done)
+    reach, count = REACH, len(np.asarray(done.sized.setup.rate))
     while True:
         first, last = max(chosen - reach, 0), min(chosen + reach + 1, count)
         sized = resized(here, done, slice(first, last))
@@ -197,8 +199,9 @@ def _oil_halves(draws: Job, here: Situation, setup: Setup) -> Halves:
 
 
 def _counts(sized: Sized) -> Mapping[float, int]:
-    choice, stepped = sized.choice, np.asarray(sized.setup.stepped)[:, 0]
-    return {float(step): int(np.sum(choice == i)) for i, step in enumerate(stepped) if np.any(choice == i)}
+    steps = chosen_steps(sized)
+    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
+    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
 
 
 def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
