@@ -27,6 +27,7 @@ def test_every_condition_has_a_plus_minus_and_the_table_fits_a_phone(opened):
 
 def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
     page = opened()
+    page.evaluate("for (const folded of document.querySelectorAll('details')) folded.open = true")
     field(page, "front.air").select_option("air leg")
     field(page, "front.air_end").select_option("oil")
     expect(answer(page)).to_contain_text("Pump to", timeout=PATIENCE)
