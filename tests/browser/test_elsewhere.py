@@ -31,7 +31,7 @@ def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
     field(page, "front.air").select_option("air leg")
     field(page, "front.air_end").select_option("oil")
     expect(answer(page)).to_contain_text("Pump to", timeout=PATIENCE)
-    expect(answer(page)).to_contain_text("ml in the main chamber")
+    expect(answer(page)).to_contain_text("ml in chamber")
     expect(page.locator(".how-sure").first).to_contain_text("bar in 8 of 10 draws", timeout=PATIENCE)
     page.locator("[data-candidate] button").first.click()
     expect(page.locator("[data-tried=front]")).to_contain_text("Air pressure", timeout=PATIENCE)

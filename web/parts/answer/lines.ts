@@ -33,7 +33,7 @@ export function answerLines(end: EndOk, part: AnswerPart): Line[] {
 function airLines({ chosen, leave }: EndOk, part: AnswerPart): Line[] {
   const { pressure, air_oil, second_pressure, gap, oil } = chosen
   const lines: Line[] = part === 'oil' ? [] : [{ words: leave ? 'Leave' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
-  if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in the main chamber' }]))
+  if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }]))
   if (second_pressure) lines.push({ words: 'second volume', figures: [{ of: second_pressure, unit: 'bar' }] })
   if (gap && oil) lines.push({ words: lines.length > 0 ? 'and gap' : 'Set gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
   return lines
