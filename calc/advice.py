@@ -59,22 +59,30 @@ def size_end(job: Job, end: str) -> EndSizing:
     return EndSizing(here, bounds, sized, *found(job, end, here))
 
 
-def resized(here: Situation, done: EndSizing, some: slice) -> Sized:
-    """The end sized again, its loads or readings along the second axis, over some of the candidates that `done` had.
+def resized(here: Situation, done: EndSizing, some: slice = slice(None)) -> Sized:
+    """The end sized again, its loads or readings along the second axis: over some of the candidates that `done` had, or, an air
+    spring, at the one pressure nearest to what each wants.
 
     Parameters: here, another situation of the same end; done, its nominal sizing; some of its candidates.
     Returns: Sized.
     Raises: Impossible as `size_end`.
-    Formula: see `calc.sizing.size`.
+    Formula: see `calc.sizing.size` and `calc.air_sizing.size_air`.
     Source: none.
     Example: see `calc.bands`.
     """
-    offered, split = (
-        np.broadcast_to(part, np.shape(done.sized.key))[some, None] for part in (done.sized.setup.stepped, done.sized.setup.split)
-    )
-    if here.air is None:
-        return size(here.assembly, offered, here.loads, here.exponent, here.targets, done.limits, split)
-    return _air(here, lambda _: offered, done.limits)
+    if here.air is not None:
+        setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
+        return _air(here, lambda exact: setting.nearest(np.asarray(exact.stepped), found_now)[None], done.limits)
+    was = done.sized.setup
+    rates, split = (np.broadcast_to(part, np.shape(done.sized.key))[some, None] for part in (was.rate, was.split))
+    return size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
+
+
+def chosen_steps(sized: Sized) -> Array:
+    """What each load or draw of a sizing chose: a rate [N/mm] or a pressure [MPa, gauge]; not a number where it chose none."""
+    choice = sized.choice
+    steps = np.broadcast_to(sized.setup.stepped, np.shape(sized.key))
+    return np.where(choice < 0, np.nan, np.take_along_axis(steps, np.maximum(choice, 0)[None], axis=0)[0])
 
 
 def _air_spring(job: Job, here: Situation, setting: AirSetting, bounds: Limits) -> EndSizing:
@@ -144,8 +152,8 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
     targets = targets_of(job, end, here.standard, loads.aboard)
-    sized = resized(replace(here, loads=loads, targets=targets), done, slice(None))
-    same = sized.choice == chosen
+    steps = chosen_steps(resized(replace(here, loads=loads, targets=targets), done))
+    same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None

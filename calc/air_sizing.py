@@ -14,7 +14,7 @@ from calc.leg.air import AirLeg, Pumped
 from calc.leg.open import DEEPEST_GAP
 from calc.setup import Loads, Setup, end_of, evaluate
 from calc.sizing import Sized, Targets, end_missed, end_root, wheel_travel
-from calc.vetoes import Limits, bars, gap_bars, room_left, spring_bars
+from calc.vetoes import Limits, Room, bars, gap_bars, room_left, spring_bars
 
 SERIES_FROM, SERIES_TO = 0.8, 1.2  # times the pressure for the sag: what is shown of other pressures
 STEPS_OFF = 1.5  # of the gauge, from the exact pressure: farther off a pressure leaves another sag than the one wanted
@@ -53,6 +53,11 @@ class AirSetting:
         series = np.round(steps * self.step, 9)
         inside = SERIES_FROM * about <= found <= SERIES_TO * about
         return np.unique(np.append(series[np.abs(series - found) > 1e-9], found)) if inside else series
+
+    def nearest(self, pressure: Array, found: float) -> Array:
+        """Each pressure [MPa] as the gauge's step nearest to it, or the one found where that is nearer."""
+        step = np.round(np.round(pressure / self.step) * self.step, 9)
+        return np.where(np.abs(pressure - found) <= np.abs(pressure - step), found, step)
 
     def hardest_softest(self, assembly: ForkAssembly) -> tuple[Number, Number]:
         """Amounts between which an end force is looked for."""
@@ -124,7 +129,7 @@ def size_air(
     amount = setting.rounded(np.asarray(setting.amount(exact)), setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)
-    room = room_left(assembly, setup, done, limits)
+    room = room_left(assembly, setup, done, limits) if assembly.springs else Room()
     vetoes = bars(
         done,
         gap_bars(setup, unreachable, limits) if setting.dial == "gap" else {"end unreachable": unreachable},

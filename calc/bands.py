@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.advice import EndSizing, resized
+from calc.advice import EndSizing, chosen_steps, resized
 from calc.array import Array, Number
 from calc.assembly import ForkAssembly
 from calc.built import built, with_tolerance
@@ -86,11 +86,17 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
 
     def works(some: Job) -> None:
         here = situation(some, end)
-        _figures(here, built(some, setup))
         _sized(here, done, chosen)
         _oil(some, here, setup)
 
-    draws, left_out = survivors(with_tolerance(drawn(job)), job.draws, works)
+    # first what fails most often and costs least
+    draws, left_out = survivors(
+        with_tolerance(drawn(job)), job.draws, lambda some: _figures(situation(some, end), built(some, setup))
+    )
+    if left_out == job.draws:
+        return None
+    draws, more = survivors(draws, job.draws - left_out, works)
+    left_out += more
     if left_out == job.draws:
         return None
     here = situation(draws, end)
@@ -117,7 +123,9 @@ def _figures(here: Situation, setup: Setup) -> Figures:
 
 def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
     """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
-    reach, count = REACH, len(np.asarray(done.sized.setup.stepped))
+    if here.air is not None:
+        return resized(here, done)
+    reach, count = REACH, len(np.asarray(done.sized.setup.rate))
     while True:
         first, last = max(chosen - reach, 0), min(chosen + reach + 1, count)
         sized = resized(here, done, slice(first, last))
@@ -190,8 +198,9 @@ def _oil(draws: Job, here: Situation, setup: Setup) -> Mapping[str, Number]:
 
 
 def _counts(sized: Sized) -> Mapping[float, int]:
-    choice, stepped = sized.choice, np.asarray(sized.setup.stepped)[:, 0]
-    return {float(step): int(np.sum(choice == i)) for i, step in enumerate(stepped) if np.any(choice == i)}
+    steps = chosen_steps(sized)
+    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
+    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
 
 
 def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:

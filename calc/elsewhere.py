@@ -114,7 +114,7 @@ def _seen(job: Job, end: str, setup: Setup, home: Place, those: Sequence[Place])
         return [row for place in those for row in _seen(job, end, setup, home, [place])]
     none: list[float | None] = [None] * len(those)
     like = restoring = none
-    if end == "front":
+    if end == "front" and setup.air is None:  # an air spring is pumped, not opened
         at_home = [replace(home, key=place.key) for place in those]
         like = _gaps(job, setup, at_home, done.end_force)
         restoring = _gaps(job, setup, those, built * Several(those).loads.aboard)

@@ -13,7 +13,7 @@ from calc.draws import drawn, half_widths, survivors
 from calc.elsewhere import Place, Several, places
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.setup import Setup
+from calc.setup import Figures, Setup
 from calc.situation import found, situation
 
 
@@ -43,42 +43,59 @@ def elsewhere_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
         >>> sure["hot"].halves["change_end_force"] < sure["hot"].halves["end_force"]
         True
     """
+    keys = [place.key for place in places(job, end)]
+    if len(keys) < 2:
+        return {}
     draws = with_tolerance(drawn(job))
     try:
-        keys = [place.key for place in places(job, end)]
-        if len(keys) < 2:
-            return {}
-        return _at_once(draws, end, setup, keys, 0)
-    except Impossible:
-        return {key: sure for key in keys for sure in _alone(draws, end, setup, key)}
+        return _sure(_Built.at(draws, end, setup, keys), end, 0)
+    except Impossible:  # what cannot be built at home cannot be elsewhere; what is left is looked at condition by condition
+        good, left_out = survivors(draws, draws.draws, lambda some: _Built.at(some, end, setup, keys[:1]))
+        return {key: sure for key in keys for sure in _alone(good, end, setup, key, left_out)} if left_out < draws.draws else {}
 
 
-def _alone(draws: Job, end: str, setup: Setup | None, key: str) -> list[Sure]:
-    """One condition by itself, on the draws that can be at it."""
-    good, left_out = survivors(draws, draws.draws, lambda some: _at_once(some, end, setup, [key], 0))
-    return [] if left_out == draws.draws else [_at_once(good, end, setup, [key], left_out)[key]]
+def _alone(draws: Job, end: str, setup: Setup | None, key: str, left_out: int) -> list[Sure]:
+    """One condition by itself, on the draws that can be at it; `left_out` before."""
+    good, more = survivors(draws, draws.draws - left_out, lambda some: _Built.at(some, end, setup, [key]))
+    return [] if left_out + more == draws.draws else [_sure(_Built.at(good, end, setup, [key]), end, left_out + more)[key]]
 
 
-def _at_once(draws: Job, end: str, setup: Setup | None, keys: Sequence[str], left_out: int) -> dict[str, Sure]:
-    """Conditions of these keys, as built before them, on all draws of a job."""
-    count = np.size(draws.samples[TOLERANCES[0]])
-    home, *others = (_spread(place, count) for place in places(draws, end))
-    those = [home, *(place for place in others if place.key in keys)]
-    as_set = found(draws, end, situation(draws, end))[0] if setup is None else built(draws, setup)
-    done = Several(those).figures(draws, end, as_set)
+@dataclass(frozen=True)
+class _Built:
+    """A setup on all draws of a job, as built and then under conditions of some keys, along the first axis."""
+
+    draws: Job
+    setup: Setup
+    those: Sequence[Place]
+    done: Figures
+    keys: Sequence[str]
+
+    @classmethod
+    def at(cls, draws: Job, end: str, setup: Setup | None, keys: Sequence[str]) -> _Built:
+        """Under the conditions of these keys; Impossible where any draw cannot be."""
+        count = np.size(draws.samples[TOLERANCES[0]])
+        home, *others = (_spread(place, count) for place in places(draws, end))
+        those = [home, *(place for place in others if place.key in keys)]
+        as_set = found(draws, end, situation(draws, end))[0] if setup is None else built(draws, setup)
+        return cls(draws, as_set, those, Several(those).figures(draws, end, as_set), keys)
+
+
+def _sure(here: _Built, end: str, left_out: int) -> dict[str, Sure]:
+    """The half-widths of every figure and of its change from as built."""
+    done = here.done
     along = "stroke" if end == "front" else "travel"
     results = {
         "free_sag": getattr(done.free, along), "rider_sag": getattr(done.rider, along), "frequency": done.frequency,
         "end_force": done.end_force, "end_multiple": done.end_multiple,
     }  # fmt: skip
     results |= {f"change_{name}": values - values[:1] for name, values in results.items()}
-    if end == "front" and len(those) > 1:
-        results |= _gaps(draws, as_set, those, results)
+    if end == "front" and len(here.those) > 1 and here.setup.air is None:
+        results |= _gaps(here.draws, here.setup, here.those, results)
     halves = {name: half_widths(values) for name, values in results.items()}
     return {
         place.key: Sure({name: float(half[i]) for name, half in halves.items() if np.isfinite(half[i])}, left_out)
-        for i, place in enumerate(those)
-        if place.key in keys
+        for i, place in enumerate(here.those)
+        if place.key in here.keys
     }
 
 

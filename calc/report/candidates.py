@@ -7,6 +7,7 @@ import math
 import numpy as np
 
 from calc.advice import EndSizing
+from calc.array import Number
 from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job, Problem
@@ -16,6 +17,7 @@ from calc.report.setups import Cases, setup_data
 from calc.report.springs import oil_data
 from calc.report.words import AIR_WAY_OUT, DIALS, WAY_OUT, named, veto_words
 from calc.setup import Setup
+from calc.sizing import Sized
 
 NEAR = 3  # springs shown either way of the choice
 _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
@@ -24,7 +26,7 @@ _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
     """One candidate: what is built, what it does, what bars it, how it stands to the choice."""
     sized, setup = done.sized, done.sized.setup.at(index)
-    bind, second = (None if room is None else float(np.asarray(room)[index]) for room in (sized.room.main, sized.room.second))
+    bind, second = (_at(room, index, sized) for room in (sized.room.main, sized.room.second))
     data = setup_data(setup, sized.figures.at(index), cases, bind, second)
     numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
     numbers["second_short"] = None if second is None else -second
@@ -37,6 +39,11 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     data["gap_other"] = _other_gap(job, done, setup) if index == chosen else None
     data["oil"] = _oil(job, done, setup)
     return data
+
+
+def _at(room: Number | None, index: int, sized: Sized) -> float | None:
+    """One candidate's room; a coil beside an air spring has the same at every pressure."""
+    return None if room is None else float(np.broadcast_to(room, np.shape(sized.key))[index])
 
 
 def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float | None]:

@@ -84,7 +84,7 @@ def _label(job: Job, key: str) -> str:
 def _words(row: Data, setup: Setup) -> str:
     """What the gap would do as much as the condition; where there is no gap, what changes against as built."""
     like, back = row["acts_like"], row["restoring"]
-    if like is None or setup.air is not None:  # an air spring is pumped, not opened
+    if like is None:
         text = _change_words(row["change"])
     elif number_text(abs(like["value"]), like["decimals"]) == "0":
         text = (

@@ -90,10 +90,9 @@ def veto_words(name: str, numbers: dict[str, float | None], dial: str) -> str:
     """
     known = {key: value for key, value in numbers.items() if value is not None}
     one, other = _AGAINST.get(name, ("", ""))
-    decimals = {key: 1 if key in _TENTHS else 0 for key in known}
-    if one in known and other in known:
-        decimals[one] = decimals[other] = decimals_apart(known[one], known[other], decimals[one])
-    shown = {"dial": dial} | {key: number_text(value, decimals[key]) for key, value in known.items()}
+    decimals = decimals_apart(known.get(one, 0.0), known.get(other, 0.0), 1 if one in _TENTHS else 0)
+    shown = {key: number_text(value, 1 if key in _TENTHS and decimals == 0 else decimals) for key, value in known.items()}
+    shown["dial"] = dial
     return VETO_WORDS[name].format(**shown)
 
 

@@ -51,6 +51,10 @@ export interface FieldState {
 /** What is built and what it does. Rate, preload and gap are per leg or shock, the rest per end. */
 export interface Setup {
   rate: Quantity
+  /** How an air spring is set: by this pressure candidates differ, not by the rate. The others are null where they stay as found. */
+  pressure?: Quantity | null
+  air_oil?: Quantity | null
+  second_pressure?: Quantity | null
   preload: Quantity
   gap?: Quantity
   free_sag: Quantity
@@ -107,6 +111,7 @@ export interface Sure {
   draws: number
   left_out: number
   undecided: number
+  /** `rate` is a pressure in bar where candidates differ by it. */
   counts: { rate: number; count: number; of_ten: number }[]
   /** False where the readings leave the rate open: then `low` to `high` is told, never one rate alone. */
   settled: boolean

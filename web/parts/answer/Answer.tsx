@@ -16,7 +16,7 @@ export function Answer({ end, part }: { end: End; part: AnswerPart }) {
   return (
     <div class={`answer ${view.stale === 'last good' ? 'last-good' : ''}`} data-answer={end} data-stale={view.stale} aria-live={part === 'oil' ? 'off' : 'polite'} aria-atomic="true">
       <Sentence report={view.report} part={part} />
-      {view.report?.state === 'ok' && part !== 'oil' && <HowSure sure={view.report.sure} chosen={view.report.chosen.rate.value} />}
+      {view.report?.state === 'ok' && part !== 'oil' && <HowSure sure={view.report.sure} chosen={view.report.chosen} />}
       <Standing view={view} />
     </div>
   )

@@ -1,7 +1,7 @@
 import type { Candidate, End, EndNone, EndOk, NextReading } from '../../core/report.ts'
 import { type } from '../../store/actions.ts'
 import { reports } from '../../store/index.ts'
-import { rateText, told } from '../figure/told.ts'
+import { stepOf, stepText, told } from '../figure/told.ts'
 import './candidates.css'
 
 /** Why this spring, and what its neighbours and the fitted one would do. */
@@ -18,9 +18,9 @@ export function Candidates({ end }: { end: End }) {
       ))}
       {others.length > 0 && (
         <details>
-          <summary>Other springs on offer: {others.length}</summary>
+          <summary>Others on offer: {others.length}</summary>
           {others.map((one) => (
-            <OneCandidate key={one.rate.value} end={end} title="" one={one} />
+            <OneCandidate key={stepOf(one).value} end={end} title="" one={one} />
           ))}
         </details>
       )}
@@ -48,7 +48,7 @@ function MeasureNext({ readings }: { readings: NextReading[] }) {
 function Why({ chosen, why, holds_for }: EndOk) {
   return (
     <section>
-      <h3>Why {rateText(chosen.rate.value)}</h3>
+      <h3>Why {stepText(chosen)}</h3>
       <p>{why.join(' ')}</p>
       <p class="quiet">{holds_for.words}</p>
     </section>
@@ -56,14 +56,14 @@ function Why({ chosen, why, holds_for }: EndOk) {
 }
 
 function OneCandidate({ end, title, one }: { end: End; title: string; one: Candidate }) {
-  const rate = rateText(one.rate.value)
+  const step = stepText(one)
   return (
-    <section data-candidate={rate}>
+    <section data-candidate={step}>
       <h3>
         {title && `${title}, `}
         <button type="button" class="link" onClick={() => tryOut(end, one)}>
-          {rate}
-          <span class="aside"> N/mm: try it</span> ›
+          {step}
+          <span class="aside"> {stepOf(one).unit}: try it</span> ›
         </button>
       </h3>
       <p>{words(end, one)}</p>
@@ -73,6 +73,7 @@ function OneCandidate({ end, title, one }: { end: End; title: string; one: Candi
 }
 
 function words(end: End, one: Candidate): string {
+  if (one.pressure) return `Leaves ${told(one.rider_sag)} rider sag, ends at ${told(one.end_multiple)} × load. Rides at ${told(one.frequency)}.`
   const gap = one.gap ? ` and gap ${told(one.gap)}` : ''
   const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Rides at ${told(one.frequency)}.`
   return `Wants ${told(one.preload)} preload${gap}. ${sags}`
@@ -80,6 +81,7 @@ function words(end: End, one: Candidate): string {
 
 /** Put a candidate where it can be tried beside the answer. */
 function tryOut(end: End, one: Candidate): void {
+  if (one.pressure) return type('front.tried_pressure', `${one.pressure.value} bar`, 'stated')
   type(`${end}.tried_rate`, `${one.rate.value} N/mm`, 'stated')
   type(`${end}.tried_preload`, `${one.preload.value} mm`, 'stated')
   if (one.gap) type('front.tried_gap', `${one.gap.value} mm`, 'stated')

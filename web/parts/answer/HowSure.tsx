@@ -1,13 +1,16 @@
-import type { Sure } from '../../core/report.ts'
-import { rateText } from '../figure/told.ts'
+import type { Setup, Sure } from '../../core/report.ts'
+import { rateText, stepOf } from '../figure/told.ts'
 import './howsure.css'
 
 /** More candidates than this are no tally any more; the words tell their span. */
 const TALLIED = 4
 
 /** Certainty counted as on a bench: a tally of ten by candidate. Its line is kept while the draws are worked out. */
-export function HowSure({ sure, chosen }: { sure: Sure | null; chosen: number }) {
+export function HowSure({ sure, chosen: setup }: { sure: Sure | null; chosen: Setup }) {
   if (!sure) return <p class="how-sure" />
+  // A pressure is read to a gauge's step: what counts is the span it comes out in, not one step.
+  if (setup.pressure) return <p class="how-sure">{sure.words}</p>
+  const chosen = stepOf(setup).value
   const counted = sure.counts.filter((one) => one.of_ten > 0).sort((a, b) => Number(b.rate === chosen) - Number(a.rate === chosen) || b.count - a.count)
   return (
     <>

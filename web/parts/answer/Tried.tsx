@@ -7,6 +7,7 @@ import './tried.css'
 type Row = [name: string, unit: string, of: (setup: Setup) => Quantity | undefined]
 
 const ROWS: Row[] = [
+  ['Air pressure', 'bar', (setup) => setup.pressure ?? undefined],
   ['Spring rate', 'N/mm', (setup) => setup.rate],
   ['Preload', 'mm', (setup) => setup.preload],
   ['Gap', 'mm', (setup) => setup.gap],
@@ -73,6 +74,6 @@ function Cell({ of, tried = false }: { of: Quantity | undefined; tried?: boolean
 }
 
 function back(end: End): void {
-  if (end === 'front') clear('front.tried_rate', 'front.tried_preload', 'front.tried_gap')
+  if (end === 'front') clear('front.tried_rate', 'front.tried_preload', 'front.tried_gap', 'front.tried_pressure')
   else clear('rear.tried_rate', 'rear.tried_preload')
 }

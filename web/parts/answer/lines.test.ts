@@ -34,3 +34,13 @@ test('a line for each where one takes oil and the other gives some, or nothing',
 test('a leg whose oil cannot be read has no line', () => {
   expect(oilLines({ oil: null } as Candidate)).toEqual([])
 })
+
+test('an air spring is told by its pressure, then by what is set for the end of the travel', () => {
+  const chosen = { pressure: figure(7.1, 'bar'), air_oil: ml(45), second_pressure: null, gap: figure(146), oil: null }
+  const air = { leave: false, sure: null, chosen } as unknown as EndOk
+  const told = (part: 'springs' | 'oil', one: EndOk) => answerLines(one, part).map(({ words, figures }) => `${words} ${figures.map(({ of, unit }) => `${of.value} ${unit}`).join(' ')}`)
+  expect(told('springs', air)).toEqual(['Pump to 7.1 bar', 'add 45 ml in chamber'])
+  expect(told('oil', air)).toEqual(['add 45 ml in chamber'])
+  const legs = { ...air, leave: true, chosen: { ...chosen, air_oil: null, oil: { left: ml(5), right: ml(5) } } } as unknown as EndOk
+  expect(told('springs', legs)).toEqual(['Leave 7.1 bar', 'and gap 146 mm', 'add 5 ml in each leg'])
+})

@@ -14,6 +14,7 @@ export interface Line {
 /** The lines of a part's answer. */
 export function answerLines(end: EndOk, part: AnswerPart): Line[] {
   const { chosen, leave, sure } = end
+  if (chosen.pressure) return airLines(end, part)
   const gap = chosen.gap ? [{ words: part === 'oil' ? 'Set gap' : 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []
   if (part === 'oil') return [...gap, ...oilLines(chosen)]
   const open = sure !== null && !sure.settled
@@ -26,6 +27,16 @@ export function answerLines(end: EndOk, part: AnswerPart): Line[] {
     ...gap,
     ...oilLines(chosen),
   ]
+}
+
+/** An air spring's answer: pressure, then what is set for the end of the travel. */
+function airLines({ chosen, leave }: EndOk, part: AnswerPart): Line[] {
+  const { pressure, air_oil, second_pressure, gap, oil } = chosen
+  const lines: Line[] = part === 'oil' ? [] : [{ words: leave ? 'Leave' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
+  if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }]))
+  if (second_pressure) lines.push({ words: 'second volume', figures: [{ of: second_pressure, unit: 'bar' }] })
+  if (gap && oil) lines.push({ words: lines.length > 0 ? 'and gap' : 'Set gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
+  return lines
 }
 
 /** Oil for each leg: one line where both take the same or both go the same way, else a line for each. */

@@ -35,6 +35,7 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf)
     left: left ? [cell(pick(left), null)] : [],
   })
   return [
+    ...(any.pressure ? [pumped(found, left)] : []),
     row('Spring rate', 'N/mm', (setup) => setup.rate, originOf(`${end}.rate`)),
     row('Preload', 'mm', (setup) => setup.preload, originOf(`${end}.preload`)),
     ...gapRows(found, left, originOf),
@@ -44,6 +45,12 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf)
     row('End force', 'kN', (setup) => setup.end_force),
     row('End multiple', '×', (setup) => setup.end_multiple),
   ]
+}
+
+/** Air pressures, as found and as left. */
+function pumped(found: FoundSetup | null, left: Candidate | null): Row {
+  const of = (setup: Setup | null) => (setup?.pressure ? [cell(setup.pressure, null)] : [])
+  return { name: 'Air pressure', unit: 'bar', case: (left ?? found)!.pressure!.case, found: of(found), left: of(left) }
 }
 
 function gapRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {

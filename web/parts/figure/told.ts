@@ -1,5 +1,5 @@
 /** Results as text, rounded as the core rounds them in its sentences: page and sentence must say the same number. */
-import type { Quantity } from '../../core/report.ts'
+import type { Quantity, Setup } from '../../core/report.ts'
 
 /** A number with a fixed number of decimals; a true minus sign, no negative zero. */
 export function numberText(value: number, decimals: number): string {
@@ -23,6 +23,12 @@ export function rateText(value: number): string {
 
 /** The number of a result; N/mm of a spring is written as a rate. */
 export const number = (figure: Quantity): string => numberText(figure.value, figure.decimals)
+
+/** What candidates are told apart by: an air spring's pressure, else the rate. */
+export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
+
+/** That as text, without its unit. */
+export const stepText = (setup: Setup): string => (setup.pressure ? number(setup.pressure) : rateText(setup.rate.value))
 
 /** The +/- of a result, to the decimals that its value shows; empty where no band was worked out. Never ±0. */
 export function plusMinus(figure: Quantity): string {

@@ -1,3 +1,4 @@
+import { report } from '../../store/index.ts'
 import { Answer } from '../answer/Answer.tsx'
 import { Candidates } from '../answer/Candidates.tsx'
 import { Tried } from '../answer/Tried.tsx'
@@ -6,6 +7,10 @@ import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
 
+const PUMPED: Turned[] = [
+  { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value },
+  { path: 'front.tried_gap', label: 'Gap', of: (chosen) => chosen.gap?.value },
+]
 const TURNED: Turned[] = [
   { path: 'front.tried_rate', label: 'Springs', of: (chosen) => chosen.rate.value },
   { path: 'front.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value },
@@ -13,6 +18,7 @@ const TURNED: Turned[] = [
 ]
 
 export function Springs() {
+  const pumped = report.value?.fields['front.tried_pressure']?.applies
   return (
     <section class="part" id="springs" aria-labelledby="springs-name">
       <div class="lead">
@@ -25,7 +31,7 @@ export function Springs() {
         </div>
       </div>
       <div class="rest">
-        <Steppers end="front" turned={TURNED} />
+        <Steppers end="front" turned={pumped ? PUMPED : TURNED} />
         <Tried end="front" />
         <Braking />
         <Fields part="springs and sag" />
