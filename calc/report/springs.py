@@ -20,7 +20,7 @@ def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str
     if chosen["pressure"]:
         lines += [_air_line(job), *_free_sag_line(job, chosen)]
         if not has_coil(job):
-            return lines
+            return [*lines, *_rubber_lines(chosen, figures)]
     if kind == "stacked":
         lines.append("The rate is the main spring's; the second one is kept, and works until it closes.")
     if kind == "nested":
@@ -29,11 +29,17 @@ def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str
         lines.append("Same shape, other mean rate: an assumption. The spring you are sold may rise otherwise; measure it.")
     if kind == "progressive" and chosen["fitted"]:
         lines.append("The rate is the mean over your table.")
-    if chosen["landing_energy_rubber"] is not None:
-        without, with_ = (number_text(chosen[key]["value"], 0) for key in ("landing_energy", "landing_energy_rubber"))
-        lines.append(f"Landing energy {without} J without the bump rubber, {with_} J with it. The end force leaves it out.")
-        if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
-            lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
+    return [*lines, *_rubber_lines(chosen, figures)]
+
+
+def _rubber_lines(chosen: Data, figures: Figures) -> list[str]:
+    """What the bump rubber adds; none where there is none."""
+    if chosen["landing_energy_rubber"] is None:
+        return []
+    without, with_ = (number_text(chosen[key]["value"], 0) for key in ("landing_energy", "landing_energy_rubber"))
+    lines = [f"Landing energy {without} J without the bump rubber, {with_} J with it. The end force leaves it out."]
+    if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
+        lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
     return lines
 
 

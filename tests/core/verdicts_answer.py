@@ -6,7 +6,7 @@ import math
 import re
 from typing import Any
 
-from tests.core.verdicts import agrees, check_figures, check_problem, check_vetoes, entered, numbers, rate_said, read, seat
+from tests.core.verdicts import agrees, check_figures, check_problem, check_vetoes, entered, numbers, rate_said, read, seat, stepped
 
 Data = dict[str, Any]
 
@@ -43,12 +43,12 @@ def check_end(report: Data, end: str) -> None:
 
 
 def _candidates(report: Data, end: str, data: Data) -> None:
-    rates = [c["rate"]["value"] for c in data["candidates"]]
+    rates = [stepped(c)["value"] for c in data["candidates"]]
     assert rates == sorted(rates)
     for candidate in data["candidates"]:
         check_figures(report, end, candidate)
         check_vetoes(report, end, candidate)
-    by_relation = {c["relation"]: c["rate"]["value"] for c in data["candidates"] if c["relation"] != "other"}
+    by_relation = {c["relation"]: stepped(c)["value"] for c in data["candidates"] if c["relation"] != "other"}
     if data["state"] == "ok":
         chosen = by_relation["chosen"]
         assert by_relation.get("one step softer", -math.inf) < chosen < by_relation.get("one step stiffer", math.inf)
@@ -64,11 +64,11 @@ def _nothing_fits(data: Data) -> None:
     (problem,) = data["problems"]
     if problem["code"] == "air-spring":
         return
-    said = re.search(r"Nearest is (\S+) N/mm: ", problem["message"])
+    said = re.search(r"Nearest is (\S+) (?:N/mm|bar): ", problem["message"])
     assert said
     words = problem["message"][said.end() : -1]
     near = [c for c in data["candidates"] if "; ".join(v["words"] for v in c["vetoes"]) == words]
-    assert any(rate_said(said[1], c["rate"]) for c in near), problem["message"]
+    assert any(rate_said(said[1], stepped(c)) for c in near), problem["message"]
     assert len(near[0]["vetoes"]) == min(len(c["vetoes"]) for c in data["candidates"])
     assert problem["way_out"]
 
@@ -78,7 +78,10 @@ def _answer(data: Data, end: str) -> None:
     found = data["as_found"]["setup"]
     assert data["leave"] == chosen["fitted"]
     if found is not None:
-        assert chosen["fitted"] == math.isclose(chosen["rate"]["value"], found["rate"]["value"], rel_tol=1e-6)
+        assert chosen["fitted"] == math.isclose(stepped(chosen)["value"], stepped(found)["value"], rel_tol=1e-6)
+    if chosen["pressure"]:
+        _pressure(chosen, answer)
+        return
     settled = data["sure"] is None or data["sure"]["settled"]
     start = "From" if not settled else "Leave the" if chosen["fitted"] else "Fit"
     assert answer.startswith(f"{start} "), answer
@@ -96,11 +99,23 @@ def _answer(data: Data, end: str) -> None:
     assert [agrees(text, figure["value"]) for text, figure in zip(told[len(expected) :], rest, strict=True)] == [True] * len(rest), answer
 
 
+def _pressure(chosen: Data, answer: str) -> None:
+    """An air spring is pumped; what goes into its main chamber is added, what comes out is taken out."""
+    told = numbers(answer)
+    assert answer.startswith("Leave " if chosen["fitted"] else "Pump to "), answer
+    assert agrees(told[0], chosen["pressure"]["value"])
+    if chosen["air_oil"] is not None and "main chamber:" in answer:
+        assert agrees(told[1], abs(chosen["air_oil"]["value"]))
+        assert ("add" in answer.partition("main chamber: ")[2].partition(" ml")[0]) == (chosen["air_oil"]["value"] > 0)
+    if chosen["second_pressure"] is not None:
+        assert agrees(numbers(answer.partition("second volume to ")[2])[0], chosen["second_pressure"]["value"])
+
+
 def _oil(data: Data) -> None:
     """Add is above 0, take out below, and what rounds to nothing is not taken out."""
     oil = data["chosen"]["oil"]
     if oil is None:
-        assert ":" not in data["answer"]
+        assert ":" not in data["answer"] or data["chosen"]["pressure"]
         return
     words = data["answer"].partition(": ")[2].rstrip(".")
     whole = {side: round(part["value"]) for side, part in oil.items()}
@@ -139,12 +154,12 @@ def _why(end: str, data: Data) -> None:
         assert agrees(numbers(why[0])[0], abs(extra))
     told = numbers(why[1])
     usual = data["windows"]["frequency"]
-    assert rate_said(told[0], chosen["rate"])
+    assert rate_said(told[0], stepped(chosen))
     assert agrees(told[1], chosen["frequency"]["value"])
     assert agrees(told[2], standard["frequency"]["value"])
     assert [read(text) for text in told[-2:]] == [usual["low"], usual["high"]]
     if "as found" in why[1]:
-        assert rate_said(told[3], found["rate"])
+        assert rate_said(told[3], stepped(found))
         assert agrees(told[4], found["frequency"]["value"])
 
 
@@ -164,6 +179,8 @@ def _rubber(report: Data, end: str, data: Data) -> None:
 
 def _seat(report: Data, end: str, data: Data) -> None:
     """Longer, in and + are one way; shorter, out and - the other."""
+    if data["chosen"]["pressure"]:  # pumped, not shimmed
+        return
     move, turns, words = data["seat"]["move"]["value"], data["seat"]["turns"], data["seat"]["words"]
     own = seat(report, end, data["chosen"])
     assert own is None or math.isclose(move, own, abs_tol=1e-6)
@@ -186,7 +203,7 @@ def _seat(report: Data, end: str, data: Data) -> None:
 def _span(report: Data, data: Data) -> None:
     span, rider = data["holds_for"], entered(report, "rider.mass")
     told = numbers(span["words"])
-    assert rate_said(told[0], data["chosen"]["rate"])
+    assert rate_said(told[0], stepped(data["chosen"]))
     limits = [limit for limit in (span["low"], span["high"]) if limit is not None]
     assert all(agrees(text, limit) for text, limit in zip(told[1 : 1 + len(limits)], limits, strict=True)) or not limits
     assert span["low"] is None or span["low"] <= rider + 1e-9
@@ -213,14 +230,19 @@ def _braking(report: Data, data: Data) -> None:
 
 def _sure(data: Data) -> None:
     """Tenths that add up, a choice that is settled only with half of them, a span that holds what it says."""
-    sure, chosen = data["sure"], data["chosen"]["rate"]
+    sure, chosen = data["sure"], stepped(data["chosen"])
     by_rate = {row["rate"]: row for row in sure["counts"]}
     mine = by_rate.get(chosen["value"], {"of_ten": 0})["of_ten"]
     assert sum(row["of_ten"] for row in sure["counts"]) <= 10
     assert all(abs(row["of_ten"] - 10.0 * row["count"] / sure["draws"]) <= 1.0 for row in sure["counts"])
     assert sum(row["count"] for row in sure["counts"]) + sure["undecided"] == sure["draws"]
-    assert sure["settled"] == (mine >= 5)
     told = numbers(sure["words"])
+    if data["chosen"]["pressure"]:
+        assert sure["settled"]
+        assert agrees(told[0], sure["low"])
+        assert sure["low"] == sure["high"] or agrees(told[1], sure["high"])
+        return
+    assert sure["settled"] == (mine >= 5)
     if sure["settled"]:
         assert rate_said(told[0], chosen)
         assert told[1:3] == [str(mine), "10"]
