@@ -104,6 +104,13 @@ def test_the_tests_that_reach_a_line(small, line, tests):
     assert list(small.tests("calc/m.py", line)) == [f"tests/core/test_{test}" for test in tests]
 
 
+def test_a_slow_test_is_left_out_where_quick_ones_reach(small):
+    small.seconds["tests/core/test_a.py::slow"] = 99.0
+    assert "tests/core/test_a.py::slow" in small.tests("calc/m.py", 5)
+    small.seconds.update({f"tests/core/test_b.py::{i}": 1.0 for i in range(5)})
+    assert "tests/core/test_a.py::slow" not in small.tests("calc/m.py", 5)
+
+
 def test_of_many_cases_some_are_run_and_of_few_all():
     many = [f"t.py::many[{i}]" for i in range(100)]
     kept = some([*many, "t.py::one", "t.py::two[a]", "t.py::two[b]"])

@@ -10,8 +10,9 @@ from ..places import MUTATION, ROOT, VENV_PYTHON, run, say
 from ..stamp import Stamp, key_of
 from . import names
 
-# Of one test with many cases so many are run, evenly among them by time: the score can only come out lower for it.
-CASES = 3
+# Of one test with many cases so many are run, evenly among them by time; and a slow test [s] only where few quick ones reach.
+# The score can only come out lower for it.
+CASES, SLOW, FEW = 3, 5.0, 5
 
 
 @dataclass(frozen=True)
@@ -39,7 +40,8 @@ class Reach:
             for test in tests & self.seconds.keys():
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
-        return {test: self.seconds[test] for test in some(order)}
+        quick = [test for test in order if self.seconds[test] < SLOW]
+        return {test: self.seconds[test] for test in some(quick if len(quick) > FEW else order)}
 
     def at(self, path: str, lines: range) -> set[str]:
         return {test for number in lines for test in self.lines.get(path, {}).get(str(number), [])}
