@@ -43,7 +43,7 @@ def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outco
         def tell(end: str, mutant: choose.Mutant = mutant, change: tuple[str, str] = change) -> None:
             outcomes.append(score.Outcome(mutant, change, end))
             noticed[end] += 1
-            if len(outcomes) % 25 == 0:
+            if len(outcomes) % 10 == 0:
                 say(f"{len(outcomes)} tried, {sum(one.survived for one in outcomes)} survived")
                 score.keep(outcomes, "a run that was not finished")
 
