@@ -44,11 +44,11 @@ class Recorder:
             cache.cache_clear()
         self.now = item.nodeid
         self.coverage.switch_context(self.now)
-        started = time.perf_counter()
+        started = time.process_time()
         try:
             return (yield)
         finally:
-            self.seconds[item.nodeid] = time.perf_counter() - started
+            self.seconds[item.nodeid] = time.process_time() - started
 
     @pytest.hookimpl(wrapper=True)
     def pytest_fixture_setup(self, fixturedef: pytest.FixtureDef) -> Iterator[None]:
