@@ -1,7 +1,10 @@
 """Sentences that choose their words by the numbers beside them: each way that they can go, and the figures in refusals."""
 
+import re
+
 import pytest
 
+from calc.advice import BIGGEST_CHANGE, SPAN_STEPS
 from calc.alike import gap_for_end_force
 from calc.impossible import Impossible
 from calc.report import report
@@ -137,3 +140,29 @@ def test_a_force_out_of_reach_tells_what_can_be_had_in_kilonewtons():
         assert 0.0 < float(gap_for_end_force(leg, built, loads, 1.33, force * 1000 / beyond)) < 500.0
         with pytest.raises(Impossible):
             gap_for_end_force(leg, built, loads, 1.33, force * 1000 * beyond)
+
+
+def test_the_search_for_riders_is_as_wide_as_the_sentence_says():
+    assert list(SPAN_STEPS) == list(range(-24, 25))
+    assert BIGGEST_CHANGE == 0.5
+    assert span_words(None, None, 4.6).endswith("for every rider within half as much or 24 kg.")
+
+
+def test_what_a_reading_would_gain_is_told_in_as_many_places_as_it_takes_to_see_it():
+    """Millimetres where whole ones differ, else tenths."""
+    asked = [m for end in report(demo())["ends"].values() for m in end["measure_next"] if m["unit"] == "mm"]
+    assert asked
+    for one in asked:
+        now, then = re.search(r"±(\S+) becomes ±(\S+) mm\.$", one["words"]).groups()
+        places = 0 if f"{one['now']:.0f}" != f"{one['then']:.0f}" else 1
+        assert (now, then) == (f"{one['now']:.{places}f}", f"{one['then']:.{places}f}"), one["words"]
+
+
+def test_the_seat_is_told_per_leg_at_the_front_and_per_shock_at_the_rear():
+    ends = report(demo({"front.pitch": "1 mm", "rear.pitch": "1.5 mm"}), with_bands=False)["ends"]
+    for end, what, found, pitch in (("front", "spacer, per leg", 6.0, 1.0), ("rear", "collar, per shock", 15.0, 1.5)):
+        seat, preload = ends[end]["seat"], ends[end]["chosen"]["preload"]["value"]
+        assert seat["move"]["case"].startswith(what)
+        assert seat["move"]["value"] == pytest.approx(preload - found)
+        assert seat["turns"]["value"] == pytest.approx((preload - found) / pitch)
+        assert (seat["move"]["decimals"], seat["turns"]["decimals"]) == (0, 1)
