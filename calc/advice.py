@@ -24,7 +24,7 @@ SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class EndSizing:
     """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
 

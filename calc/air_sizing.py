@@ -23,7 +23,7 @@ _STEPS = {"gap": 1.0, "oil": 1000.0}  # mm, mm3: what they are read to
 _SECOND_LEAST, _SECOND_MOST = 0.1, 3.0  # MPa gauge, a pump's range
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class AirSetting:
     """What is set at an air spring, and in which steps.
 

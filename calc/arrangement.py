@@ -45,7 +45,7 @@ class _OneSpring:
         return False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SingleSpring(_OneSpring):
     """One linear spring.
 
@@ -71,7 +71,7 @@ class SingleSpring(_OneSpring):
         return shortened
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Stacked:
     """A main spring on a second one that closes.
 
@@ -111,7 +111,7 @@ class Stacked:
         return True
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Nested:
     """A main spring with a second, shorter one beside it.
 
@@ -150,7 +150,7 @@ class Nested:
         return False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Progressive(_OneSpring):
     """A spring of a measured shape; another mean rate is taken as the same shape, scaled.
 

@@ -37,7 +37,7 @@ class Assembly(Protocol):
     def pumped(self, air: Pumped | None) -> Assembly: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Stops:
     """What works at either end of the stroke: top-out springs and bump rubbers, one in every strut.
 
@@ -63,7 +63,7 @@ class Stops:
         return end if struts is end.struts else replace(end, struts=struts)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class ForkAssembly:
     """Two legs.
 
@@ -131,7 +131,7 @@ class ForkAssembly:
         return (rate - self.split if self.springs > 0 else None), (rate + self.split if self.springs == 2 else None)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class ShockAssembly:
     """A rear end of one or two shocks.
 

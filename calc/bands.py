@@ -29,7 +29,7 @@ Halves = Mapping[str, float]
 REACH = 3  # candidates tried either way of the choice, at first
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Cause:
     """A reading's part in a result's variance, and the result's 95 % half-width now and after that reading is improved.
 
@@ -42,7 +42,7 @@ class Cause:
     then: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Bands:
     """95 % half-widths in internal units, by name; counts of draws by rate [N/mm] or pressure [MPa,
     gauge]; causes by result.

@@ -15,7 +15,7 @@ from calc.roots import find_root
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Dive:
     """Stroke along the leg [mm] at a braking, what of it the braking added to rider sag, and the load along the fork [N]."""
 

@@ -20,7 +20,7 @@ from calc.setup import Figures, Loads, Setup, evaluate
 HOME = "as built"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Place:
     """One condition: a key, the conditions of the legs, and the end's loads."""
 
@@ -29,7 +29,7 @@ class Place:
     loads: Loads
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Seen:
     """A built setup under one condition.
 
@@ -137,7 +137,7 @@ def _gaps(job: Job, setup: Setup, those: Sequence[Place], forces: Number) -> lis
         return [gap for place, force in zip(those, one_by_one, strict=True) for gap in _gaps(job, setup, [place], force)]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Several:
     """Several places at once: along the first axis of everything, draws along the next."""
 

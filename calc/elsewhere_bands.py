@@ -17,7 +17,7 @@ from calc.setup import Figures, Setup
 from calc.situation import found, situation
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sure:
     """One condition: 95 % half-widths in internal units, by name, `change_...` against as built; how many draws were left out.
 
@@ -60,7 +60,7 @@ def _alone(draws: Job, end: str, setup: Setup | None, key: str, left_out: int) -
     return [] if left_out + more == draws.draws else [_sure(_Built.at(good, end, setup, [key]), end, left_out + more)[key]]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class _Built:
     """A setup on all draws of a job, as built and then under conditions of some keys, along the first axis."""
 

@@ -14,7 +14,7 @@ from calc.strut import Strut
 N_PER_M = 1000.0  # N/m in one N/mm: dynamics use the rate in N/m
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class End:
     """Struts side by side on one wheel.
 

@@ -11,7 +11,7 @@ from calc.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible, decimals_apart
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Axles:
     """Masses [kg] on the front and the rear axle."""
 
@@ -72,7 +72,7 @@ def shared_swingarm(wheel: Number, swingarm: Number, balance: Number, length: Nu
     return wheel + swingarm * balance / length
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Braked:
     """Loads while braking: N [N] on the front tyre and on the rear, X [N], the front tyre's braking force, a [m/s2]."""
 

@@ -15,7 +15,7 @@ from calc.roots import find_root
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sag:
     """Where an end settles: wheel travel and strut stroke [mm], topped out or not, and friction's half-band [mm]."""
 

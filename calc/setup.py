@@ -14,7 +14,7 @@ from calc.leg.air import Pumped
 from calc.sag import Sag, settle
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Loads:
     """What the end carries: sprung loads [N] with the bike alone and with the rider aboard, and gravity [N/kg] used."""
 
@@ -28,7 +28,7 @@ class Loads:
         return self.aboard / self.gravity
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Setup:
     """Rate [N/mm], preload [mm], gap [mm] (0 where the strut has none); split [N/mm], what an unequal right leg is above it;
     air, how an air spring is set, None where there is none or it stays as it is.
@@ -54,7 +54,7 @@ class Setup:
         return Setup(rate, preload, gap, split, None if self.air is None else self.air.at(index))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Figures:
     """What a setup does. Sag: n = 1. Frequency, wheel rate, end force: working n about rider sag. Energy: from extension."""
 

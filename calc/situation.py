@@ -17,7 +17,7 @@ from calc.setup import Figures, Loads, Setup, evaluate, figures
 from calc.sizing import Targets
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Situation:
     """One end as its readings describe it, before anything is chosen: what is loaded, by how much, against what yardstick; what
     is set at its air springs, None where it has none.

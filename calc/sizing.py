@@ -20,7 +20,7 @@ from calc.vetoes import Limits, Room, bars, free_sag_bars, gap_bars, preload_bar
 __all__ = ["Limits", "Sized", "Targets", "end_missed", "end_root", "preload_for_sag", "size", "wheel_travel"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Targets:
     """What is wanted.
 
@@ -37,7 +37,7 @@ class Targets:
     free_sag: Number | None = None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sized:
     """Candidates along the first axis: the exact roots, the rounded setup, its figures, vetoes by name, and the key."""
 

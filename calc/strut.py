@@ -11,7 +11,7 @@ from calc.gas.chamber import Gas, Pace
 from calc.springs.helical import Spring
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Strut:
     """A fork leg or a shock.
 

@@ -14,7 +14,7 @@ from calc.springs.fit import Fit
 from calc.springs.helical import coil_bind_clearance
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Limits:
     """What can be built. Lengths in mm; one that is None is not known, and what rests on it not checked. Free-sag window in
     the sag's own measure. `second_room` is what a second spring can be shortened by until its coils touch; `pressure` [MPa,
@@ -33,7 +33,7 @@ class Limits:
     oil: float = 0.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Room:
     """Length [mm] left before the coils touch at full travel, of the main and of a second spring; None: not known."""
 

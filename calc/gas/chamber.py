@@ -12,7 +12,7 @@ from calc.array import Number, some
 from calc.impossible import Impossible
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Pace:
     """How fast the gas is compressed.
 
@@ -43,7 +43,7 @@ class Gas(Protocol):
     def lock_stroke(self) -> Number: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Chamber:
     """A closed gas space that loses `area` of volume per mm of stroke.
 
@@ -93,7 +93,7 @@ class Chamber:
         return np.where(area > 0, self.volume0 / np.where(area > 0, area, 1.0), np.inf)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SteadyCharge:
     """A gas charge so large that its pressure is taken as constant; used where the reservoir's volume is not known.
 

@@ -28,7 +28,7 @@ def one_space(chambers: tuple[Chamber, ...]) -> Chamber:
     return Chamber(volume, kept / volume, sum(c.area for c in chambers), "joined space")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Joined:
     """Chambers that stand open to each other from a stroke on; before it each keeps the gas that it had there.
 
@@ -116,7 +116,7 @@ class Joined:
         return np.where(settled_deep, from_deep, met / there * (there / whole.volume(after)) ** pace.exponent)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SmallLeak:
     """Chambers that a small leak makes equal given time, and that stand shut while they move fast.
 

@@ -11,7 +11,7 @@ from calc.gas.chamber import Pace
 from calc.impossible import Impossible
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SpringPiston:
     """A piston that the damper rod's oil pushes back against a spring.
 
@@ -73,7 +73,7 @@ class SpringPiston:
         return moved
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LeakingPiston:
     """A spring-loaded piston behind a small leak: given time it has gone to its front stop, moved fast it is shut in again.
 

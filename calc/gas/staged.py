@@ -10,7 +10,7 @@ from calc.array import Number
 from calc.gas.chamber import Chamber, Pace, compression_work
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Staged:
     """A main chamber with a second gas volume behind a floating piston, which moves once the main pressure is above its charge.
 

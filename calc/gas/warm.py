@@ -16,7 +16,7 @@ OIL_EXPANSION = 7.0e-4  # 1/K by volume, mineral oil; M. G. Rabie, Fluid Power E
 TUBE_EXPANSION: Mapping[str, float] = {"aluminium": 23.1e-6, "steel": 11.8e-6}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Warmth:
     """Temperatures that a space has seen.
 

@@ -12,7 +12,7 @@ from calc.gas.staged import Staged
 from calc.leg.open import OpenLeg
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Pumped:
     """How an air spring is set. Pressures are gauge, cold, as the pump shows them with its hose still on.
 
@@ -35,7 +35,7 @@ class Pumped:
         return Pumped(pressure, pick(self.oil), pick(self.second))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class AirSpring:
     """The air spring of a leg, pumped at full extension.
 
@@ -78,7 +78,7 @@ class AirSpring:
         return whole, Chamber(self.balance_volume, at_port * grown, -self.balance_area, "balance chamber")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class AirLeg:
     """A leg with an air spring in it.
 

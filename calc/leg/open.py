@@ -30,7 +30,7 @@ class LegGas(Protocol):
     def other_gap(self, rate: Number, gap: Number) -> Number: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class OpenLeg:
     """The space over a leg's oil: all of a leg whose spaces share one air space, or what lies around a cartridge in one.
 

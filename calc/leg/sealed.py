@@ -12,7 +12,7 @@ from calc.gas.joined import Joined, SmallLeak, one_space
 from calc.leg.open import OpenLeg
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SealedLeg:
     """A leg whose cartridge is a space of its own. The gap is read in the outer chamber, around the cartridge.
 

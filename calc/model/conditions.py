@@ -9,7 +9,7 @@ from calc.atmosphere import pressure_at
 from calc.job import Job
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Conditions:
     """Ambient pressure [MPa] where the legs were bled and where the bike is ridden; gas exponent [-] of fast moves; leg
     temperature [K] when the gap was read and closed spaces were charged, when the legs were bled, and in use; ambient

@@ -20,7 +20,7 @@ _CHECKED_AT = 61  # places over the travel where the loop must close and the sho
 _APART = 1.0  # mm; points nearer than this are one point
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Rocker:
     """A rod with a rocker: the rod turns the rocker, the rocker pushes the shock.
 
@@ -36,7 +36,7 @@ class Rocker:
     on_swingarm: bool = False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class _Moving:
     """A point with its first two derivatives by the swingarm's angle [mm, mm/rad, mm/rad2]."""
 
@@ -48,7 +48,7 @@ class _Moving:
         return _Moving(self.at - other.at, self.first - other.first, self.second - other.second)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LinkageMotion:
     """A rear end known by its points, measured with the wheel at one height.
 

@@ -19,7 +19,7 @@ _PAIRS = "rear.pairs"
 _T95 = (12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.20, 2.18, 2.16, 2.14, 2.13, 2.12, 2.11, 2.10, 2.09, 2.09)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Fit:
     """A quadratic of shock length on wheel travel.
 
@@ -87,7 +87,7 @@ def widening(freedom: int) -> float:
     return max(t95 / 2.0, 1.0)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class FittedMotion(LinearRatio):
     """A rear end known by measured pairs.
 
@@ -116,7 +116,7 @@ class FittedMotion(LinearRatio):
         return self.fit.bend + float(self.fit.root[1, 0]) * self.off[0] + float(self.fit.root[1, 1]) * self.off[1]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class TableMotion:
     """A rear end known by an exact table.
 

@@ -26,7 +26,7 @@ class Motion(Protocol):
     def travel(self, stroke: Number) -> Number: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class ForkMotion:
     """A fork leg leaning by the rake.
 
@@ -93,7 +93,7 @@ class LinearRatio:
         return 2.0 * stroke / (start + np.sqrt(start**2 + 2.0 * self.bend * stroke))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LeverageMotion(LinearRatio):
     """A rear end known by its average leverage (wheel / shock) and how far it falls over the travel.
 

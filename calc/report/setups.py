@@ -12,7 +12,7 @@ from calc.sag import Sag
 from calc.setup import Figures, Setup
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Cases:
     """The words for the load cases of one end of one job."""
 

@@ -41,7 +41,7 @@ def seat_move(preload: Number, found_preload: Number, longer: Number) -> Number:
     return preload - found_preload - longer
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Fit:
     """Sizes of a spring other than the fitted one, and of its place. None: not known, not checked.
 

@@ -22,7 +22,7 @@ class Spring(Protocol):
     def energy(self, stroke: Number) -> Number: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LinearSpring:
     """A spring of constant rate, preloaded at full extension.
 

@@ -9,7 +9,7 @@ import numpy as np
 from calc.array import Array, Number
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class StackedSprings:
     """Two springs in series until the second one's coils touch; from there the main one works alone.
 
@@ -68,7 +68,7 @@ class StackedSprings:
         return np.minimum(force, closes_at) / self.soft_rate + np.maximum(force - closes_at, 0.0) / self.rate
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class NestedSprings:
     """Two springs side by side, the second one shorter, so that it joins later.
 

@@ -13,7 +13,7 @@ from calc.impossible import Impossible
 from calc.roots import find_root
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class ForceTable:
     """Force against shortening through measured pairs.
 
@@ -115,7 +115,7 @@ def _slopes(length: Array, force: Array) -> Array:
     return np.concatenate([[ends[0]], inner, [ends[1]]])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class TableSpring:
     """A spring of a table's shape and another mean rate, preloaded at full extension.
 

@@ -9,7 +9,7 @@ import numpy as np
 from calc.array import Number
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class TopOutSpring:
     """A spring that pulls the strut in, over the first millimetres from full extension.
 

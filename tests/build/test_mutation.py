@@ -9,7 +9,7 @@ import pytest
 
 from web.toolchain.mutation import choose, names, rule, score
 from web.toolchain.mutation.choose import Mutant
-from web.toolchain.mutation.select import Reach, some
+from web.toolchain.mutation.select import Reach, merged, some
 from web.toolchain.places import ROOT
 
 SOURCE = dedent('''
@@ -104,12 +104,28 @@ def test_the_tests_that_reach_a_line(small, line, tests):
     assert list(small.tests("calc/m.py", line)) == [f"tests/core/test_{test}" for test in tests]
 
 
+def test_a_slow_test_is_left_out_where_quick_ones_reach(small):
+    small.seconds["tests/core/test_a.py::slow"] = 99.0
+    assert "tests/core/test_a.py::slow" in small.tests("calc/m.py", 5)
+    small.seconds.update({f"tests/core/test_b.py::{i}": 1.0 for i in range(5)})
+    assert "tests/core/test_a.py::slow" not in small.tests("calc/m.py", 5)
+
+
+def test_a_record_is_renewed_by_files_of_tests():
+    lines = {"1": ["import"], "2": ["a.py::x", "b.py::y"], "9": ["b.py"]}
+    held = {"seconds": {"a.py::x": 1.0, "b.py::y": 2.0}, "lines": {"m.py": lines}}
+    fresh = {"seconds": {"b.py::z": 3.0}, "lines": {"m.py": {"1": ["import"], "2": ["b.py::z"]}}}
+    assert merged(held, fresh, {"a.py"}) == {
+        "seconds": {"a.py::x": 1.0, "b.py::z": 3.0}, "lines": {"m.py": {"1": ["import"], "2": ["a.py::x", "b.py::z"]}},
+    }  # fmt: skip
+
+
 def test_of_many_cases_some_are_run_and_of_few_all():
     many = [f"t.py::many[{i}]" for i in range(100)]
     kept = some([*many, "t.py::one", "t.py::two[a]", "t.py::two[b]"])
     assert kept[-3:] == ["t.py::one", "t.py::two[a]", "t.py::two[b]"]
-    assert len(kept) == 8 + 3
-    assert (kept[0], kept[7]) == (many[0], many[-1])
+    assert len(kept) == 3 + 3
+    assert kept[:3] == [many[0], many[49], many[-1]]
 
 
 TRIALS = """

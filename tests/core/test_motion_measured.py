@@ -150,6 +150,8 @@ def test_a_dip_between_two_rows_is_seen():
     y = np.array([100.0, 90.0, 89.5, 89.0, 40.0])
     with pytest.raises(Impossible, match="does not shorten"):
         TableMotion(z, y, 200.0)
+    with pytest.raises(Impossible, match="does not shorten"):  # and seen from the other end
+        TableMotion(z, 140.0 - y[::-1], 200.0)
 
 
 def test_too_few_are_refused():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator
 
 from ..places import ROOT, Stop, say, stop
@@ -31,6 +32,7 @@ Told = tuple[trial.Task, Callable[[str], None]]
 
 
 def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outcome]) -> Iterator[Told]:
+    noticed: Counter[str] = Counter()
     for mutant in mutants:
         text = choose.changed(mutant)
         if text is None:
@@ -40,13 +42,16 @@ def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outco
 
         def tell(end: str, mutant: choose.Mutant = mutant, change: tuple[str, str] = change) -> None:
             outcomes.append(score.Outcome(mutant, change, end))
-            if len(outcomes) % 25 == 0:
+            noticed[end] += 1
+            if len(outcomes) % 10 == 0:
                 say(f"{len(outcomes)} tried, {sum(one.survived for one in outcomes)} survived")
                 score.keep(outcomes, "a run that was not finished")
 
         tests = reach.tests(mutant.path, mutant.line)
         if tests:
-            yield trial.Task(mutant.module, path, text, tests), tell
+            # Tests that notice much in little time come first.
+            order = sorted(tests, key=lambda test: -noticed[test] / (0.1 + tests[test]))
+            yield trial.Task(mutant.module, path, text, {test: tests[test] for test in order}), tell
         else:
             tell(score.UNREACHED)
 

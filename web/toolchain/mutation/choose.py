@@ -64,11 +64,14 @@ def changed(mutant: Mutant) -> str | None:
 
 
 def sample(by_module: list[list[Mutant]], size: int, seed: int) -> list[Mutant]:
-    """So many of them, each module in proportion: shuffled within a module, then taken at even steps along all modules."""
+    """So many of them, each module in proportion: shuffled within a module, taken at even steps along all modules.
+
+    In random order, so that a run which is broken off has still drawn from everywhere.
+    """
     dice = random.Random(seed)
     line = [mutant for some in by_module for mutant in dice.sample(some, len(some))]
     if size >= len(line):
         return line
     step = len(line) / size
     start = dice.random() * step
-    return [line[int(start + step * i)] for i in range(size)]
+    return dice.sample([line[int(start + step * i)] for i in range(size)], size)

@@ -1,6 +1,6 @@
-"""Which test runs which line of the core, and how long each test takes: recorded once for a state of core and tests.
+"""Which test runs which line of the core, and how much of the processor's time [s] each test takes.
 
-A process of its own: python -m web.toolchain.mutation.record FILE
+A process of its own: python -m web.toolchain.mutation.record FILE TESTS...
 """
 
 from __future__ import annotations
@@ -44,11 +44,11 @@ class Recorder:
             cache.cache_clear()
         self.now = item.nodeid
         self.coverage.switch_context(self.now)
-        started = time.perf_counter()
+        started = time.process_time()
         try:
             return (yield)
         finally:
-            self.seconds[item.nodeid] = time.perf_counter() - started
+            self.seconds[item.nodeid] = time.process_time() - started
 
     @pytest.hookimpl(wrapper=True)
     def pytest_fixture_setup(self, fixturedef: pytest.FixtureDef) -> Iterator[None]:
@@ -62,7 +62,7 @@ class Recorder:
             self.coverage.switch_context(self.now)
 
 
-def main(out: Path) -> int:
+def main(out: Path, tests: list[str]) -> int:
     os.environ["COVERAGE_CORE"] = "ctrace"  # the newer cores cannot tell tests apart
     from coverage import Coverage
 
@@ -73,7 +73,7 @@ def main(out: Path) -> int:
     for module in pkgutil.walk_packages(calc.__path__, "calc."):
         importlib.import_module(module.name)
     recorder = Recorder(coverage)
-    code = pytest.main(["tests/core", *OPTIONS], plugins=[recorder])
+    code = pytest.main([*tests, *OPTIONS], plugins=[recorder])
     coverage.stop()
     if code:
         return int(code)
@@ -84,4 +84,4 @@ def main(out: Path) -> int:
 
 
 if __name__ == "__main__":
-    raise SystemExit(main(Path(sys.argv[1])))
+    raise SystemExit(main(Path(sys.argv[1]), sys.argv[2:]))

@@ -5,13 +5,17 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from ..places import MUTATION, ROOT, VENV_PYTHON, run, say
-from ..stamp import Stamp, key_of
-from . import names
+from ..stamp import files_under, key_of
+from . import names, record
 
-# Of one test with many cases so many are run, evenly among them by time: the score can only come out lower for it.
-CASES = 8
+Record = dict[str, Any]
+
+# Of one test with many cases so many are run, evenly among them by time; and a slow test [s] only where few quick ones reach.
+# The score can only come out lower for it.
+CASES, SLOW, FEW = 3, 5.0, 5
 
 
 @dataclass(frozen=True)
@@ -39,7 +43,8 @@ class Reach:
             for test in tests & self.seconds.keys():
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
-        return {test: self.seconds[test] for test in some(order)}
+        quick = [test for test in order if self.seconds[test] < SLOW]
+        return {test: self.seconds[test] for test in some(quick if len(quick) > FEW else order)}
 
     def at(self, path: str, lines: range) -> set[str]:
         return {test for number in lines for test in self.lines.get(path, {}).get(str(number), [])}
@@ -59,12 +64,30 @@ def some(tests: list[str]) -> list[str]:
 
 
 def recorded() -> Reach:
-    """The record for the core and tests as they are; made when there is none."""
-    out, stamp = MUTATION / "reached.json", Stamp("mutants-reached")
-    key = key_of(ROOT / "calc", ROOT / "tests" / "core", Path(__file__).parent / "record.py")
-    if not stamp.fresh(key):
-        say("recording which test runs which line (some minutes, once for a state of the core and its tests)")
-        stamp.clear()
-        run([VENV_PYTHON, "-m", "web.toolchain.mutation.record", out])
-        stamp.put(key, [out])
-    return Reach(**json.loads(out.read_text()))
+    """The record for the core and tests as they are: what is missing is run, a file of tests at a time."""
+    out, tests = MUTATION / "reached.json", ROOT / "tests" / "core"
+    held = json.loads(out.read_text()) if out.exists() else {"keys": {}, "seconds": {}, "lines": {}}
+    # What only helps the tests concerns all of them.
+    files = sorted(tests.glob("test_*.py"))
+    shared = key_of(ROOT / "calc", Path(record.__file__), *(path for path in files_under(tests) if path not in files))
+    keys = {path.relative_to(ROOT).as_posix(): key_of(shared, path) for path in files}
+    missing = [file for file, key in keys.items() if held["keys"].get(file) != key]
+    if missing:
+        say(f"recording which test runs which line, {len(missing)} files (minutes for all; kept until they or the core change)")
+        fresh = MUTATION / "fresh.json"
+        run([VENV_PYTHON, "-m", record.__name__, fresh, *missing])
+        held = merged(held, json.loads(fresh.read_text()), set(keys) - set(missing)) | {"keys": keys}
+        out.write_text(json.dumps(held))
+    return Reach(held["seconds"], held["lines"])
+
+
+def merged(held: Record, fresh: Record, kept: set[str]) -> Record:
+    """A record with what is held of the files that are kept, and what is fresh of the others."""
+    seconds = {test: time for test, time in held["seconds"].items() if test.partition("::")[0] in kept}
+    lines: dict[str, dict[str, list[str]]] = {path: dict(by_line) for path, by_line in fresh["lines"].items()}
+    for path, by_line in held["lines"].items():
+        for line, contexts in by_line.items():
+            old = [context for context in contexts if context.partition("::")[0] in kept]
+            if old and path in lines:
+                lines[path][line] = sorted({*old, *lines[path].get(line, [])})
+    return {"seconds": seconds | fresh["seconds"], "lines": lines}

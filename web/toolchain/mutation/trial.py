@@ -25,6 +25,7 @@ from .record import OPTIONS
 WARM = ("hypothesis", "numpy", "pint", "scipy.integrate", "scipy.interpolate", "scipy.optimize", "scipy.stats", "CoolProp.CoolProp",
         "fluids", "uncertainties")
 MEMORY = 6 * 2**30
+EXAMPLES = 12
 # Of the processor's time, so that a busy machine ends nothing: for importing and collecting, and for each test [s].
 TO_COLLECT, AT_LEAST, TIMES = 120, 10, 5
 # What a trial can end in, beside the name of a test that failed. The last: out of memory, or a crash.
@@ -70,8 +71,9 @@ class Chosen:
     def pytest_sessionstart(self) -> None:
         from hypothesis import Phase, settings
 
-        # Found is enough: a failing example is not made small.
-        settings.register_profile("mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate))
+        # Found is enough: a failing example is not made small. Fewer examples can only leave more changes unnoticed.
+        settings.register_profile(
+            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), max_examples=EXAMPLES)
         settings.load_profile("mutants")
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:

@@ -1,0 +1,117 @@
+"""One end sized: how far the choice holds, what the targets come to, what is tried; by the hand model and plain arithmetic."""
+
+import math
+
+import numpy as np
+import pytest
+
+from calc.advice import found, rider_span, situation, size_end, tried
+from calc.job import load
+from calc.report import report
+from calc.setup import Setup
+from tests.core.documents import demo
+from tests.core.hand_model import Fork, G
+
+HAND = Fork()
+RATES = tuple(round(2.0 + 0.2 * i, 1) for i in range(29))
+
+
+def hand_choice(kilograms: float) -> float:
+    """The rate that the hand model chooses for another rider of the same share on the same bike, targets and yardstick held."""
+    fork = Fork()
+    fork.load = HAND.load + (kilograms - 104.0) * (96.2 - 54.5) / 104.0 * G
+    wanted = HAND.frequency(4.2, 4.0, 126.0, HAND.sold_load)
+    away = {}
+    for rate in RATES:
+        preload, gap = (round(float(x)) for x in fork.sized(rate))
+        free = fork.sag(rate, preload, gap, fork.load_alone)
+        if 0 <= preload <= 15 and 75 <= gap <= 165 and 0.08 * 300 <= free <= 0.14 * 300:
+            away[rate] = abs(float(fork.frequency(rate, preload, gap, fork.load)) - wanted)
+    return min(away, key=away.__getitem__)
+
+
+def test_the_choice_holds_for_the_riders_that_the_hand_model_finds():
+    job = load(demo())
+    low, high = rider_span(job, "front", size_end(job, "front"))
+    chosen = [hand_choice(kg) for kg in (low - 1, low, high, high + 1)]
+    assert chosen[1] == chosen[2] == 4.6
+    assert chosen[0] == 4.4
+    assert chosen[3] == 4.8
+
+
+@pytest.mark.parametrize(("kind", "entry", "expected"), [
+    ("multiple", "6.5", 6.5 * HAND.load), ("force", "5.2 kN", 5200.0), ("energy", "640 J", 640e3), ("standard", None, HAND.multiple() * HAND.load),
+])  # fmt: skip
+def test_what_each_kind_of_target_at_the_end_comes_to(kind, entry, expected):
+    """And that it is met before rounding to whole millimetres: worked out again from the exact preload and gap."""
+    changes = {"front.end_target": kind} | ({f"front.end_{kind}": entry} if entry else {})
+    here = situation(load(demo(changes)), "front")
+    assert float(here.targets.end_amount) == pytest.approx(expected, rel=1e-6)
+    assert here.targets.end_kind == ("energy" if kind == "energy" else "force")
+    done = size_end(load(demo(changes)), "front")
+    index = int(np.argmin(np.abs(done.sized.exact.rate - 4.6)))
+    preload, gap = float(done.sized.exact.preload[index]), float(done.sized.exact.gap[index])
+    if kind == "energy":
+        steps = np.linspace(0.0, 300.0, 6001)
+        forces = 2 * np.array([float(HAND.leg(4.6, preload, gap, s, 1.33)) for s in steps])
+        assert float(np.sum((forces[1:] + forces[:-1]) / 2) * 0.05) == pytest.approx(expected, rel=1e-5)
+    else:
+        assert float(HAND.wheel(4.6, preload, gap, 300.0, 1.33, 66.0)) == pytest.approx(expected, rel=1e-5)
+    assert float(HAND.wheel(4.6, preload, gap, 66.0)) == pytest.approx(HAND.load, rel=1e-6)
+
+
+@pytest.mark.parametrize(("part", "entry", "expected"), [
+    ("rate", "4.8 N/mm", Setup(4.8, 3.0, 120.0)), ("preload", "7 mm", Setup(4.6, 7.0, 120.0)), ("gap", "131 mm", Setup(4.6, 3.0, 131.0)),
+])  # fmt: skip
+def test_what_is_tried_is_the_answer_but_for_what_is_entered(part, entry, expected):
+    job = load(demo({f"front.tried_{part}": entry}))
+    done = size_end(job, "front")
+    setup, figures, problem = tried(job, "front", done, done.sized.setup.at(int(done.sized.choice)))
+    assert problem is None
+    assert (float(setup.rate), float(setup.preload), float(setup.gap)) == (expected.rate, expected.preload, expected.gap)
+    assert float(figures.rider.stroke) == pytest.approx(float(HAND.sag(setup.rate, setup.preload, setup.gap, HAND.load)), abs=1e-5)
+    assert float(figures.end_force) == pytest.approx(float(HAND.end_force(setup.rate, setup.preload, setup.gap, HAND.load)), rel=1e-7)
+
+
+def test_without_an_answer_what_is_tried_is_what_is_fitted():
+    job = load(demo({"front.tried_gap": "131 mm"}))
+    setup, _, _ = tried(job, "front", size_end(job, "front"), None)
+    assert (float(setup.rate), float(setup.preload), float(setup.gap)) == (4.2, 6.0, 131.0)
+    assert tried(load(demo()), "front", size_end(load(demo()), "front"), None) is None
+
+
+def test_pairs_tried_at_one_rate_are_alike():
+    pair = {"front.spring_kind": "unequal", "front.rate_right": "4.4 N/mm"}
+    job = load(demo(pair | {"front.tried_rate": "4.5 N/mm"}))
+    done = size_end(job, "front")
+    assert float(done.found_setup.split) == pytest.approx(0.1)
+    setup, _, _ = tried(job, "front", done, None)
+    assert (float(setup.rate), float(setup.split)) == (4.5, 0.0)
+
+
+def test_what_is_fitted_has_a_gap_of_its_own_in_each_leg():
+    """Left and right legs of the hand model, each at its own gap, carry the load together."""
+    job = load(demo())
+    setup, figures, problem = found(job, "front", situation(job, "front"))
+    assert problem is None
+    assert (float(setup.rate), float(setup.preload), float(setup.gap)) == (4.2, 6.0, 146.0)
+    sag, n = float(figures.rider.stroke), 1.33
+    legs = HAND.leg(4.2, 6.0, 145.0, sag) + HAND.leg(4.2, 6.0, 147.0, sag)
+    assert float(legs) / HAND.cos == pytest.approx(HAND.load, rel=1e-6)
+    end = HAND.leg(4.2, 6.0, 145.0, 300.0, n, sag) + HAND.leg(4.2, 6.0, 147.0, 300.0, n, sag)
+    assert float(figures.end_force) == pytest.approx(float(end) / HAND.cos, rel=1e-6)
+
+
+def test_what_going_from_found_to_recommended_does_to_the_bike():
+    """Less sag lifts the front by its part along the rake; the bike turns about the wheelbase."""
+    data = report(demo(), with_bands=False)
+    moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in data["ends"].items()}
+    up = moved["front"] * math.cos(math.radians(26.5))
+    bike = data["attitude"]
+    assert bike["front_height"]["value"] == pytest.approx(up)
+    assert bike["rear_height"]["value"] == pytest.approx(moved["rear"])
+    assert bike["clamp_shift"]["value"] == pytest.approx(moved["front"])
+    assert bike["rake_change"]["value"] == pytest.approx(math.degrees(math.atan((up - moved["rear"]) / 1485)), rel=1e-6)
+    assert f"the front sits {abs(up):.0f} mm {'higher' if up > 0 else 'lower'}" in bike["words"]
+    assert f"the rear sits {abs(moved['rear']):.0f} mm {'higher' if moved['rear'] > 0 else 'lower'}" in bike["words"]
+    assert f"move the tubes {abs(moved['front']):.0f} mm {'up' if moved['front'] > 0 else 'down'}" in bike["words"]

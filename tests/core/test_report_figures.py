@@ -1,0 +1,150 @@
+"""Figures of the demo's report held to the hand model, point by point, and how each figure is rounded and named."""
+
+import numpy as np
+import pytest
+
+from calc.job import load
+from calc.job.field import Kind
+from calc.job.fields import FIELDS
+from calc.job.lists import MOST
+from calc.practice import usual
+from calc.quantity import convert, internal_unit
+from calc.report import report
+from calc.report.data import rate_text
+from tests.core.documents import demo
+from tests.core.hand_model import Fork
+
+HAND = Fork()
+
+
+@pytest.fixture(scope="module")
+def nominal():
+    return report(demo(), with_bands=False)
+
+
+def test_each_line_of_the_curve_by_the_hand_model(nominal):
+    """Springs alone; with the gas slow, working about rider sag, and adiabatic; and the slope of the working line."""
+    curve = nominal["ends"]["front"]["curve"]
+    stroke = np.array(curve["stroke"])
+    assert len(stroke) == 61
+    assert stroke == pytest.approx(np.linspace(0, 300, 61), abs=0.006)
+    sag = float(HAND.sag(4.6, 3.0, 120.0, HAND.load))
+    exact = np.linspace(0, 300, 61)
+
+    def wheel(n, settled=0.0):
+        return np.array([float(HAND.wheel(4.6, 3.0, 120.0, s, n, settled)) for s in exact])
+
+    assert np.array(curve["springs"]) == pytest.approx(2 * 4.6 * (3.0 + exact) / HAND.cos / 1000, abs=2e-5)
+    assert np.array(curve["slow"]) == pytest.approx(wheel(1.0) / 1000, abs=2e-5)
+    assert np.array(curve["working"]) == pytest.approx(wheel(1.33, sag) / 1000, abs=2e-5)
+    assert np.array(curve["fast"]) == pytest.approx(wheel(1.4, sag) / 1000, abs=2e-5)
+    step = 1e-3
+    rise = [HAND.wheel(4.6, 3.0, 120.0, s + step, 1.33, sag) - HAND.wheel(4.6, 3.0, 120.0, s - step, 1.33, sag) for s in exact]
+    assert np.array(curve["wheel_rate"]) == pytest.approx(np.array(rise, dtype=float) / (2 * step) / HAND.cos, rel=1e-4)
+    assert (curve["rubber"], curve["axis"]) == (None, "stroke along the leg")
+
+
+DECIMALS = {
+    "rate": 1, "preload": 0, "gap": 0, "free_sag": 0, "rider_sag": 0, "free_sag_friction": 0, "rider_sag_friction": 0, "frequency": 2,
+    "wheel_rate": 1, "end_force": 2, "end_multiple": 1, "landing_energy": 0, "energy_per_mass": 1,
+}  # fmt: skip
+
+
+def test_figures_are_rounded_as_the_trade_reads_them(nominal):
+    for end, data in nominal["ends"].items():
+        for name, decimals in DECIMALS.items():
+            if name in data["chosen"]:
+                assert data["chosen"][name]["decimals"] == decimals, (end, name)
+    front = nominal["ends"]["front"]
+    assert {name: front["targets"][name]["decimals"] for name in ("rider_sag", "end", "frequency")} == {"rider_sag": 0, "end": 2, "frequency": 2}
+    assert {name: front["load"][name]["decimals"] for name in ("alone", "aboard", "sprung_mass")} == {"alone": 0, "aboard": 0, "sprung_mass": 1}
+    assert report(demo({"front.end_target": "energy", "front.end_energy": "640 J"}), with_bands=False)["ends"]["front"]["targets"]["end"]["decimals"] == 0
+
+
+@pytest.mark.parametrize(("rate", "text"), [(4.6, "4.6"), (4.65, "4.65"), (4.0, "4.0"), (19.96, "19.96"), (20.0, "20"), (54.0, "54"), (54.5, "54.5")])
+def test_rates_as_the_trade_writes_them(rate, text):
+    assert rate_text(rate) == text
+
+
+def test_three_steps_either_way_of_the_choice_and_the_fitted_one_are_shown(nominal):
+    front = nominal["ends"]["front"]
+    rates = [round(c["rate"]["value"], 2) for c in front["candidates"]]
+    assert rates == [4.0, 4.2, 4.4, 4.6, 4.8, 5.0, 5.2]
+    assert [c["relation"] for c in front["candidates"]] == ["other", "other", "one step softer", "chosen", "one step stiffer", "other", "other"]
+    assert [c["fitted"] for c in front["candidates"]] == [False, True, False, False, False, False, False]
+    far = report(demo({"front.rate": "3.0 N/mm"}), with_bands=False)["ends"]["front"]
+    assert min(c["rate"]["value"] for c in far["candidates"]) == pytest.approx(3.0)
+
+
+def test_where_nothing_fits_seven_are_shown_that_least_bars():
+    """A free sag of a quarter of the travel under a rider sag of 22 %: no spring leaves it; the fitted one is among the seven."""
+    none = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"]["front"]
+    assert none["state"] == "none"
+    assert [len(c["vetoes"]) for c in none["candidates"]] == [1, 1, 1, 1, 1, 2, 2]
+    assert {c["relation"] for c in none["candidates"]} == {"other"}
+    (problem,) = none["problems"]
+    nearest = min(none["candidates"], key=lambda c: (len(c["vetoes"]), c["key"]))
+    assert f"Nearest is {rate_text(nearest['rate']['value'])} N/mm" in problem["message"]
+
+
+def test_friction_is_told_along_the_leg_at_the_front():
+    """The band of sag that friction leaves: at the wheel twice the leg's friction over the slow wheel rate; along the leg a cosine more."""
+    front = report(demo({"front.friction": "30 N"}), with_bands=False)["ends"]["front"]["chosen"]
+    sag = float(HAND.sag(4.6, 3.0, 120.0, HAND.load))
+    rise = float(HAND.wheel(4.6, 3.0, 120.0, sag + 1e-3) - HAND.wheel(4.6, 3.0, 120.0, sag - 1e-3)) / 2e-3
+    assert front["rider_sag_friction"]["value"] == pytest.approx(2 * 30.0 / HAND.cos / rise, rel=1e-2)
+
+
+def test_elsewhere_is_labelled_by_its_figures():
+    data = report(demo({"elsewhere.hot_temperature": "60 °C", "elsewhere.high_altitude": "2200 m", "elsewhere.rider": "80 kg", "elsewhere.luggage": "12 kg"}))
+    labels = [row["label"] for row in data["ends"]["front"]["elsewhere"]]
+    assert labels == ["As built", "Legs at 60 °C", "At 2200 m, not bled there", "At 2200 m, bled there", "At 2200 m, legs at 60 °C",
+                      "Rider of 80 kg", "With 12 kg of luggage"]  # fmt: skip
+
+
+LIMITED = [p for p, f in FIELDS.items() if f.kind is Kind.QUANTITY]
+
+
+@pytest.mark.parametrize("path", LIMITED)
+def test_a_limit_itself_is_taken_and_a_thousandth_beyond_is_refused(path):
+    field = FIELDS[path]
+    beyond = (field.high - field.low) * 1e-3
+    for number, code in ((field.low, None), (field.high, None), (field.low - beyond, "range"), (field.high + beyond, "range")):
+        problem = load(demo({path: f"{number!r} {field.unit}".strip()})).fields[path].problem
+        assert (problem and problem.code) == code, (path, number)
+        if problem and problem.code == "range":
+            side, limit = ("below", field.low) if number < field.low else ("above", field.high)
+            assert f"is {side} the limit of {limit:g}" in problem.message
+
+
+def test_a_plus_minus_is_at_most_the_whole_range():
+    field = FIELDS["front.gap_left"]
+    widest = field.high - field.low
+    for half, code in ((widest, None), (widest * 1.001, "range"), (0.0, None), (-0.1, "range")):
+        problem = load(demo({"front.gap_left": {"value": "145 mm", "plus_minus_95": f"{half!r} mm"}})).fields["front.gap_left"].problem
+        assert (problem and problem.code) == code, half
+
+
+@pytest.mark.parametrize("use", ["enduro", "road"])
+def test_what_is_assumed_reaches_to_the_farther_end_of_its_range(use):
+    """A range that is not even about its typical value: the +/- covers both of its ends."""
+    job = load({"format": "stanchion-job", "version": 1, "bike": {"use": use}, "rider": {"mass": "80 kg"}})
+    seen = 0
+    for path, field in FIELDS.items():
+        default, found = field.default, job.fields[path]
+        if field.kind is not Kind.QUANTITY or default is None or not default.row or found.reading is None or found.entered:
+            continue
+        row = usual(default.row, use)
+        if default.follow or default.share_of or default.times_high is not None or row is None:
+            continue
+        seen += 1
+        assert found.plus_minus == max(row.high - row.typical, row.typical - row.low), path
+        assert found.reading.value == pytest.approx(convert(row.typical, field.unit, internal_unit(field.dimension))), path
+    assert seen > 20
+
+
+def test_a_list_holds_so_many_rates_and_no_more():
+    many = "; ".join(f"{4 + 0.05 * i:.2f}" for i in range(MOST))
+    job = load(demo({"front.buy": "stock", "front.stock": many}))
+    assert len(job.fields["front.stock"].rates) == MOST
+    assert load(demo({"front.buy": "stock", "front.stock": f"{many}; 9"})).fields["front.stock"].problem.code == "long"

@@ -1,0 +1,168 @@
+"""Sentences that choose their words by the numbers beside them: each way that they can go, and the figures in refusals."""
+
+import re
+
+import pytest
+
+from calc.advice import BIGGEST_CHANGE, SPAN_STEPS
+from calc.alike import gap_for_end_force
+from calc.impossible import Impossible
+from calc.report import report
+from calc.report.data import quantity
+from calc.report.springs import seat_words
+from calc.report.words import (
+    answer_words,
+    count_words,
+    front_why,
+    oil_words,
+    rate_words,
+    rear_why,
+    span_words,
+    unsettled_words,
+    veto_words,
+)
+from calc.setup import Loads, Setup
+from tests.core.documents import demo
+from tests.core.test_end import fork
+
+
+def ml(left: float, right: float) -> dict:
+    return {"left": quantity(left, "ml", "", 0), "right": quantity(right, "ml", "", 0)}
+
+
+def setup(rate: float = 4.6, pair: tuple[float, float] | None = None, **more: object) -> dict:
+    told = {"rate": quantity(rate, "N/mm", "", 2), "preload": quantity(3.0, "mm", "", 0), "gap": quantity(120.0, "mm", "", 0),
+            "frequency": quantity(2.08, "Hz", "", 2), "free_sag": quantity(30.0, "mm", "", 0), "rider_sag": quantity(66.0, "mm", "", 0)}  # fmt: skip
+    sides = None if pair is None else {side: quantity(r, "N/mm", "", 2) for side, r in zip(("left", "right"), pair, strict=True)}
+    return told | {"pair": sides, "topped_out": False} | more
+
+
+@pytest.mark.parametrize(("left", "right", "words"), [
+    (42.0, 45.0, "add 42 ml left, 45 right"), (8.0, 8.2, "add 8 ml a leg"), (-8.0, -8.2, "take out 8 ml a leg"),
+    (0.2, 0.4, "no oil to add"), (5.0, -6.0, "add 5 ml left, take out 6 ml right"), (-5.0, 6.0, "take out 5 ml left, add 6 ml right"),
+    (-42.0, -45.0, "take out 42 ml left, 45 right"),
+])  # fmt: skip
+def test_oil_to_add_or_take_out(left, right, words):
+    assert oil_words(ml(left, right)) == words
+
+
+@pytest.mark.parametrize(("low", "high", "words"), [
+    (None, None, "Stays 4.6 for every rider within half as much or 24 kg."), (None, 106.0, "Stays 4.6 up to 106 kg kitted."),
+    (99.0, None, "Stays 4.6 from 99 kg kitted up."), (99.0, 106.0, "Stays 4.6 for 99 to 106 kg kitted."),
+])  # fmt: skip
+def test_between_which_riders_it_stays(low, high, words):
+    assert span_words(low, high, 4.6) == words
+
+
+def test_the_answer_in_each_of_its_forms():
+    pair = setup(4.5, (4.4, 4.6))
+    assert rate_words(setup()) == "4.6"
+    assert rate_words(pair) == "4.4 left and 4.6 right (mean 4.5)"
+    assert answer_words("front", setup(), ml(42, 42), leave=False) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", setup(), ml(42, 42), leave=True) == "Leave the 4.6 N/mm, with 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", setup(), None, leave=False) == "Fit 4.6 N/mm, 3 mm preload."
+    assert answer_words("rear", setup(), ml(42, 42), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
+    open_ = answer_words("rear", setup(), None, leave=True, span=(4.2, 4.8))
+    assert open_ == "From 4.2 to 4.8 N/mm, not settled yet; in the middle of it 4.6 with 3 mm preload."
+
+
+def test_draws_counted_in_words():
+    assert count_words({4.4: 1, 4.6: 7, 4.8: 2, 5.0: 0}, 4.6) == "4.6 in 7 of 10 draws of your readings, 4.8 in 2, 4.4 in 1."
+    assert count_words({4.6: 10}, 4.6) == "4.6 in 10 of 10 draws of your readings."
+    assert count_words({4.8: 10}, 4.6).startswith("4.6 in 0 of 10")
+    assert unsettled_words(4.2, 4.8, 4.6).startswith("Not settled yet: 4.2 to 4.8 N/mm in 8 of 10 draws")
+
+
+def test_why_this_fork_spring():
+    usual = {"low": 1.9, "high": 2.3}
+    standard = setup(4.2, frequency=quantity(2.07, "Hz", "", 2))
+    other = setup(4.2, frequency=quantity(1.97, "Hz", "", 2))
+    assert front_why(0.093, setup(), standard, other, usual) == [
+        "You put 9 % more on the fork than the rider it is sold for.",
+        "4.6 rides at 2.08 Hz, as sold 2.07 Hz; your 4.2 as found rides at 1.97 Hz. Usual for this riding: 1.9-2.3 Hz.",
+    ]
+    assert front_why(-0.093, setup(), standard, None, usual)[0] == "You put 9 % less on the fork than the rider it is sold for."
+    assert front_why(0.004, setup(), standard, None, usual)[0] == "You put as much on the fork as the rider it is sold for."
+    same = front_why(0.1, setup(), standard, setup(4.6), usual)[1]
+    assert same == front_why(0.1, setup(), standard, None, usual)[1] == "4.6 rides at 2.08 Hz, as sold 2.07 Hz. Usual for this riding: 1.9-2.3 Hz."
+
+
+def test_why_this_shock_spring():
+    first, second = rear_why(setup(54.0), 30.2, setup(48.0))
+    assert first == "At 66 mm rider sag, 54 N/mm leaves 30 mm free sag; 30 mm is wanted."
+    assert second == "As found: 30 mm free sag, 66 mm rider sag."
+    assert rear_why(setup(54.0), 30.0, setup(topped_out=True))[1] == "As found: no free sag, preload alone holds the bike, 66 mm rider sag."
+    assert len(rear_why(setup(54.0), 30.0, None)) == 1
+
+
+def test_widths_are_told_in_tenths_and_lengths_in_millimetres():
+    numbers = {"outside": 44.04, "bore": 43.0, "bind": 2.6, "bind_margin": 3.0, "gap": None}
+    assert veto_words("too wide", numbers) == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
+    assert veto_words("coil bind", numbers) == "leaves 3 mm before the coils touch at full travel, under the 3 mm margin"
+
+
+@pytest.mark.parametrize(("end", "move", "turns", "words"), [
+    ("front", 0.2, None, "Spacers stay"), ("rear", -0.3, None, "Collar stays"), ("front", 4.0, None, "Add 4 mm of spacer"),
+    ("front", -4.0, None, "Cut 4 mm off the spacer"), ("front", 4.0, 4.0, "Add 4 mm of spacer, or turn the adjuster 4.0 turns in"),
+    ("front", -4.0, -2.7, "Cut 4 mm off the spacer, or turn the adjuster 2.7 turns out"), ("rear", 3.0, None, "Collar 3 mm in"),
+    ("rear", -3.0, -2.0, "Collar 3 mm, 2.0 turns out"), ("rear", 0.6, 0.4, "Collar 1 mm, 0.4 turns in"),
+])  # fmt: skip
+def test_what_to_do_to_spacer_or_collar(end, move, turns, words):
+    assert seat_words(end, move, turns, as_long=False) == f"{words}."
+    assert seat_words(end, move, turns, as_long=True) == f"{words}, for a spring as long as the fitted one."
+
+
+def refusal(changes: dict, end: str = "front") -> str:
+    data = report(demo(changes), with_bands=False)["ends"][end]
+    assert data["state"] == "refused"
+    return data["problems"][0]["message"]
+
+
+@pytest.mark.parametrize(("changes", "words"), [
+    # 60 ml poured from 40 mm: the bore of 50.6 mm takes 64 ml in its 32 mm
+    ({"front.area_by": "brim", "front.brim_gap": "40 mm", "front.brim_poured": "60 ml"}, "60 ml from a gap of 40 mm leaves nothing"),
+    # 590 and 15 ml in a leg of 600 ml, 17.5 ml kept: 8 ml too much on the left
+    ({"front.gap_from": "volume filled", "front.brim_volume": "600 ml", "front.filled_left": "590 ml", "front.filled_kept": "17.5 ml"},
+     "is 8 ml more than the collapsed leg holds"),
+])  # fmt: skip
+def test_refusals_carry_the_figures_they_refuse(changes, words):
+    assert words in refusal(changes)
+
+
+def test_a_force_out_of_reach_tells_what_can_be_had_in_kilonewtons():
+    """What is left of the range: the force at the gap that all but locks the leg, and with the tube all but empty."""
+    loads, built, leg = Loads(380.0, 780.0, 9.80665), Setup(4.4, 4.0, 120.0), fork()
+    with pytest.raises(Impossible) as caught:
+        gap_for_end_force(leg, built, loads, 1.33, 1234.0)
+    told, least, most = (float(word) for word in caught.value.message.replace(":", "").split() if word[0].isdigit())
+    assert told == 1.23
+    for force, beyond in ((least, 0.98), (most, 1.02)):
+        assert 0.0 < float(gap_for_end_force(leg, built, loads, 1.33, force * 1000 / beyond)) < 500.0
+        with pytest.raises(Impossible):
+            gap_for_end_force(leg, built, loads, 1.33, force * 1000 * beyond)
+
+
+def test_the_search_for_riders_is_as_wide_as_the_sentence_says():
+    assert list(SPAN_STEPS) == list(range(-24, 25))
+    assert BIGGEST_CHANGE == 0.5
+    assert span_words(None, None, 4.6).endswith("for every rider within half as much or 24 kg.")
+
+
+def test_what_a_reading_would_gain_is_told_in_as_many_places_as_it_takes_to_see_it():
+    """Millimetres where whole ones differ, else tenths."""
+    asked = [m for end in report(demo())["ends"].values() for m in end["measure_next"] if m["unit"] == "mm"]
+    assert asked
+    for one in asked:
+        now, then = re.search(r"±(\S+) becomes ±(\S+) mm\.$", one["words"]).groups()
+        places = 0 if f"{one['now']:.0f}" != f"{one['then']:.0f}" else 1
+        assert (now, then) == (f"{one['now']:.{places}f}", f"{one['then']:.{places}f}"), one["words"]
+
+
+def test_the_seat_is_told_per_leg_at_the_front_and_per_shock_at_the_rear():
+    ends = report(demo({"front.pitch": "1 mm", "rear.pitch": "1.5 mm"}), with_bands=False)["ends"]
+    for end, what, found, pitch in (("front", "spacer, per leg", 6.0, 1.0), ("rear", "collar, per shock", 15.0, 1.5)):
+        seat, preload = ends[end]["seat"], ends[end]["chosen"]["preload"]["value"]
+        assert seat["move"]["case"].startswith(what)
+        assert seat["move"]["value"] == pytest.approx(preload - found)
+        assert seat["turns"]["value"] == pytest.approx((preload - found) / pitch)
+        assert (seat["move"]["decimals"], seat["turns"]["decimals"]) == (0, 1)
