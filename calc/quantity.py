@@ -169,22 +169,6 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
     return Entry(number, unit)
 
 
-def read_internal(text: str, dimension: str, bare_unit: str) -> float:
-    """Read text straight into the internal unit.
-
-    Parameters: as `read_entry`.
-    Returns: finite number in the dimension's internal unit.
-    Raises: EntryError as `read_entry`.
-    Formula: `convert` of `read_entry`.
-    Source: as `read_entry`.
-    Example:
-        >>> round(read_internal("4.6 N/mm", "spring rate", "N/mm"), 3)
-        4.6
-    """
-    entry = read_entry(text, dimension, bare_unit)
-    return convert(entry.number, entry.unit, internal_unit(dimension))
-
-
 def _tidy(text: str) -> str:
     if len(text) > MAX_CHARACTERS:
         raise EntryError("long", f"at most {MAX_CHARACTERS} characters")

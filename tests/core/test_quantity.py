@@ -14,7 +14,6 @@ from calc.quantity import (
     internal_unit,
     pint_lines,
     read_entry,
-    read_internal,
 )
 from calc.units import ALIASES, DIMENSIONS
 
@@ -127,7 +126,8 @@ def test_every_alias_leads_to_an_accepted_unit():
     ],
 )  # fmt: skip
 def test_people_write_it_so(text, dimension, bare, expected):
-    assert read_internal(text, dimension, bare) == pytest.approx(expected, rel=1e-9)
+    entry = read_entry(text, dimension, bare)
+    assert convert(entry.number, entry.unit, internal_unit(dimension)) == pytest.approx(expected, rel=1e-9)
 
 
 def test_a_comma_that_reads_two_ways_is_refused_with_both_readings():

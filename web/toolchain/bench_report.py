@@ -22,10 +22,10 @@ def tell(result: dict[str, Any]) -> None:
 
 
 def tell_core(browser: dict[str, float], cpython: dict[str, float]) -> None:
-    print(f"\nOne question to the core, both ends, medians [ms] {'browser':>12} {'CPython':>9}")
+    print(f"\nOne question to the core, both ends, medians [ms]{'browser':>25} {'CPython':>9}")
     for name, spent in browser.items():
         hope = f"  (hoped for: {BANDS_HOPED} or less)" if name == "bands" else ""
-        print(f"  {name:51} {spent:9.1f} {cpython[name]:9.1f}{hope}")
+        print(f"  {name:64} {spent:9.1f} {cpython[name]:9.1f}{hope}")
 
 
 def verdict(found: float, limit: float) -> str:
