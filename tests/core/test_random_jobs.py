@@ -61,7 +61,7 @@ def test_random_jobs_are_answered_in_words_that_agree_with_their_numbers(chunk):
 def test_every_choice_of_every_field_is_among_them():
     """Also those that only one kind of fork or linkage has: the states of a cartridge, a rocker on the frame."""
     seen = set()
-    for chunk in range(12):
+    for chunk in range(20):
         for bike in range(BIKES):
             for which in VARIANTS:
                 name = f"{chunk}.{bike}"
