@@ -13,7 +13,7 @@ from calc.gas.chamber import SLOW, Pace
 from calc.leg.open import DEEPEST_GAP
 from calc.roots import find_root
 from calc.setup import Figures, Loads, Setup, evaluate
-from calc.springs.fit import Fit
+from calc.springs.fit import SAME, Fit
 from calc.springs.helical import coil_bind_clearance
 
 SERIES_FROM, SERIES_TO = 0.5, 1.8  # times the fitted rate: where a series is tried
@@ -224,19 +224,19 @@ def _vetoes(
     setup: Setup, done: Figures, bind: Number | None, unreachable: Flags, limits: Limits, sag_is_stroke: bool
 ) -> dict[str, Flags]:
     vetoes = {
-        "preload below": np.asarray(setup.preload < limits.preload[0] - 1e-9),
-        "preload above": np.asarray(setup.preload > limits.preload[1] + 1e-9),
+        "preload below": np.asarray(setup.preload < limits.preload[0] - SAME),
+        "preload above": np.asarray(setup.preload > limits.preload[1] + SAME),
     }
     if limits.gap is not None:
         vetoes["end unreachable"] = unreachable
-        vetoes["gap below"] = ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - 1e-9)
-        vetoes["gap above"] = ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + 1e-9)
+        vetoes["gap below"] = ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - SAME)
+        vetoes["gap above"] = ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + SAME)
     if bind is not None:
-        vetoes["coil bind"] = np.asarray(bind < limits.bind_margin)
+        vetoes["coil bind"] = np.asarray(bind < limits.bind_margin - SAME)
     if limits.free_sag is not None:
         free = np.asarray(done.free.stroke if sag_is_stroke else done.free.travel)
-        vetoes["free sag below"] = free < limits.free_sag[0]
-        vetoes["free sag above"] = free > limits.free_sag[1]
+        vetoes["free sag below"] = free < limits.free_sag[0] - SAME
+        vetoes["free sag above"] = free > limits.free_sag[1] + SAME
     return {name: np.broadcast_to(veto, np.shape(done.frequency)) for name, veto in vetoes.items()}
 
 
