@@ -10,7 +10,7 @@ import numpy as np
 from calc.array import Flags, Number
 from calc.assembly import Assembly
 from calc.setup import Figures, Setup
-from calc.springs.fit import Fit
+from calc.springs.fit import SAME, Fit
 from calc.springs.helical import coil_bind_clearance
 
 
@@ -97,8 +97,8 @@ def preload_bars(setup: Setup, limits: Limits) -> dict[str, Flags]:
         {'preload below': False, 'preload above': True}
     """
     return {
-        "preload below": np.asarray(setup.preload < limits.preload[0] - 1e-9),
-        "preload above": np.asarray(setup.preload > limits.preload[1] + 1e-9),
+        "preload below": np.asarray(setup.preload < limits.preload[0] - SAME),
+        "preload above": np.asarray(setup.preload > limits.preload[1] + SAME),
     }
 
 
@@ -116,8 +116,8 @@ def gap_bars(setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flag
         return {}
     return {
         "end unreachable": unreachable,
-        "gap below": ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - 1e-9),
-        "gap above": ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + 1e-9),
+        "gap below": ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - SAME),
+        "gap above": ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + SAME),
     }
 
 
@@ -131,12 +131,12 @@ def spring_bars(assembly: Assembly, room: Room, limits: Limits) -> dict[str, Fla
     Source: none.
     Example: see `calc.sizing.size`.
     """
-    found = {} if room.main is None else {"coil bind": np.asarray(room.main < limits.bind_margin)}
+    found = {} if room.main is None else {"coil bind": np.asarray(room.main < limits.bind_margin - SAME)}
     if room.second is None:
         return found
     if assembly.arrangement.second_closes:
         return found | {"second closes early": np.asarray(room.second < -1e-6)}
-    return found | {"second coil bind": np.asarray(room.second < limits.bind_margin)}
+    return found | {"second coil bind": np.asarray(room.second < limits.bind_margin - SAME)}
 
 
 def free_sag_bars(done: Figures, limits: Limits, along: bool) -> dict[str, Flags]:

@@ -8,6 +8,8 @@ import numpy as np
 
 from calc.array import Flags, Number
 
+SAME = 1e-9  # mm: what stands at a limit is within it, whatever its last digits
+
 
 def outside_closed(outside: Number, inside: Number, free: Number, solid: Number) -> Number:
     """Outside diameter of a spring with its coils closed.
@@ -91,7 +93,7 @@ class Fit:
         if self.inside is not None and self.core is not None:
             found["too narrow"] = other & np.asarray(self.inside <= self.core)
         if self.thread is not None:
-            found["thread"] = np.asarray(move > self.thread)
+            found["thread"] = np.asarray(move > self.thread + SAME)
         if self.spacers is not None:
-            found["spacers"] = np.asarray(-move > self.spacers)
+            found["spacers"] = np.asarray(-move > self.spacers + SAME)
         return found

@@ -1,5 +1,7 @@
 """Sizing hits its own targets: the unrounded root tightly, the rounded one within its step; vetoes, key, choice."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -164,3 +166,15 @@ def test_scalar_and_array_agree():
         assert np.asarray(many.exact.gap)[:, index] == pytest.approx(np.asarray(one.exact.gap), abs=1e-5)
         assert np.asarray(many.setup.preload)[:, index].tolist() == np.asarray(one.setup.preload).tolist()
         assert int(many.choice[index]) == int(one.choice)
+
+
+def test_what_stands_at_a_limit_is_within_it():
+    """5 mm left where 5 are asked for, whatever the last digits of the lengths."""
+    end = fork()
+    sized = size(end, RATES, LOADS, 1.33, front_targets(), WIDE)
+    most = np.asarray(end.arrangement.main_shortened(RATES, sized.setup.preload + 300.0))
+    for solid in 100.0 + np.arange(40) * 0.037:
+        bounds = replace(WIDE, free_length=most + solid + 5.0, solid_length=solid, bind_margin=5.0)
+        assert not np.any(size(end, RATES, LOADS, 1.33, front_targets(), bounds).vetoes["coil bind"])
+        short = replace(bounds, bind_margin=5.001)
+        assert np.all(size(end, RATES, LOADS, 1.33, front_targets(), short).vetoes["coil bind"])
