@@ -152,4 +152,4 @@ def free_sag_bars(done: Figures, limits: Limits, along: bool) -> dict[str, Flags
     if limits.free_sag is None:
         return {}
     free = np.asarray(done.free.stroke if along else done.free.travel)
-    return {"free sag below": free < limits.free_sag[0], "free sag above": free > limits.free_sag[1]}
+    return {"free sag below": free < limits.free_sag[0] - SAME, "free sag above": free > limits.free_sag[1] + SAME}
