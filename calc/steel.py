@@ -7,7 +7,7 @@ from dataclasses import dataclass
 STEEL_DENSITY = 7.85e-6  # kg/mm3, +/-1 %, usual for spring steel, handbook value from memory
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Grade:
     """A spring steel: its label, shear modulus [MPa] and 95 % half-width [MPa]."""
 

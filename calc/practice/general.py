@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Usual:
     """A range of the trade: low, high and typical in `unit`, confidence H, M or L, and what it is about."""
 

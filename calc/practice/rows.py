@@ -34,7 +34,7 @@ POSTURE: Mapping[str, str] = {
 Triple = tuple[float, float, float]
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Row:
     """One quantity of the table: unit, confidence (H, M, L) and low, high, typical per use (None: not practised)."""
 

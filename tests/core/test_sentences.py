@@ -34,7 +34,7 @@ def setup(rate: float = 4.6, pair: tuple[float, float] | None = None, **more: ob
     told = {"rate": quantity(rate, "N/mm", "", 2), "preload": quantity(3.0, "mm", "", 0), "gap": quantity(120.0, "mm", "", 0),
             "frequency": quantity(2.08, "Hz", "", 2), "free_sag": quantity(30.0, "mm", "", 0), "rider_sag": quantity(66.0, "mm", "", 0)}  # fmt: skip
     sides = None if pair is None else {side: quantity(r, "N/mm", "", 2) for side, r in zip(("left", "right"), pair, strict=True)}
-    return told | {"pair": sides, "topped_out": False} | more
+    return told | {"pair": sides, "pressure": None, "topped_out": False} | more
 
 
 @pytest.mark.parametrize(("left", "right", "words"), [
@@ -51,7 +51,7 @@ def test_oil_to_add_or_take_out(left, right, words):
     (99.0, None, "Stays 4.6 from 99 kg kitted up."), (99.0, 106.0, "Stays 4.6 for 99 to 106 kg kitted."),
 ])  # fmt: skip
 def test_between_which_riders_it_stays(low, high, words):
-    assert span_words(low, high, 4.6) == words
+    assert span_words(low, high, "4.6") == words
 
 
 def test_the_answer_in_each_of_its_forms():
@@ -63,14 +63,14 @@ def test_the_answer_in_each_of_its_forms():
     assert answer_words("front", setup(), None, leave=False) == "Fit 4.6 N/mm, 3 mm preload."
     assert answer_words("rear", setup(), ml(42, 42), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
     open_ = answer_words("rear", setup(), None, leave=True, span=(4.2, 4.8))
-    assert open_ == "From 4.2 to 4.8 N/mm, not settled yet; in the middle of it 4.6 with 3 mm preload."
+    assert open_ == "From 4.2 to 4.8 N/mm, not settled yet; as your readings stand 4.6 with 3 mm preload."
 
 
 def test_draws_counted_in_words():
     assert count_words({4.4: 1, 4.6: 7, 4.8: 2, 5.0: 0}, 4.6) == "4.6 in 7 of 10 draws of your readings, 4.8 in 2, 4.4 in 1."
     assert count_words({4.6: 10}, 4.6) == "4.6 in 10 of 10 draws of your readings."
     assert count_words({4.8: 10}, 4.6).startswith("4.6 in 0 of 10")
-    assert unsettled_words(4.2, 4.8, 4.6).startswith("Not settled yet: 4.2 to 4.8 N/mm in 8 of 10 draws")
+    assert unsettled_words(4.2, 4.8, 4.6, False).startswith("Not settled yet: 4.2 to 4.8 N/mm in 8 of 10 draws")
 
 
 def test_why_this_fork_spring():
@@ -97,8 +97,8 @@ def test_why_this_shock_spring():
 
 def test_widths_are_told_in_tenths_and_lengths_in_millimetres():
     numbers = {"outside": 44.04, "bore": 43.0, "bind": 2.6, "bind_margin": 3.0, "gap": None}
-    assert veto_words("too wide", numbers) == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
-    assert veto_words("coil bind", numbers) == "leaves 3 mm before the coils touch at full travel, under the 3 mm margin"
+    assert veto_words("too wide", numbers, "gap") == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
+    assert veto_words("coil bind", numbers, "gap") == "leaves 3 mm before the coils touch at full travel, under the 3 mm margin"
 
 
 @pytest.mark.parametrize(("end", "move", "turns", "words"), [
