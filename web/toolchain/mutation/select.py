@@ -32,6 +32,7 @@ class Reach:
         on import concerns whoever runs a line that names what the statement makes, and every file of tests that names it.
         """
         statement = names.statement_at(path, line)
+        assert statement is not None
         direct = self.at(path, statement.lines)
         others: set[str] = set()
         if names.IMPORTING in direct:
