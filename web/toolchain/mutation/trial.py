@@ -28,6 +28,10 @@ MEMORY = 6 * 2**30
 EXAMPLES = 12
 # Of the processor's time, so that a busy machine ends nothing: for importing and collecting, and for each test [s].
 TO_COLLECT, AT_LEAST, TIMES = 120, 10, 5
+FIRST = 5
+# Imported before the fork, hypothesis cannot have its own asserts told in full: nobody reads them here. The time limit of the
+# tests goes by the clock, which stands still for nobody: only a guard here.
+UNTOLD = ["-W", "ignore::pytest.PytestAssertRewriteWarning", "-o", "timeout=3600"]
 # What a trial can end in, beside the name of a test that failed. The last: out of memory, or a crash.
 PASSED, COLLECTING, LATE, DIED = "passed", "collecting", "late", "died"
 
@@ -104,16 +108,17 @@ def notice(task: Task) -> str:
     """In the fork: the test that fails, COLLECTING when the tests cannot even be collected, PASSED when all pass."""
     with contextlib.suppress(ValueError, OSError):
         resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
-    give(TO_COLLECT)
     sys.meta_path.insert(0, Finder(task.module, task.path, task.text))
-    chosen = Chosen(task.tests)
-    files = list(dict.fromkeys(test.partition("::")[0] for test in task.tests))
-    # Imported before the fork, hypothesis cannot have its own asserts told in full: nobody reads them here.
-    told = ["-W", "ignore::pytest.PytestAssertRewriteWarning"]
-    code = pytest.main([*files, "-x", *OPTIONS, *told, "-o", "timeout=3600"], plugins=[chosen])
-    if code == pytest.ExitCode.OK:
-        return PASSED
-    return chosen.failed or COLLECTING
+    tests = list(task.tests.items())
+    # Most changes are noticed at once: the other files need not be collected then.
+    for some in (tests[:FIRST], tests[FIRST:]):
+        if some:
+            give(TO_COLLECT)
+            chosen = Chosen(dict(some))
+            files = list(dict.fromkeys(test.partition("::")[0] for test, _ in some))
+            if pytest.main([*files, "-x", *OPTIONS, *UNTOLD], plugins=[chosen]) != pytest.ExitCode.OK:
+                return chosen.failed or COLLECTING
+    return PASSED
 
 
 def child(task: Task, pipe: int) -> None:
