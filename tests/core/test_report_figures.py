@@ -202,3 +202,14 @@ def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
             assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
     turned = answered["attitude"]["rake_change"]["value"]
     assert f"Rake changes by {number_text(turned, 1)}°." in text.replace("\n", " ")
+
+
+def test_a_usual_range_is_shown_beside_the_field_whose_range_it_is():
+    """Not one in % of another field, nor of millimetres beyond another field."""
+    fields = report(demo(), with_bands=False)["fields"]
+    for path in ("front.gap_left", "front.rate", "rider.mass", "rear.leverage", "front.preload"):
+        row = usual(FIELDS[path].usual, "enduro")
+        assert {key: fields[path]["usual"][key] for key in ("low", "high", "typical", "unit")} == {
+            "low": row.low, "high": row.high, "typical": row.typical, "unit": row.unit}, path  # fmt: skip
+    assert fields["front.target_sag"]["usual"] is None
+    assert fields["front.collapsed_stroke"]["usual"] is None

@@ -38,12 +38,16 @@ PASSED, COLLECTING, LATE, DIED = "passed", "collecting", "late", "died"
 
 @dataclass(frozen=True)
 class Task:
-    """A module's name, its path and changed text, the tests in their order with the seconds that each took."""
+    """A module's name, its path and changed text, the tests in their order with the seconds that each took.
+
+    `in_full`: with as many examples as the tests ask for.
+    """
 
     module: str
     path: Path
     text: str
     tests: dict[str, float]
+    in_full: bool = False
 
 
 class Changed(importlib.machinery.SourceFileLoader):
@@ -69,15 +73,16 @@ class Finder:
 class Chosen:
     """Leaves pytest the chosen tests in their order, gives each its time, and keeps the name of the first that fails."""
 
-    def __init__(self, tests: dict[str, float]) -> None:
+    def __init__(self, tests: dict[str, float], in_full: bool) -> None:
         self.tests, self.order, self.failed = tests, {test: i for i, test in enumerate(tests)}, ""
+        self.examples = {} if in_full else {"max_examples": EXAMPLES}
 
     def pytest_sessionstart(self) -> None:
         from hypothesis import Phase, settings
 
         # Found is enough: a failing example is not made small. Fewer examples can only leave more changes unnoticed.
         settings.register_profile(
-            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), max_examples=EXAMPLES)
+            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
         settings.load_profile("mutants")
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
@@ -114,7 +119,7 @@ def notice(task: Task) -> str:
     for some in (tests[:FIRST], tests[FIRST:]):
         if some:
             give(TO_COLLECT)
-            chosen = Chosen(dict(some))
+            chosen = Chosen(dict(some), task.in_full)
             files = list(dict.fromkeys(test.partition("::")[0] for test, _ in some))
             if pytest.main([*files, "-x", *OPTIONS, *UNTOLD], plugins=[chosen]) != pytest.ExitCode.OK:
                 return chosen.failed or COLLECTING
