@@ -1,0 +1,57 @@
+"""Edges that a change could slip over: states of a leak, empty lists, what a refusal says of its limits."""
+
+import pytest
+
+from calc.gas.chamber import SLOW, Pace
+from calc.job import load
+from calc.job.fields import FIELDS
+from calc.report import report
+from tests.core.documents import demo
+from tests.core.test_cartridge import GAS, SEA, leg_of
+
+LEAKING = GAS | {"front.cartridge_state": "seal leaking"}
+
+
+def test_a_small_leak_of_a_gas_cartridge_is_the_wide_one_slow_and_the_sound_one_fast():
+    """And it is asked of a leaking seal alone: named with a sound one, it changes nothing."""
+    (small,), (wide,) = leg_of(LEAKING | {"front.leak": "small"}).gases(4.2, 126.0), leg_of(LEAKING).gases(4.2, 126.0)
+    sound, named = leg_of(GAS).gases(4.2, 126.0), leg_of(GAS | {"front.leak": "small"}).gases(4.2, 126.0)
+    for stroke in (0.0, 66.0, 250.0):
+        assert float(small.force(stroke, SEA, SLOW)) == pytest.approx(float(wide.force(stroke, SEA, SLOW)), rel=1e-9)
+    fast = Pace(1.33, 66.0)
+    kept = sum(float(g.pressure0 * g.volume0) for g in sound)
+    settled = kept / sum(float(g.volume(66.0)) for g in sound)
+    apart = sum((settled * (g.volume(66.0) / g.volume(250.0)) ** 1.33 - SEA) * g.area for g in sound)
+    assert float(small.force(250.0, SEA, fast)) == pytest.approx(float(apart), rel=1e-9)
+    assert len(named) == len(sound) == 2
+    for one, other in zip(named, sound, strict=True):
+        assert float(one.force(250.0, SEA, fast)) == pytest.approx(float(other.force(250.0, SEA, fast)))
+
+
+@pytest.mark.parametrize("text", [";", " ; ; ", ""])
+def test_a_list_of_no_rates_is_refused(text):
+    problem = load(demo({"front.buy": "stock", "front.stock": text})).fields["front.stock"].problem
+    assert problem is not None
+    assert problem.code == "empty"
+
+
+@pytest.mark.parametrize("path", ["front.gap_left", "front.travel", "bike.rake"])
+def test_a_plus_minus_out_of_range_is_told_how_wide_it_may_be(path):
+    field = FIELDS[path]
+    entry = {"value": f"{field.low} {field.unit}", "plus_minus_95": f"{2 * field.high} {field.unit}"}
+    problem = load(demo({path: entry})).fields[path].problem
+    assert f"its +/- must lie between 0 and {field.high - field.low:g} {field.unit}" in problem.message
+
+
+def test_a_choice_that_is_none_names_those_there_are():
+    problem = load(demo({"front.layout": "x" * 60})).fields["front.layout"].problem
+    assert f"'{'x' * 40}' is not one of {', '.join(FIELDS['front.layout'].choices)}" in problem.message
+
+
+def test_the_softest_spring_on_offer_can_be_the_answer_and_has_its_bands():
+    """The first of the list is a choice like any other."""
+    front = report(demo({"front.buy": "stock", "front.stock": "4.6; 4.8; 5.0", "front.rate": "4.6 N/mm"}))["ends"]["front"]
+    assert front["chosen"]["rate"]["value"] == pytest.approx(4.6)
+    assert front["sure"] is not None
+    assert front["holds_for"]["words"].startswith("Stays 4.6")
+    assert front["chosen"]["preload"]["plus_minus_95"] > 0
