@@ -7,6 +7,7 @@ from calc.job import load
 from calc.job.fields import FIELDS
 from calc.report import report
 from tests.core.documents import demo
+from tests.core.test_air import AIR
 from tests.core.test_cartridge import GAS, SEA, leg_of
 
 LEAKING = GAS | {"front.cartridge_state": "seal leaking"}
@@ -55,3 +56,8 @@ def test_the_softest_spring_on_offer_can_be_the_answer_and_has_its_bands():
     assert front["sure"] is not None
     assert front["holds_for"]["words"].startswith("Stays 4.6")
     assert front["chosen"]["preload"]["plus_minus_95"] > 0
+
+
+def test_an_air_spring_with_no_coil_is_sold_with_none():
+    standard = report(demo(AIR), with_bands=False)["ends"]["front"]["standard"]
+    assert (standard["rate"]["value"], standard["preload"]["value"]) == (0.0, 0.0)
