@@ -1,5 +1,7 @@
 """Edges that a change could slip over: states of a leak, empty lists, what a refusal says of its limits."""
 
+import math
+
 import pytest
 
 from calc.gas.chamber import SLOW, Pace
@@ -7,8 +9,12 @@ from calc.job import load
 from calc.job.fields import FIELDS
 from calc.report import report
 from tests.core.documents import demo
+from tests.core.hand_model import Fork
 from tests.core.test_air import AIR
 from tests.core.test_cartridge import GAS, SEA, leg_of
+from tests.core.test_leg_edges import disc
+
+HAND = Fork()
 
 LEAKING = GAS | {"front.cartridge_state": "seal leaking"}
 
@@ -61,3 +67,19 @@ def test_the_softest_spring_on_offer_can_be_the_answer_and_has_its_bands():
 def test_an_air_spring_with_no_coil_is_sold_with_none():
     standard = report(demo(AIR), with_bands=False)["ends"]["front"]["standard"]
     assert (standard["rate"]["value"], standard["preload"]["value"]) == (0.0, 0.0)
+
+
+def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
+    """Read with the spring in, what of it stands over the oil is gas's loss: old steel at the old gap, new at the new one."""
+    job = demo({"front.gap_read": "in", "front.free_length": "470 mm", "front.spacer_length": "0 mm", "front.spacer_volume": "0 ml"})
+    front = report(job, with_bands=False)["ends"]["front"]
+    rate, gap = front["chosen"]["rate"]["value"], front["chosen"]["gap"]["value"]
+    assert rate != 4.2
+
+    def oil_above(gap_read, steel):
+        """Oil missing to the rim, in a leg with its spring out [ml]: what the gap holds with steel through it, less all the steel."""
+        return (HAND.below * (gap_read - 32.0) + disc(50.6) * 32.0 - steel / 470.0 * gap_read + steel) / 1000
+
+    for leg, found in (("left", 145.0), ("right", 147.0)):
+        expected = oil_above(found, 51e3) - oil_above(gap, 51e3 * math.sqrt(rate / 4.2))
+        assert front["chosen"]["oil"][leg]["value"] == pytest.approx(expected, rel=1e-6)
