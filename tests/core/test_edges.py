@@ -1,17 +1,24 @@
 """Edges that a change could slip over: states of a leak, empty lists, what a refusal says of its limits."""
 
 import math
+from dataclasses import replace
 
+import numpy as np
 import pytest
 
+from calc.elsewhere import Seen
 from calc.gas.chamber import SLOW, Pace
 from calc.job import load
 from calc.job.fields import FIELDS
 from calc.report import report
+from calc.report.elsewhere import _words
+from calc.setup import Setup
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
 from tests.core.test_air import AIR
+from tests.core.test_bands import half, hand_drawn
 from tests.core.test_cartridge import GAS, SEA, leg_of
+from tests.core.test_end import fork, open_leg
 from tests.core.test_leg_edges import disc
 
 HAND = Fork()
@@ -83,3 +90,39 @@ def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
     for leg, found in (("left", 145.0), ("right", 147.0)):
         expected = oil_above(found, 51e3) - oil_above(gap, 51e3 * math.sqrt(rate / 4.2))
         assert front["chosen"]["oil"][leg]["value"] == pytest.approx(expected, rel=1e-6)
+
+
+@pytest.mark.parametrize(("like", "restoring", "words"), [
+    (None, None, ""), (0.3, 119.7, "Acts like the gap as built."), (-6.2, 127.0, "Acts like 6 mm less gap; gap 127 mm restores it."),
+    (3.8, 116.0, "Acts like 4 mm more gap; gap 116 mm restores it."), (-6.2, None, "Acts like 6 mm less gap; no gap restores it."),
+])  # fmt: skip
+def test_what_another_place_acts_like_in_words(like, restoring, words):
+    assert _words(Seen("hot", None, None, like, restoring), Setup(4.6, 3.0, 120.0)) == words
+
+
+def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
+    """Each leg's own gap that uses up its gas; more stands in one of them than in the other."""
+    plain, fuller = open_leg(), open_leg(others=60e3)
+    alone = float(plain.lock_gap(4.2)), float(fuller.lock_gap(4.2))
+    assert alone[0] < alone[1]
+    for gas, other in ((plain, fuller), (fuller, plain)):
+        both = replace(fork(), gas=gas, gas_right=other)
+        assert float(both.lock_gap(4.2)) == pytest.approx(alone[1])
+    split = replace(fork(), split=0.4)
+    assert float(split.lock_gap(4.2)) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
+
+
+def test_bands_of_landing_energy_by_the_hand_model():
+    """The recommended setup as it may come out on the bench, every reading drawn; trapezoids over the stroke."""
+    chosen = report(demo())["ends"]["front"]["chosen"]
+    drawn, rng = hand_drawn(), np.random.default_rng(11)
+    rate, preload, gap = (v + pm / 2 * rng.standard_normal(4000) for v, pm in ((4.6, 0.138), (3.0, 1.0), (120.0, 1.0)))
+    parts = np.linspace(0.0, 1.0, 401)
+    forces = np.array([2 * drawn.leg(rate, preload, gap, part * drawn.travel, drawn.n) for part in parts])
+    joules = np.sum((forces[1:] + forces[:-1]) / 2, axis=0) * drawn.travel / 400 / 1000
+    assert chosen["landing_energy"]["plus_minus_95"] == pytest.approx(half(joules), rel=0.15)
+    per_mass = joules / (drawn.load / 9.80665)
+    assert chosen["energy_per_mass"]["plus_minus_95"] == pytest.approx(half(per_mass), rel=0.15)
+    sag = drawn.sag(rate, preload, gap, drawn.load)
+    above, below = (drawn.wheel(rate, preload, gap, sag + step, drawn.n, sag) for step in (0.01, -0.01))
+    assert chosen["wheel_rate"]["plus_minus_95"] == pytest.approx(half((above - below) / 0.02 / drawn.cos), rel=0.15)
