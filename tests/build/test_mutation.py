@@ -1,6 +1,7 @@
 """The mutation run leaves out what it says, draws fairly, picks the tests that reach a line, and sees what a change does."""
 
 import json
+import shutil
 import subprocess
 import sys
 from textwrap import dedent
@@ -109,6 +110,7 @@ def test_a_slow_test_is_left_out_where_quick_ones_reach(small):
     assert "tests/core/test_a.py::slow" in small.tests("calc/m.py", 5)
     small.seconds.update({f"tests/core/test_b.py::{i}": 1.0 for i in range(5)})
     assert "tests/core/test_a.py::slow" not in small.tests("calc/m.py", 5)
+    assert "tests/core/test_a.py::slow" in small.tests("calc/m.py", 5, in_full=True)
 
 
 def test_a_record_is_renewed_by_files_of_tests():
@@ -153,16 +155,18 @@ def test_a_known_equivalent_stands_in_no_score_and_survivors_are_kept(tmp_path, 
     known = tmp_path / "equivalent.json"
     known.write_text(json.dumps([{"path": "calc/sag.py", "before": "a", "after": "b", "reason": "the same"}]))
     monkeypatch.setattr(score, "EQUIVALENT", known)
-    monkeypatch.setattr(score, "SURVIVORS", ROOT / ".build" / "mutation" / "of-a-test.json")
-    score.SURVIVORS.parent.mkdir(parents=True, exist_ok=True)
+    kept = ROOT / ".build" / "mutation" / "of-a-test"
+    kept.mkdir(parents=True, exist_ok=True)
+    monkeypatch.setattr(score, "SURVIVORS", kept / "survivors.json")
+    monkeypatch.setattr(score, "OUTCOMES", kept / "outcomes.json")
     mutant = Mutant("calc/sag.py", "NumberReplacer", 0, 1, 0)
-    told = score.report(
-        [score.Outcome(mutant, ("a", "b"), "passed"), score.Outcome(mutant, ("c", "d"), "passed"),
-         score.Outcome(mutant, ("e", "f"), "late"), score.Outcome(mutant, ("g", "h"), "t::one")], "about",
-    )  # fmt: skip
-    kept = json.loads(score.SURVIVORS.read_text())
-    score.SURVIVORS.unlink()
-    assert [(one["before"], one["after"]) for one in kept["survivors"]] == [("c", "d")]
+    run = [score.Outcome(mutant, ("a", "b"), "passed"), score.Outcome(mutant, ("c", "d"), "passed"),
+           score.Outcome(mutant, ("e", "f"), "late"), score.Outcome(mutant, ("g", "h"), "t::one")]  # fmt: skip
+    told = score.report(run, "about")
+    survivors = json.loads(score.SURVIVORS.read_text())["survivors"]
+    assert score.kept() == (run, "about")
+    shutil.rmtree(kept)
+    assert [one["change"] for one in survivors] == [["c", "d"]]
     assert "66.7%" in told
     assert "not counted: 1" in told
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from calc.advice import found, rider_span, situation, size_end, tried
+from calc.elsewhere import seen
 from calc.job import load
 from calc.report import report
 from calc.setup import Setup
@@ -115,3 +116,18 @@ def test_what_going_from_found_to_recommended_does_to_the_bike():
     assert f"the front sits {abs(up):.0f} mm {'higher' if up > 0 else 'lower'}" in bike["words"]
     assert f"the rear sits {abs(moved['rear']):.0f} mm {'higher' if moved['rear'] > 0 else 'lower'}" in bike["words"]
     assert f"move the tubes {abs(moved['front']):.0f} mm {'up' if moved['front'] > 0 else 'down'}" in bike["words"]
+
+
+def test_another_rider_and_luggage_by_the_hand_model():
+    """Luggage is there with the bike alone too; another rider has the same share on the same bike."""
+    job = load(demo({"elsewhere.rider": "80 kg", "elsewhere.luggage": "12 kg"}))
+    share = job.number("elsewhere.luggage_front_share")
+    rows = {row.key: row.figures for row in seen(job, "front", Setup(4.6, 3.0, 120.0))}
+
+    def sag(load_):
+        return pytest.approx(float(HAND.sag(4.6, 3.0, 120.0, load_)), abs=1e-4)
+
+    assert float(rows["luggage"].rider.stroke) == sag(HAND.load + 12.0 * share * G)
+    assert float(rows["luggage"].free.stroke) == sag(HAND.load_alone + 12.0 * share * G)
+    assert float(rows["other rider"].rider.stroke) == sag(HAND.load_alone + 80.0 * (96.2 - 54.5) / 104.0 * G)
+    assert float(rows["other rider"].free.stroke) == sag(HAND.load_alone)

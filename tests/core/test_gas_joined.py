@@ -128,3 +128,14 @@ def test_scalar_and_array_agree():
                     together = getattr(gas, name)(many, AMBIENT, pace)
                     one = [float(getattr(gas, name)(s, AMBIENT, pace)) for s in many]
                     assert np.asarray(together).tolist() == pytest.approx(one, rel=1e-12, abs=1e-9)
+
+
+@given(stroke=st.floats(0, 149), n=exponents, rest=st.floats(150, 220))
+def test_back_over_the_stroke_that_parts_them_each_keeps_what_it_had_there(stroke, n, rest):
+    """Settled as one, then fast outwards: one space down to the joining stroke, two from there, each P V^n = constant."""
+    gas, pace = Joined((OUTER, CARTRIDGE), 150.0), Pace(n, rest)
+    kept, areas = 0.0966 * 560e3 + 0.4 * 90e3, (1696.5, 113.1)
+    whole = 650e3 - sum(areas) * np.array([rest, 150.0])
+    parted = kept / whole[0] * (whole[0] / whole[1]) ** n
+    for pressure, volume, area in zip(gas.pressures(stroke, pace), (560e3, 90e3), areas, strict=True):
+        assert float(pressure) == pytest.approx(parted * ((volume - area * 150.0) / (volume - area * stroke)) ** n, rel=1e-9)

@@ -10,7 +10,8 @@ from calc.job.lists import MOST
 from calc.practice import usual
 from calc.quantity import convert, internal_unit
 from calc.report import report
-from calc.report.data import rate_text
+from calc.report.data import number_text, rate_text
+from calc.report.text import report_text
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
 
@@ -148,3 +149,67 @@ def test_a_list_holds_so_many_rates_and_no_more():
     job = load(demo({"front.buy": "stock", "front.stock": many}))
     assert len(job.fields["front.stock"].rates) == MOST
     assert load(demo({"front.buy": "stock", "front.stock": f"{many}; 9"})).fields["front.stock"].problem.code == "long"
+
+
+# How fine each unit is read at the bench, and what is told finer or coarser on purpose.
+BY_UNIT = {"mm": 0, "°": 1, "N/mm": 1, "Hz": 2, "kN": 2, "N": 0, "J": 0, "J/kg": 1, "kg": 1, "ml": 0, "%": 0}
+FINER = {"shock_length": 1, "scatter": 2, "off": 2, "leverage": 2, "average": 2, "end_multiple": 1, "turns": 1}
+EVERYTHING = {
+    "front.pitch": "1 mm", "rear.pitch": "1.5 mm", "front.rubber": "rate", "front.rubber_length": "30", "front.rubber_rate": "40",
+    "front.friction": "30 N", "elsewhere.rider": "80 kg", "front.tried_gap": "130 mm", "rear.tried_preload": "8 mm",
+}  # fmt: skip
+PAIRS = "; ".join(f"{z} {470 - 0.36 * z - 2.5e-4 * z * z + (0.1 if z % 120 else -0.1):.1f}" for z in range(0, 321, 40))
+
+
+@pytest.mark.parametrize("more", [{}, {"rear.motion_from": "pairs", "rear.pairs": PAIRS}])
+def test_every_figure_is_told_as_finely_as_its_unit_is_read(more):
+    seen = set()
+
+    def walk(name, data):
+        if isinstance(data, dict) and "decimals" in data and "case" in data:
+            at_the_shock = data["case"].startswith("at the shock")
+            assert data["decimals"] == (1 if at_the_shock else FINER.get(name, BY_UNIT.get(data["unit"]))), (name, data)
+            seen.add((name, data["unit"]))
+        elif isinstance(data, dict):
+            for key, part in data.items():
+                walk(key, part)
+        elif isinstance(data, list):
+            for part in data:
+                walk(name, part)
+
+    answered = report(demo(EVERYTHING | more), with_bands=False)
+    assert {end: answered["ends"][end]["state"] for end in ("front", "rear")} == {"front": "ok", "rear": "ok"}
+    walk("", answered["ends"])
+    walk("", answered["attitude"])
+    assert len(seen) > 25
+
+
+def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
+    """Seven heights from 0 to full travel, each the nearest point of the curve; rows as the figures beside them are told."""
+    answered = report(demo())
+    text = report_text(answered)
+    for data in answered["ends"].values():
+        curve = data["curve"]
+        for i in range(0, 61, 10):
+            row = [curve["stroke"][i], *(curve[key][i] for key in ("springs", "slow", "working", "fast", "wheel_rate"))]
+            shown = [f"{row[0]:.0f}", *(f"{x:.2f}" for x in row[1:5]), f"{row[5]:.1f}"]
+            assert any(line.split() == shown for line in text.split("\n")), shown
+        for candidate in data["candidates"]:
+            figures = [rate_text(candidate["rate"]["value"]), *(
+                number_text(candidate[name]["value"], candidate[name]["decimals"])
+                for name in ("preload", "gap", "free_sag", "rider_sag", "frequency", "end_force", "end_multiple", "landing_energy")
+                if name in candidate)]  # fmt: skip
+            assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
+    turned = answered["attitude"]["rake_change"]["value"]
+    assert f"Rake changes by {number_text(turned, 1)}°." in text.replace("\n", " ")
+
+
+def test_a_usual_range_is_shown_beside_the_field_whose_range_it_is():
+    """Not one in % of another field, nor of millimetres beyond another field."""
+    fields = report(demo(), with_bands=False)["fields"]
+    for path in ("front.gap_left", "front.rate", "rider.mass", "rear.leverage", "front.preload"):
+        row = usual(FIELDS[path].usual, "enduro")
+        assert {key: fields[path]["usual"][key] for key in ("low", "high", "typical", "unit")} == {
+            "low": row.low, "high": row.high, "typical": row.typical, "unit": row.unit}, path  # fmt: skip
+    assert fields["front.target_sag"]["usual"] is None
+    assert fields["front.collapsed_stroke"]["usual"] is None

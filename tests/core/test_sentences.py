@@ -98,7 +98,7 @@ def test_why_this_shock_spring():
 def test_widths_are_told_in_tenths_and_lengths_in_millimetres():
     numbers = {"outside": 44.04, "bore": 43.0, "bind": 2.6, "bind_margin": 3.0, "gap": None}
     assert veto_words("too wide", numbers, "gap") == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
-    assert veto_words("coil bind", numbers, "gap") == "leaves 3 mm before the coils touch at full travel, under the 3 mm margin"
+    assert veto_words("coil bind", numbers, "gap") == "leaves 2.6 mm before the coils touch at full travel, under the 3.0 mm margin"
 
 
 @pytest.mark.parametrize(("end", "move", "turns", "words"), [

@@ -19,7 +19,7 @@ LIMIT = 24 * 3600
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--sample", type=int, default=400, metavar="N", help="how many, drawn in proportion from every module")
     parser.add_argument("--all", action="store_true", help="every one of them (hours)")
-    parser.add_argument("--again", action="store_true", help="those that survived the last time")
+    parser.add_argument("--again", action="store_true", help="those that survived the last time, by every test in full")
     parser.add_argument("--only", action="append", default=[], metavar="PATH", help="one folder or module, as calc/gas")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1, metavar="N", help="how many at a time")

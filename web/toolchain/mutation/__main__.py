@@ -31,7 +31,7 @@ def prove_trials(reach: Reach) -> None:
 Told = tuple[trial.Task, Callable[[str], None]]
 
 
-def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outcome]) -> Iterator[Told]:
+def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outcome], in_full: bool) -> Iterator[Told]:
     noticed: Counter[str] = Counter()
     for mutant in mutants:
         text = choose.changed(mutant)
@@ -47,11 +47,11 @@ def tasks(mutants: list[choose.Mutant], reach: Reach, outcomes: list[score.Outco
                 say(f"{len(outcomes)} tried, {sum(one.survived for one in outcomes)} survived")
                 score.keep(outcomes, "a run that was not finished")
 
-        tests = reach.tests(mutant.path, mutant.line)
+        tests = reach.tests(mutant.path, mutant.line, in_full)
         if tests:
             # Tests that notice much in little time come first.
             order = sorted(tests, key=lambda test: -noticed[test] / (0.1 + tests[test]))
-            yield trial.Task(mutant.module, path, text, {test: tests[test] for test in order}), tell
+            yield trial.Task(mutant.module, path, text, {test: tests[test] for test in order}, in_full), tell
         else:
             tell(score.UNREACHED)
 
@@ -66,19 +66,21 @@ def main() -> int:
     started = time.monotonic()
     by_module = [choose.mutants_of(path) for path in paths]
     total = sum(len(some) for some in by_module)
+    outcomes: list[score.Outcome] = []
     if chosen.again:
-        last = score.survivors()
-        mutants = [mutant for some in by_module for mutant in some if mutant in last]
+        last, about = score.kept()
+        outcomes = [one for one in last if not one.survived]
+        mutants = [one.mutant for one in score.judged(last) if one.survived]
+        about = f"{about}; its survivors by every test in full"
     else:
         mutants = choose.sample(by_module, total if chosen.all else chosen.sample, chosen.seed)
+        about = f"{len(mutants)} of {total} mutants, seed {chosen.seed}"
     reach = recorded()
     trial.warm()
     prove_trials(reach)
     say(f"{len(mutants)} of {total} mutants, {chosen.jobs} at a time")
-    outcomes: list[score.Outcome] = []
-    trial.try_all(tasks(mutants, reach, outcomes), chosen.jobs)
-    drawn = "the last run's survivors" if chosen.again else f"seed {chosen.seed}"
-    about = f"{len(mutants)} of {total} mutants, {drawn}, in {(time.monotonic() - started) / 60:.0f} min"
+    trial.try_all(tasks(mutants, reach, outcomes, chosen.again), chosen.jobs)
+    say(f"{(time.monotonic() - started) / 60:.0f} min")
     print("\n" + score.report(outcomes, about))
     return 0
 

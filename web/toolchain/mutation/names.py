@@ -45,18 +45,16 @@ def statements(path: str, source: str) -> tuple[Statement, ...]:
     return tuple(sorted(found, key=lambda one: len(one.lines)))
 
 
-def text(path: str) -> str:
-    return (ROOT / path).read_text()
-
-
-def statement_at(path: str, line: int) -> Statement:
-    return next(one for one in statements(path, text(path)) if line in one.lines)
+def statement_at(path: str, line: int) -> Statement | None:
+    """The innermost statement around a line; None for a line of words or none at all."""
+    return next((one for one in statements(path, sources()[path]) if line in one.lines), None)
 
 
 @cache
-def sources() -> dict[str, list[str]]:
+def sources() -> dict[str, str]:
+    """The core and its tests by path, read once: a long run sees one state of them."""
     files = [*(ROOT / "calc").rglob("*.py"), *(ROOT / "tests" / "core").rglob("*.py")]
-    return {file.relative_to(ROOT).as_posix(): file.read_text().split("\n") for file in files}
+    return {file.relative_to(ROOT).as_posix(): file.read_text() for file in files}
 
 
 def users(statement: Statement) -> set[Statement]:
@@ -75,8 +73,9 @@ def users(statement: Statement) -> set[Statement]:
 @cache
 def mentions(names: tuple[str, ...]) -> frozenset[Statement]:
     word = re.compile(rf"\b(?:{'|'.join(map(re.escape, names))})\b")
-    return frozenset(
-        statement_at(path, number) for path, lines in sources().items() for number, line in enumerate(lines, 1)
-        if word.search(line) and not line.lstrip().startswith(("from ", "import ", "#")) and any(
-            number in one.lines for one in statements(path, "\n".join(lines)))
-    )
+    found = set()
+    for path, source in sources().items():
+        for number, line in enumerate(source.split("\n"), 1):
+            if word.search(line) and not line.lstrip().startswith(("from ", "import ", "#")):
+                found.add(statement_at(path, number))
+    return frozenset(found - {None})

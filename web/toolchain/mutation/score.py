@@ -10,7 +10,7 @@ from ..places import MUTATION, ROOT, stop
 from .choose import Mutant
 from .trial import LATE, PASSED
 
-SURVIVORS = MUTATION / "survivors.json"
+OUTCOMES, SURVIVORS = MUTATION / "outcomes.json", MUTATION / "survivors.json"
 UNREACHED = "no test runs it"
 EQUIVALENT = ROOT / "tests" / "mutants_equivalent.json"
 
@@ -59,17 +59,18 @@ def judged(outcomes: list[Outcome]) -> list[Outcome]:
 
 
 def keep(outcomes: list[Outcome], about: str) -> None:
-    counted = judged(outcomes)
-    left = [{"mutant": asdict(one.mutant), "before": one.change[0], "after": one.change[1], "end": one.end}
-            for one in counted if one.survived]
-    SURVIVORS.write_text(json.dumps({"about": about, "tried": len(counted), "survivors": left}, indent=1))
+    """All of a run, for a second look at it; and what survived, to read."""
+    OUTCOMES.write_text(json.dumps({"about": about, "outcomes": [asdict(one) for one in outcomes]}, indent=1))
+    left = [asdict(one) for one in judged(outcomes) if one.survived]
+    SURVIVORS.write_text(json.dumps({"about": about, "tried": len(judged(outcomes)), "survivors": left}, indent=1))
 
 
-def survivors() -> set[Mutant]:
-    """Those of the last run."""
-    if not SURVIVORS.exists():
+def kept() -> tuple[list[Outcome], str]:
+    """The last run, and what it was about."""
+    if not OUTCOMES.exists():
         stop("there is no last run yet")
-    return {Mutant(**one["mutant"]) for one in json.loads(SURVIVORS.read_text())["survivors"]}
+    last = json.loads(OUTCOMES.read_text())
+    return [Outcome(Mutant(**one["mutant"]), tuple(one["change"]), one["end"]) for one in last["outcomes"]], last["about"]
 
 
 def report(outcomes: list[Outcome], about: str) -> str:

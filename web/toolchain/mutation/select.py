@@ -25,13 +25,15 @@ class Reach:
     seconds: dict[str, float]
     lines: dict[str, dict[str, list[str]]]
 
-    def tests(self, path: str, line: int) -> dict[str, float]:
+    def tests(self, path: str, line: int, in_full: bool = False) -> dict[str, float]:
         """The tests that could notice a change at a line, and the seconds of each: first those that run it, quick ones first.
 
         What runs while a file of tests is collected, or in a fixture that its tests share, concerns all of that file. What runs
         on import concerns whoever runs a line that names what the statement makes, and every file of tests that names it.
+        `in_full`: slow tests and every case too.
         """
         statement = names.statement_at(path, line)
+        assert statement is not None
         direct = self.at(path, statement.lines)
         others: set[str] = set()
         if names.IMPORTING in direct:
@@ -44,7 +46,8 @@ class Reach:
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
         quick = [test for test in order if self.seconds[test] < SLOW]
-        return {test: self.seconds[test] for test in some(quick if len(quick) > FEW else order)}
+        kept = order if in_full else some(quick if len(quick) > FEW else order)
+        return {test: self.seconds[test] for test in kept}
 
     def at(self, path: str, lines: range) -> set[str]:
         return {test for number in lines for test in self.lines.get(path, {}).get(str(number), [])}

@@ -28,18 +28,26 @@ MEMORY = 6 * 2**30
 EXAMPLES = 12
 # Of the processor's time, so that a busy machine ends nothing: for importing and collecting, and for each test [s].
 TO_COLLECT, AT_LEAST, TIMES = 120, 10, 5
+FIRST = 5
+# Imported before the fork, hypothesis cannot have its own asserts told in full: nobody reads them here. The time limit of the
+# tests goes by the clock, which stands still for nobody: only a guard here.
+UNTOLD = ["-W", "ignore::pytest.PytestAssertRewriteWarning", "-o", "timeout=3600"]
 # What a trial can end in, beside the name of a test that failed. The last: out of memory, or a crash.
 PASSED, COLLECTING, LATE, DIED = "passed", "collecting", "late", "died"
 
 
 @dataclass(frozen=True)
 class Task:
-    """A module's name, its path and changed text, the tests in their order with the seconds that each took."""
+    """A module's name, its path and changed text, the tests in their order with the seconds that each took.
+
+    `in_full`: with as many examples as the tests ask for.
+    """
 
     module: str
     path: Path
     text: str
     tests: dict[str, float]
+    in_full: bool = False
 
 
 class Changed(importlib.machinery.SourceFileLoader):
@@ -65,15 +73,16 @@ class Finder:
 class Chosen:
     """Leaves pytest the chosen tests in their order, gives each its time, and keeps the name of the first that fails."""
 
-    def __init__(self, tests: dict[str, float]) -> None:
+    def __init__(self, tests: dict[str, float], in_full: bool) -> None:
         self.tests, self.order, self.failed = tests, {test: i for i, test in enumerate(tests)}, ""
+        self.examples = {} if in_full else {"max_examples": EXAMPLES}
 
     def pytest_sessionstart(self) -> None:
         from hypothesis import Phase, settings
 
         # Found is enough: a failing example is not made small. Fewer examples can only leave more changes unnoticed.
         settings.register_profile(
-            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), max_examples=EXAMPLES)
+            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
         settings.load_profile("mutants")
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
@@ -104,16 +113,17 @@ def notice(task: Task) -> str:
     """In the fork: the test that fails, COLLECTING when the tests cannot even be collected, PASSED when all pass."""
     with contextlib.suppress(ValueError, OSError):
         resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
-    give(TO_COLLECT)
     sys.meta_path.insert(0, Finder(task.module, task.path, task.text))
-    chosen = Chosen(task.tests)
-    files = list(dict.fromkeys(test.partition("::")[0] for test in task.tests))
-    # Imported before the fork, hypothesis cannot have its own asserts told in full: nobody reads them here.
-    told = ["-W", "ignore::pytest.PytestAssertRewriteWarning"]
-    code = pytest.main([*files, "-x", *OPTIONS, *told, "-o", "timeout=3600"], plugins=[chosen])
-    if code == pytest.ExitCode.OK:
-        return PASSED
-    return chosen.failed or COLLECTING
+    tests = list(task.tests.items())
+    # Most changes are noticed at once: the other files need not be collected then.
+    for some in (tests[:FIRST], tests[FIRST:]):
+        if some:
+            give(TO_COLLECT)
+            chosen = Chosen(dict(some), task.in_full)
+            files = list(dict.fromkeys(test.partition("::")[0] for test, _ in some))
+            if pytest.main([*files, "-x", *OPTIONS, *UNTOLD], plugins=[chosen]) != pytest.ExitCode.OK:
+                return chosen.failed or COLLECTING
+    return PASSED
 
 
 def child(task: Task, pipe: int) -> None:
