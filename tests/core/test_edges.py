@@ -6,11 +6,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from calc.elsewhere import Seen
 from calc.gas.chamber import SLOW, Pace
 from calc.job import load
 from calc.job.fields import FIELDS
 from calc.report import report
+from calc.report.data import quantity
 from calc.report.elsewhere import _words
 from calc.setup import Setup
 from tests.core.documents import demo
@@ -97,7 +97,9 @@ def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
     (3.8, 116.0, "Acts like 4 mm more gap; gap 116 mm restores it."), (-6.2, None, "Acts like 6 mm less gap; no gap restores it."),
 ])  # fmt: skip
 def test_what_another_place_acts_like_in_words(like, restoring, words):
-    assert _words(Seen("hot", None, None, like, restoring), Setup(4.6, 3.0, 120.0)) == words
+    acts_like, back = (None if value is None else quantity(value, "mm", "", 0) for value in (like, restoring))
+    row = {"acts_like": acts_like, "restoring": back, "change": None, "left_out": 0, "draws": 200}
+    assert _words(row, Setup(4.6, 3.0, 120.0)) == words
 
 
 def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
