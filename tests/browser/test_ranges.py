@@ -81,6 +81,7 @@ def test_an_own_range_is_followed_kept_and_given_back(opened):
 def test_a_range_stands_in_for_what_is_not_entered_and_judges_the_answer(opened):
     """Friction is not entered in the demo: its typical value is assumed. The frequency's range is told under the answer."""
     page = opened()
+    page.locator("#springs summary", has_text="More readings").click()
     expect(field(page, "front.friction")).to_have_attribute("placeholder", "30")
     open_ranges(page)
     range_row(page, "Friction per leg, ridden").get_by_label("typical").fill("26")
