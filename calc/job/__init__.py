@@ -1,9 +1,10 @@
 """A job: the document that holds one bike, its rider and what is known of them. No physics here."""
 
 from calc.job.document import FORMAT, VERSION, JobError, parse_header
+from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges
-from calc.job.resolve import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved, load
+from calc.job.resolve import load
 
 __all__ = [
     "DRAWS",
