@@ -54,6 +54,15 @@ function keptNames(): Plugin {
 const digest = (path: string, encoding: 'hex' | 'base64') =>
   createHash('sha256').update(readFileSync(path)).digest(encoding)
 
+/**
+ * A file's address and, where that does not name its content, its revision. The browser keeps compiled code with
+ * a file only under the file's own address, so as many as can be carry their hash there.
+ */
+function address(name: string, sha256: string): [string, string | null] {
+  if (name.startsWith('runtime/')) return [`${name}?${sha256.slice(0, 8)}`, null]
+  return [name, name.startsWith('assets/') ? null : sha256]
+}
+
 export default defineConfig({
   // Relative, so that the folder can be put anywhere on a host.
   base: './',
@@ -87,7 +96,8 @@ export default defineConfig({
           async (entries) => ({
             manifest: entries.map((entry) => {
               const path = here(`./dist/${entry.url}`)
-              return { ...entry, revision: digest(path, 'hex'), integrity: `sha256-${digest(path, 'base64')}` }
+              const [url, revision] = address(entry.url, digest(path, 'hex'))
+              return { url, revision, integrity: `sha256-${digest(path, 'base64')}` }
             }),
             warnings: [],
           }),

@@ -42,7 +42,9 @@ def second_version(copy_of_site):
     return second
 
 
-def test_server_gone_and_browser_fresh(serve, dist, profile, ask_core):
+@pytest.mark.parametrize("browsers_own_copy", ["kept", "dropped"])
+def test_server_gone_and_browser_fresh(serve, dist, profile, ask_core, browsers_own_copy):
+    """Also when the browser has dropped what it keeps by itself, as it may at any time."""
     site = serve(dist)
     with profile() as context:
         page = open_page(context, site.url)
@@ -53,12 +55,47 @@ def test_server_gone_and_browser_fresh(serve, dist, profile, ask_core):
         with pytest.raises(Error, match="ERR_CONNECTION_REFUSED"):
             # The server is gone indeed, and nothing but the offline copy can answer.
             context.new_page().goto(site.url.replace("localhost", "127.0.0.1"))
+        if browsers_own_copy == "dropped":
+            context.new_cdp_session(context.pages[0]).send("Network.clearBrowserCache")
         page = open_page(context, site.url)
         wait_for_core(page)
         expect_offline(page, "ready")
         started, = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
         report, = ask_core(page, {"kind": "size", "job": started["job"]})
         assert report["kind"] == "report", report
+
+
+def traced(context, page, categories: str, act) -> list[str]:
+    """The names of what the browser itself reports while something is done."""
+    session = context.new_cdp_session(page)
+    names: list[str] = []
+    session.on("Tracing.dataCollected", lambda told: names.extend(event["name"] for event in told["value"]))
+    over: list[object] = []
+    session.on("Tracing.tracingComplete", lambda told: over.append(told))
+    session.send("Tracing.start", {"traceConfig": {"includedCategories": categories.split(",")},
+                                   "transferMode": "ReportEvents"})
+    act()
+    session.send("Tracing.end")
+    while not over:
+        page.wait_for_timeout(50)
+    return names
+
+
+def test_second_visit_takes_the_machine_code_of_the_first(serve, dist, profile):
+    """Compiling again was the largest part of a second start."""
+    site = serve(dist)
+
+    def visit() -> list[str]:
+        with profile() as context:
+            page = context.new_page()
+            names = traced(context, page, "v8.wasm", lambda: (page.goto(site.url), wait_for_core(page)))
+            expect_offline(page, "ready")
+            page.wait_for_timeout(3_000)  # the browser puts the code away a little after it was compiled
+            return names
+
+    first, second = visit(), visit()
+    assert "wasm.Deserialize" not in first
+    assert "wasm.Deserialize" in second, sorted(set(second))
 
 
 def test_every_byte_is_fetched_once(serve, dist, profile):
@@ -93,24 +130,23 @@ def test_not_ready_while_a_file_is_missing(serve, copy_of_site, profile):
         expect_offline(page, "ready")
 
 
-def damage(page, name: str, *, all_of_it: bool = False) -> None:
-    """Put other bytes of the same length into the offline copy."""
-    changed = page.evaluate("""async ([name, allOfIt]) => {
+def damage(page, name: str, *, cut: bool = False) -> None:
+    """Change a byte of the offline copy, or cut it short."""
+    changed = page.evaluate("""async ([name, cut]) => {
       let changed = 0
       for (const cacheName of await caches.keys()) {
         const cache = await caches.open(cacheName)
         for (const request of await cache.keys()) {
           if (!request.url.includes(name)) continue
           const held = await cache.match(request)
-          const bytes = new Uint8Array(await held.arrayBuffer())
-          if (allOfIt) bytes.fill(0)
-          else bytes[bytes.length - 20] ^= 1
+          const bytes = new Uint8Array(await held.arrayBuffer()).slice(0, cut ? -100 : undefined)
+          bytes[bytes.length - 20] ^= 1
           await cache.put(request, new Response(bytes, { headers: { 'Content-Type': held.headers.get('Content-Type') } }))
           changed += 1
         }
       }
       return changed
-    }""", [name, all_of_it])
+    }""", [name, cut])
     assert changed == 1
 
 
@@ -136,10 +172,10 @@ def test_fetch_everything_again(serve, dist, profile):
     with profile() as context:
         page = open_page(context, site.url)
         expect_offline(page, "ready")
-        damage(page, "pyodide.asm.wasm", all_of_it=True)
+        damage(page, "numpy.pack.wasm", cut=True)
         page.reload()
         failure = page.locator("[data-reason=damaged-file]")
-        expect(failure).to_contain_text("pyodide.asm.wasm", timeout=PATIENCE)
+        expect(failure).to_contain_text("numpy.pack.wasm", timeout=PATIENCE)
         failure.get_by_role("button", name="Fetch everything again").click()
         wait_for_core(page)
         expect_offline(page, "ready")

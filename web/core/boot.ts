@@ -32,8 +32,8 @@ function handOver(files: Files, module: Promise<WebAssembly.Module>, library: Pr
   })
   self.fetch = async (input, init) => {
     const url = input instanceof Request ? input.url : String(input)
-    if (url === files.url(WASM)) return new Response()
-    if (url === files.url(LIBRARY)) return new Response(await library)
+    if (files.isOf(WASM, url)) return new Response()
+    if (files.isOf(LIBRARY, url)) return new Response(await library)
     return plainFetch(input, init)
   }
   WebAssembly.instantiateStreaming = async (_source, imports) => {

@@ -26,8 +26,15 @@ export class Files {
     private readonly count: Count,
   ) {}
 
+  /** A file's address names its content, so that no cache can answer with another version's. */
   url(name: string): string {
-    return new URL(name, this.base).href
+    const wanted = manifest.files[name]
+    return new URL(wanted ? `${name}?${wanted.sha256.slice(0, 8)}` : name, this.base).href
+  }
+
+  /** Whether an address is a file's; Pyodide asks by the bare name. */
+  isOf(name: string, url: string): boolean {
+    return url === this.url(name) || url === new URL(name, this.base).href
   }
 
   /** A file's bytes, checked. A damaged one is fetched once more past the HTTP cache, which may hold an old one. */

@@ -4,13 +4,14 @@
  * becomes the new version only when the page says so.
  */
 import { cacheNames, registerQuotaErrorCallback } from 'workbox-core'
-import { addPlugins, getCacheKeyForURL, precacheAndRoute } from 'workbox-precaching'
+import { addPlugins, getCacheKeyForURL, matchPrecache, precacheAndRoute } from 'workbox-precaching'
+import { registerRoute } from 'workbox-routing'
 import type { FromServiceWorker, ToServiceWorker } from './messages.ts'
 
 declare const self: ServiceWorkerGlobalScope
 
 /** Written in by the build: every file of the site. */
-const FILES = self.__WB_MANIFEST as { url: string; revision: string; integrity: string }[]
+const FILES = self.__WB_MANIFEST as { url: string; revision: string | null; integrity: string }[]
 let fetched = 0
 
 async function tellPages(message: FromServiceWorker): Promise<void> {
@@ -19,9 +20,11 @@ async function tellPages(message: FromServiceWorker): Promise<void> {
 
 addPlugins([
   {
-    // Reuse what the page has just fetched: the browser's copy is asked for with "has it changed?", and the
-    // integrity of every entry refuses a wrong one. Workbox's own choice would fetch every byte again.
-    requestWillFetch: async ({ request }) => new Request(request, { cache: 'no-cache' }),
+    // Reuse what the page has just fetched, and leave it as it is: a fresh answer would part the browser's copy from
+    // its compiled code. Where the address does not name the content (Workbox says "reload") the host is asked
+    // whether it has changed. The integrity of every entry refuses a wrong file either way.
+    requestWillFetch: async ({ request }) =>
+      new Request(request, { cache: request.cache === 'reload' ? 'no-cache' : 'force-cache' }),
     fetchDidSucceed: async ({ response }) => {
       fetched += 1
       await tellPages({ type: 'fetching', done: fetched, total: FILES.length })
@@ -32,6 +35,16 @@ addPlugins([
   },
 ])
 registerQuotaErrorCallback(async () => tellPages({ type: 'failed', reason: 'this device has no room left for the files' }))
+
+// The machine code of an earlier visit hangs on the copy that the browser keeps by itself, so that copy goes first,
+// however old; a phone may drop it at any time, and then ours answers. "reload" asks past it: it was damaged.
+registerRoute(
+  ({ url, request }) => url.pathname.endsWith('/pyodide.asm.wasm') && request.cache !== 'reload',
+  async ({ request }) => {
+    const own = await fetch(request.url, { cache: 'only-if-cached', mode: 'same-origin' }).catch(() => undefined)
+    return own?.ok ? own : ((await matchPrecache(request)) ?? fetch(request))
+  },
+)
 precacheAndRoute(FILES)
 
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import json
 import re
 import shutil
@@ -50,12 +51,17 @@ def check_precache() -> None:
     listed = {}
     for entry in re.findall(r"\{[^{}]*\"url\":[^{}]*\}", (DIST / "sw.js").read_text(encoding="utf-8")):
         row = json.loads(entry)
-        listed[row["url"]] = row["revision"]
-    there = {path.relative_to(DIST).as_posix(): wire.digest_of(path) for path in files_under(DIST)
+        listed[row["url"].partition("?")[0]] = row["integrity"]
+    there = {path.relative_to(DIST).as_posix(): integrity(path) for path in files_under(DIST)
              if path.name not in NOT_CACHED}
     if listed != there:
         wrong = sorted(name for name in listed.keys() | there.keys() if listed.get(name) != there.get(name))
         stop(f"the service worker's list and web/dist differ: {', '.join(wrong)}")
+
+
+def integrity(path: Path) -> str:
+    """A file's hash as browsers check it."""
+    return "sha256-" + base64.b64encode(bytes.fromhex(wire.digest_of(path))).decode()
 
 
 def list_files() -> None:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import json
-import os
-import shutil
 import subprocess
+import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -14,8 +13,9 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, Playwright
 
+from . import brake
 from .browser import FLAGS
-from .places import INSIDE
+from .places import INSIDE, ROOT
 
 MARKS = ("first-screen", "saved-answer", "first-computed")
 PATIENCE = 120_000  # [ms]
@@ -38,16 +38,12 @@ def browser(playwright: Playwright, chromium: Path, profile: Path, slowed: bool)
 
 def cannot_slow() -> str:
     """Why this machine cannot slow a browser down, or nothing."""
-    if not Path("/proc/self/cmdline").exists():
-        return "it needs Linux's list of processes"
-    return "" if shutil.which("cpulimit") else "cpulimit is not installed (on Debian: apt-get install cpulimit)"
+    return "" if Path("/proc/self/cmdline").exists() else "it needs Linux's list of processes"
 
 
 def slow(profile: Path) -> subprocess.Popen[bytes]:
-    """Hold the browser and all its children to a quarter of this machine (the page's own throttle misses workers)."""
-    share = 100 * (os.cpu_count() or 1) // SLOWED
-    return subprocess.Popen(["cpulimit", "-i", "-l", str(share), "-p", str(process_of(profile))],
-                            stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    """Let the browser and all its children run for a quarter of the time (its own throttle misses workers)."""
+    return subprocess.Popen([sys.executable, "-m", brake.__name__, str(process_of(profile)), str(1 / SLOWED)], cwd=ROOT)
 
 
 def process_of(profile: Path) -> int:
