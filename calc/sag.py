@@ -52,7 +52,8 @@ def settle(end: End, load: Number) -> Sag:
         )
     topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
-    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full, 1e-7)
+    ends = np.where(topped, 0.0, hanging - load), np.where(topped, full, bottomed - load)
+    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full, 1e-7, ends)
     travel = np.where(topped, 0.0, short)
     return Sag(travel, end.motion.stroke(travel), topped, end.friction / _steady(end.wheel_rate(travel, SLOW), travel))
 

@@ -173,10 +173,12 @@ def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, 
     Source: none.
     Example: see `size`.
     """
-    too_soft, too_stiff = missing(hardest) > 0, missing(softest) < 0
+    ends = missing(hardest), missing(softest)
+    too_soft, too_stiff = ends[0] > 0, ends[1] < 0
     out = too_soft | too_stiff
     middle = 0.5 * (hardest + softest)
-    root = find_root(lambda amount: np.where(out, amount - middle, missing(amount)), hardest, softest, tolerance)
+    known = np.where(out, hardest - middle, ends[0]), np.where(out, softest - middle, ends[1])
+    root = find_root(lambda amount: np.where(out, amount - middle, missing(amount)), hardest, softest, tolerance, known)
     return np.where(too_soft, hardest, np.where(too_stiff, softest, root)), out
 
 

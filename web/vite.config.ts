@@ -97,7 +97,7 @@ export default defineConfig({
             manifest: entries.map((entry) => {
               const path = here(`./dist/${entry.url}`)
               const [url, revision] = address(entry.url, digest(path, 'hex'))
-              return { url, revision, integrity: `sha256-${digest(path, 'base64')}` }
+              return { ...entry, url, revision, integrity: `sha256-${digest(path, 'base64')}` }
             }),
             warnings: [],
           }),

@@ -22,6 +22,7 @@ HEADER = ("format", "version", "name", "date", "invented", "note")
 ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
 ORIGINS = ("measured", "stated", "assumed")
 MAX_TEXT = 2000
+KEYS = {group: tuple(field.key for field in FIELDS.values() if field.group == group) for group in GROUPS}
 
 
 class JobError(ValueError):
@@ -88,7 +89,7 @@ def _check_keys(document: Mapping[str, Any]) -> None:
             raise JobError(_unknown(key, (*HEADER, *GROUPS, "practice")))
         if not isinstance(group, Mapping):
             raise JobError(f"{key} must be an object of fields.")
-        keys = tuple(f.key for f in FIELDS.values() if f.group == key)
+        keys = KEYS[key]
         for name, entry in group.items():
             if name == "note":
                 _text(group, "note", f"{key}.note")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import cached_property
 
 
 class Kind(StrEnum):
@@ -90,12 +91,12 @@ class Field:
     second_high: float = 0.0
     fewest: int = 2
 
-    @property
+    @cached_property
     def group(self) -> str:
         """First part of the path: the object of the job file that holds the field."""
         return self.path.split(".")[0]
 
-    @property
+    @cached_property
     def key(self) -> str:
         """Last part of the path: the name inside its object."""
         return self.path.split(".")[1]

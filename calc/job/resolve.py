@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
+from graphlib import TopologicalSorter
 from typing import Any
 
 from calc.job.document import JobError, entries, parse_header
@@ -42,13 +43,10 @@ def load(document: object, draws: int = DRAWS) -> Job:
     given = entries(document)
     ranges, range_problems = read_ranges(document, _use(given))
     resolved: dict[str, Resolved] = {}
-    waiting = list(FIELDS.values())
-    while waiting:
-        held = [f for f in waiting if _waits(f, resolved)]
-        for field in waiting:
-            if field not in held:
-                resolved[field.path] = _resolve(field, _key(given.get(field.path)), ranges, _base(field, resolved))
-        waiting = held
+    for field in _IN_ORDER:
+        follows = _follows(field)
+        base = None if follows is None else resolved[follows]
+        resolved[field.path] = _resolve(field, _key(given.get(field.path)), ranges, base)
     ordered = {path: resolved[path] for path in FIELDS}
     idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
     return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
@@ -69,15 +67,13 @@ def _follows(field: Field) -> str | None:
     return (field.default.follow or field.default.share_of) if field.default else None
 
 
-def _waits(field: Field, resolved: Mapping[str, Resolved]) -> bool:
-    follows = _follows(field)
-    return follows is not None and follows not in resolved
+def _in_order() -> list[Field]:
+    """The fields, each after the one that it follows."""
+    order = TopologicalSorter({path: filter(None, [_follows(field)]) for path, field in FIELDS.items()})
+    return [FIELDS[path] for path in order.static_order()]
 
 
-def _base(field: Field, resolved: Mapping[str, Resolved]) -> Resolved | None:
-    follows = _follows(field)
-    return None if follows is None else resolved[follows]
-
+_IN_ORDER = _in_order()
 
 _EntryKey = tuple[tuple[str, str], ...]
 

@@ -49,7 +49,16 @@ def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) ->
     if done is None:
         return data
     job = replace(_part(fields, ranges), draws=draws)
-    return sure.with_bands(job, end, data, done) | {"elsewhere": _elsewhere(job, end, done)}
+    more = {"elsewhere": _elsewhere(job, end, done), "holds_for": _span_data(job, end, data, done)}
+    return sure.with_bands(job, end, data, done) | more
+
+
+def _span_data(job: Job, end: str, data: Data, done: EndSizing) -> Data | None:
+    span = rider_span(job, end, done)
+    if span is None:
+        return None
+    chosen = data["chosen"]
+    return {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, step_text(chosen, step_of(chosen)))}
 
 
 def _elsewhere(job: Job, end: str, done: EndSizing) -> list[Data]:
@@ -86,6 +95,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "sure": None,
         "measure_next": [],
         "elsewhere": [],
+        "holds_for": None,
         "seat": None,
         "braking": None,
         "motion": None,
@@ -161,8 +171,6 @@ def _loads_data(done: EndSizing, cases: Cases) -> Data:
 
 
 def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) -> Data:
-    span = rider_span(job, end, done)
-    assert span is not None
     found = data["as_found"]["setup"]
     if end == "front":
         standard = done.situation.standard
@@ -177,10 +185,4 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
         "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
         "why": [*why, *spring_lines(job, end, chosen, done.sized.figures.at(int(done.sized.choice)))],
         "seat": seat_data(job, end, done, done.sized.setup.at(int(done.sized.choice))),
-        "holds_for": {
-            "low": span[0],
-            "high": span[1],
-            "unit": "kg",
-            "words": span_words(*span, step_text(chosen, step_of(chosen))),
-        },
     }

@@ -44,7 +44,7 @@ def _end_lines(end: str, data: Data) -> list[str]:
             f"  {data['answer']}",
             *(line for why in data["why"] for line in _wrapped(why, "  ")),
             f"  {data['seat']['words']}",
-            f"  {data['holds_for']['words']}",
+            *([f"  {data['holds_for']['words']}"] if data["holds_for"] else []),
         ]
     lines += ["", *_table(end, data), ""]
     lines += [f"  {rate_text(c['rate']['value'])} is {rate_words(c)}" for c in data["candidates"] if c["pair"]]

@@ -206,7 +206,8 @@ export interface EndOk extends Sized {
   leave: boolean
   answer: string
   why: string[]
-  holds_for: { low: number | null; high: number | null; unit: string; words: string }
+  /** Comes with the bands. */
+  holds_for: { low: number | null; high: number | null; unit: string; words: string } | null
 }
 
 /** Every spring on offer is barred. */

@@ -6,7 +6,7 @@ import type { End, Heard, Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
-import { heard, job, keepFailed, ownJob, refusal, report, show, slot, snapshot } from './index.ts'
+import { heard, job, keepFailed, newest, ownJob, refusal, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 import type { RangeRow } from './ranges.ts'
 import { schema } from './schema.ts'
@@ -38,7 +38,7 @@ export async function workOut(first: End = 'front'): Promise<void> {
 /** One end, then both: an answer cannot be interrupted, so none is longer than it need be. The core keeps the first end's. */
 async function sizeInTurn(asked: JobDocument, first: End, bands: boolean): Promise<boolean> {
   // Without an answer in sight there is nothing that one end alone could stand beside.
-  return (!report.value || (await size(asked, [first], bands))) && (await size(asked, BOTH, bands))
+  return (!newest.report.value || (await size(asked, [first], bands))) && (await size(asked, BOTH, bands))
 }
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */

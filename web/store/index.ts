@@ -1,6 +1,6 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndReport, FieldState, Heard, Place, Problem, Report } from '../core/report.ts'
+import type { End, EndNone, EndOk, EndReport, FieldState, Heard, Problem, Report, Setup } from '../core/report.ts'
 import type { FieldPath } from '../generated/schema.ts'
 import type { JobDocument } from './document.ts'
 import type { Kept, Slot } from './keep.ts'
@@ -19,6 +19,8 @@ export const job = signal<JobDocument>({ format: '', version: 0, name: '', date:
 export const slot = signal<Slot>('demo')
 export const report = signal<Report | null>(null)
 export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
+/** The same a frame earlier, for the strip: its figures do not wait until the rest is drawn. */
+export const newest = { report: signal<Report | null>(null), front: signal(NOTHING), rear: signal(NOTHING) }
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
 /** The user's own job, when there is one to go back to. */
@@ -31,11 +33,24 @@ export const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports
 /** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
 export function heard(next: Heard, bands: boolean): void {
   batch(() => {
-    const before = report.value
+    const before = newest.report.value
     const fields = keepSame(before?.fields, next.fields)
-    report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
+    newest.report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
     refusal.value = ''
-    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) reports[end].value = follow(reports[end].value, now, bands)
+    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) newest[end].value = follow(newest[end].value, now, bands)
+  })
+  if (!drawing) requestAnimationFrame(() => setTimeout(drawNewest))
+  drawing = true
+}
+
+let drawing = false
+
+/** Let the whole page draw what is newest. */
+export function drawNewest(): void {
+  drawing = false
+  batch(() => {
+    report.value = newest.report.value
+    for (const end of ['front', 'rear'] as const) reports[end].value = newest[end].value
   })
 }
 
@@ -54,15 +69,21 @@ export function follow(before: EndView, now: EndReport, bands: boolean): EndView
   // An end that says nothing new waits for its bands, so that those in sight do not flicker.
   if (!bands && before.report && sameButBands(before.report, now))
     return { report: before.report, stale: before.stale === 'saved' ? 'saved' : 'no', problems: now.problems }
-  return { report: { ...now, elsewhere: rowsOf(now) ?? rowsOf(before.report) ?? [] }, stale: 'no', problems: now.problems }
+  return { report: withThoseBefore(now, before.report), stale: 'no', problems: now.problems }
 }
 
-/** The other conditions come with the bands, a moment after the figures: till then the rows before stay in sight. */
-function rowsOf(end: EndReport | null): Place[] | undefined {
-  return end && end.state !== 'refused' && end.elsewhere.length > 0 ? end.elsewhere : undefined
+/** What comes with the bands, a moment after the figures: till then the rows before stay in sight, and so does whom the spring holds for. */
+function withThoseBefore(now: EndOk | EndNone, before: EndReport | null): EndReport {
+  if (!before || before.state === 'refused') return now
+  const elsewhere = now.elsewhere.length > 0 ? now.elsewhere : before.elsewhere
+  if (now.state !== 'ok' || before.state !== 'ok' || step(now.chosen) !== step(before.chosen)) return { ...now, elsewhere }
+  return { ...now, elsewhere, holds_for: now.holds_for ?? before.holds_for }
 }
 
-const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer']
+/** What the answer chooses by: a spring's rate, an air spring's pressure. */
+const step = ({ pressure, rate }: Setup) => (pressure ?? rate).value
+
+const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
 
 /** Whether two results are the same, whatever is known of their bands. */
 export function sameButBands(one: EndReport, other: EndReport): boolean {
@@ -76,14 +97,15 @@ export function show(which: Slot, kept: Kept): void {
     slot.value = which
     ownJob.value ||= which === 'own'
     job.value = kept.job
-    report.value = kept.report
+    newest.report.value = kept.report
     refusal.value = ''
     for (const end of ['front', 'rear'] as const) {
       const good = kept.good[end]
       const now = kept.report?.ends[end]
       const stale = !good ? 'no' : now?.state === 'refused' ? 'last good' : 'saved'
-      reports[end].value = { report: good, stale, problems: now?.problems ?? [] }
+      newest[end].value = { report: good, stale, problems: now?.problems ?? [] }
     }
+    drawNewest()
   })
 }
 
@@ -94,5 +116,5 @@ export function forgetAnswers(): void {
 
 /** The page's state as it is kept. */
 export function snapshot(): Kept {
-  return { job: job.value, report: report.value, good: { front: reports.front.value.report, rear: reports.rear.value.report } }
+  return { job: job.value, report: newest.report.value, good: { front: newest.front.value.report, rear: newest.rear.value.report } }
 }

@@ -1,10 +1,10 @@
-import { beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { EndReport, Heard, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { follow, heard, report, reports } from './index.ts'
+import { drawNewest, follow, heard, newest, report, reports } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
-const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [] }) as unknown as EndReport
+const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
 const refused = (path: string) => ({ state: 'refused', problems: [{ path }] }) as unknown as EndReport
 const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {} }) as unknown as Report
 
@@ -34,17 +34,30 @@ describe('the job document', () => {
 
 describe('what the core says', () => {
   beforeEach(() => {
-    report.value = null
-    for (const end of ['front', 'rear'] as const) reports[end].value = { report: null, stale: 'no', problems: [] }
+    newest.report.value = null
+    for (const end of ['front', 'rear'] as const) newest[end].value = { report: null, stale: 'no', problems: [] }
+    vi.stubGlobal('requestAnimationFrame', vi.fn())
+    drawNewest()
   })
 
   test('a refused end keeps its last good result, marked; the other end goes on', () => {
     heard(said(ok('one'), ok('two')), true)
     heard(said(refused('front.rate'), ok('three')), true)
-    expect(reports.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
-    expect(reports.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
+    expect(newest.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
+    expect(newest.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
     heard(said(ok('four'), ok('three')), true)
-    expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
+    expect(newest.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
+  })
+
+  test('the strip has the newest at once, the rest of the page a frame later', () => {
+    heard(said(ok('one'), ok('two')), true)
+    expect(newest.front.value.report).toMatchObject({ answer: 'one' })
+    expect(reports.front.value.report).toBeNull()
+    heard(said(ok('three'), ok('two')), true)
+    expect(requestAnimationFrame).toHaveBeenCalledOnce()
+    drawNewest()
+    expect(reports.front.value).toBe(newest.front.value)
+    expect(report.value).toBe(newest.report.value)
   })
 
   test('without a good result there is none to keep', () => {
@@ -63,23 +76,32 @@ describe('what the core says', () => {
     expect(follow(view, of(4.8, null), false)).toMatchObject({ report: of(4.8, null) })
   })
 
+  test('whom the spring holds for stays in sight while its bands are worked out, but not another spring', () => {
+    const of = (rate: number, words: string | null) =>
+      ({ state: 'ok', problems: [], elsewhere: [], chosen: { rate: { value: rate } }, holds_for: words && { words } }) as unknown as EndReport
+    const view = follow({ report: null, stale: 'no', problems: [] }, { ...of(4.6, '99 to 106 kg'), why: ['one'] } as EndReport, true)
+    expect(follow(view, of(4.6, null), false)).toMatchObject({ report: { holds_for: { words: '99 to 106 kg' } } })
+    expect(follow(view, of(4.8, null), false)).toMatchObject({ report: { holds_for: null } })
+    expect(follow(view, of(4.6, '98 to 105 kg'), true)).toMatchObject({ report: { holds_for: { words: '98 to 105 kg' } } })
+  })
+
   test('an answer for one end leaves the other, and what compares the two, in sight', () => {
     heard({ ...said(ok('one'), ok('two')), attitude: { words: 'level' } } as unknown as Report, true)
     const { front } = said(ok('three'), ok('unused')).ends
     heard({ fields: {}, ends: { front } } as unknown as Heard, true)
-    expect(reports.front.value.report).toMatchObject({ answer: 'three' })
-    expect(reports.rear.value.report).toMatchObject({ answer: 'two' })
-    expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
+    expect(newest.front.value.report).toMatchObject({ answer: 'three' })
+    expect(newest.rear.value.report).toMatchObject({ answer: 'two' })
+    expect(newest.report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
   })
 
   test('a field of which the same is said keeps its identity, another does not', () => {
     const fields = (mass: number) => ({ 'rider.mass': { value: mass }, 'bike.rake': { value: 26 } })
     const of = (mass: number) => ({ ...said(ok('one'), ok('two')), fields: fields(mass) }) as unknown as Report
     heard(of(80), true)
-    const before = report.value!.fields
+    const before = newest.report.value!.fields
     heard(of(90), true)
-    expect(report.value!.fields['bike.rake']).toBe(before['bike.rake'])
-    expect(report.value!.fields['rider.mass']).not.toBe(before['rider.mass'])
-    expect(report.value!.fields['rider.mass']).toMatchObject({ value: 90 })
+    expect(newest.report.value!.fields['bike.rake']).toBe(before['bike.rake'])
+    expect(newest.report.value!.fields['rider.mass']).not.toBe(before['rider.mass'])
+    expect(newest.report.value!.fields['rider.mass']).toMatchObject({ value: 90 })
   })
 })

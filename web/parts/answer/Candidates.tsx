@@ -50,7 +50,7 @@ function Why({ chosen, why, holds_for }: EndOk) {
     <section>
       <h3>Why {stepText(chosen)}</h3>
       <p>{why.join(' ')}</p>
-      <p class="quiet">{holds_for.words}</p>
+      {holds_for && <p class="quiet">{holds_for.words}</p>}
     </section>
   )
 }

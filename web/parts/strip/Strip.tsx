@@ -1,5 +1,5 @@
 import type { End, Setup } from '../../core/report.ts'
-import { report, reports } from '../../store/index.ts'
+import { newest } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { MarkSign } from '../figure/Mark.tsx'
 import { Rule } from './Rule.tsx'
@@ -11,7 +11,7 @@ export const END_WORDS = { front: 'Front', rear: 'Rear' } as const
 /** The few results that matter now, in view while inputs change; each leads to its part. */
 export function Strip() {
   const end = useEndInView()
-  const view = reports[end].value
+  const view = newest[end].value
   const { report: done } = view
   const setup = !done || done.state === 'refused' ? null : done.state === 'ok' ? done.chosen : (done.as_found.setup ?? null)
   const travel = travelOf(end, done && done.state !== 'refused' ? done.curve?.stroke : undefined)
@@ -59,6 +59,6 @@ function Results({ end, setup }: { end: End; setup: Setup | null }) {
 
 /** Full travel in mm: where the curve ends, which is where the core worked the end force out. */
 function travelOf(end: End, stroke: number[] | undefined): number {
-  const value = stroke?.at(-1) ?? report.value?.fields[`${end}.travel`].value
+  const value = stroke?.at(-1) ?? newest.report.value?.fields[`${end}.travel`].value
   return typeof value === 'number' ? value : 0
 }
