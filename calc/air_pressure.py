@@ -15,6 +15,7 @@ from calc.roots import find_root
 from calc.setup import Setup, end_of
 
 LEAST, MOST = 0.02, 4.0  # MPa gauge: from nearly flat to what no fork's pump reaches
+SEARCHED = f"{LEAST * 10:.1f} to {MOST * 10:.0f} bar at the gauge"
 
 _HELD = 1e-9  # of the load, within which it is held
 
@@ -50,7 +51,7 @@ def none_holds(load: Number, stroke: Number) -> Impossible:
     """
     return Impossible(
         "air-pressure",
-        f"No pressure from {LEAST * 10:.1f} to {MOST * 10:.0f} bar holds {np.max(load):.0f} N at {np.max(stroke):.0f} mm.",
+        f"No pressure from {SEARCHED} holds {np.max(load):.0f} N at {np.max(stroke):.0f} mm.",
         "Check the air piston, the volumes, the coil and the weights.",
         "front.air_piston",
     )

@@ -73,7 +73,10 @@ def _own_range(entry: Mapping[str, Any], table: Usual) -> Usual:
     for key in ("low", "high", "typical"):
         if entry.get(key) is None:
             raise EntryError("empty", f"{key} is not entered")
-        read = read_entry(str(entry[key]), dimension, table.unit)
+        try:
+            read = read_entry(str(entry[key]), dimension, table.unit)
+        except EntryError as error:
+            raise EntryError(error.code, f"{key}: {error.message}", error.readings) from error
         numbers[key] = convert(read.number, read.unit, table.unit)
     if not numbers["low"] <= numbers["typical"] <= numbers["high"]:
         raise EntryError("range", "low, typical and high must rise in this order")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.air_pressure import SEARCHED
 from calc.impossible import decimals_apart
 from calc.report.data import Data, number_text, rate_text, told
 
@@ -53,7 +54,7 @@ VETO_WORDS = {
     "too narrow": "does not fit: {inside} mm inside, and what stands in it is {core} mm",
     "thread": "does not fit: the collar must go {further} mm further in, and {thread} mm of thread are left",
     "spacers": "does not fit: spacers must be {shorter} mm shorter, and {spacers} mm are in",
-    "no pressure": "An air spring is set by its pressure, and none from 1 to 40 bar gives {wanted} mm of rider sag here; what is found is worked out in full",
+    "no pressure": f"An air spring is set by its pressure, and none from {SEARCHED} gives {{wanted}} mm of rider sag here; what is found is worked out in full",
     "pressure above": "needs {pressure} bar, above the {pressure_max} bar that it takes",
     "oil out": "needs {oil_out} ml out of the main chamber, and {oil_in} ml are in",
     "sag unreachable": "meets the rider sag wanted at no preload: the top-out spring still acts there",

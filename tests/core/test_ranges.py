@@ -31,6 +31,7 @@ def test_an_own_range_feeds_what_is_assumed_but_not_what_was_read():
 @pytest.mark.parametrize(
     ("row", "message"),
     [
+        ({"low": 5, "high": "nan", "typical": 7}, "high: "),
         ({"low": 5, "high": "nan", "typical": 7}, "not a number"),
         ({"low": 9, "high": 5, "typical": 7}, "must rise"),
         ({"low": 5, "typical": 7}, "high is not entered"),
