@@ -25,12 +25,14 @@ export function SagLabels({ place, shown, measure }: { place: Geometry; shown: S
     const [x, y] = place.at(mm, slow(mm))
     return { kind, mm, text, x, y }
   }
-  const load = `, load ${numberText(report.load.aboard.value / 1000, 2)} kN`
   const sags = [
     point('free', setup.free_sag.value, `free sag ${told(setup.free_sag)}`),
-    point('rider', setup.rider_sag.value, `rider sag ${told(setup.rider_sag)}${place.turned ? '' : load}`),
+    point('rider', setup.rider_sag.value, `rider sag ${told(setup.rider_sag)}`),
   ]
   const spots = place.turned ? under(place, sags) : beside(place, shown, sags, measure)
+  const load = place.turned ? '' : `load ${numberText(report.load.aboard.value / 1000, 2)} kN`
+  const after = load && `, ${load}`
+  const fits = spots[1]!.x + measure(sags[1]!.text + after) <= place.frame.right
   return (
     <g>
       {sags.map((sag, i) => (
@@ -39,7 +41,13 @@ export function SagLabels({ place, shown, measure }: { place: Geometry; shown: S
           <Mark kind={sag.kind} x={sag.x} y={sag.y} />
           <text class="cased" x={spots[i]!.x} y={spots[i]!.y + 5}>
             {sag.text}
+            {sag.kind === 'rider' && fits && after}
           </text>
+          {sag.kind === 'rider' && !fits && load && (
+            <text class="cased" x={spots[i]!.x} y={spots[i]!.y + 5 - LINE * 0.8}>
+              {load}
+            </text>
+          )}
         </g>
       ))}
     </g>

@@ -17,7 +17,7 @@ export function Ranges() {
       <p class="quiet">Common practice, no source. Yours are kept with the job. A range never overrules a reading.</p>
       <details open={open.value} onToggle={(event) => (open.value = event.currentTarget.open)}>
         <summary>Look at them, or set your own</summary>
-        {open.value && rangesFor(use).map((row) => <Row key={row.name} row={row} />)}
+        {open.value && <div class="ranges">{rangesFor(use).map((row) => <Row key={row.name} row={row} />)}</div>}
       </details>
     </section>
   )
