@@ -26,8 +26,8 @@ def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS
     """Size a job and report it.
 
     Parameters: document, what a JSON reader returned for a job file; with_bands, whether the +/- of the results are worked
-    out too (about five times the work); ends, those to work out, for whoever cannot wait for both; draws behind each +/- [-],
-    20 to 10 000.
+    out too, and with them whom the spring holds for and the other conditions (about five times the work); ends, those to
+    work out, for whoever cannot wait for both; draws behind each +/- [-], 20 to 10 000.
     Returns: plain data, ready for JSON; every quantity with value, unit, case, origin and plus_minus_95. What compares the
     ends is there only when both are.
     Raises: JobError when the document is not a job at all; a refused entry or an impossible bike is reported, not raised.

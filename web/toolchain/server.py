@@ -56,6 +56,8 @@ class Handler(BaseHTTPRequestHandler):
         self.send(HTTPStatus.OK, path.read_bytes(), headers, with_body)
 
     def send(self, status: HTTPStatus, body: bytes, headers: dict[str, str], with_body: bool) -> None:
+        # Before the answer: whoever has it may look at the log at once.
+        self.server.sent.append(Sent(urlsplit(self.path).path, status, len(body) if with_body else 0))
         self.send_response(status)
         for name, value in {**self.headers_sent, **headers}.items():
             self.send_header(name, value)
@@ -64,7 +66,6 @@ class Handler(BaseHTTPRequestHandler):
         self.end_headers()
         if with_body:
             self.wfile.write(body)
-        self.server.sent.append(Sent(urlsplit(self.path).path, status, len(body) if with_body else 0))
 
     def log_message(self, *_: object) -> None:
         """Quiet: a page of requests helps nobody at the bench."""
