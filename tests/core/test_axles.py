@@ -9,7 +9,7 @@ from calc.job import load
 from calc.job.starter import start
 from calc.loads import shared_swingarm
 from calc.model import aboard, alone, end_loads, loaded
-from calc.model.axles import unsprung_mass
+from calc.model.axles import rider_share, unsprung_mass
 from calc.report import report
 from tests.core import motorcycle as m
 from tests.core.documents import changed, demo
@@ -98,3 +98,23 @@ def test_parts_that_do_not_add_up_are_said_at_their_field(changes, path, words):
     assert caught.value.field == path
     problem = report(demo({k: v for k, v in (PARTS | changes).items() if v is not None}), False)["ends"]["rear"]["problems"][0]
     assert problem["path"] == path
+
+
+def test_the_usual_share_asked_for_is_that_of_the_posture_ridden():
+    """Without scales one share stands in; with scales read as ridden none does; read in another posture both carry it over."""
+
+    def asked(*changes: tuple[str, str]) -> tuple[bool, bool]:
+        found = job("enduro", dict(changes)).fields
+        return found["rider.front_share_standing"].applies, found["rider.front_share_sitting"].applies
+
+    weighed = ("rider.front_axle", "94 kg")
+    assert asked() == (True, False)
+    assert asked(weighed, ("rider.posture", "standing")) == (False, False)
+    assert asked(weighed, ("rider.posture", "sitting")) == (True, True)
+
+
+def test_a_share_read_sitting_is_carried_over_to_standing_by_the_difference_of_the_usual_ones():
+    shares = {"rider.front_share_standing": "48 %", "rider.front_share_sitting": "34 %"}
+    read = {"bike.front_axle": "50 kg", "bike.rear_axle": "56 kg", "rider.front_axle": "85 kg", "rider.mass": "100 kg"}
+    assert float(rider_share(job("enduro", shares | read | {"rider.posture": "standing"}))) == pytest.approx(0.35)
+    assert float(rider_share(job("enduro", shares | read | {"rider.posture": "sitting"}))) == pytest.approx(0.35 + 0.48 - 0.34)

@@ -9,7 +9,10 @@ from calc.alike import gap_for_end_force
 from calc.impossible import Impossible
 from calc.report import report
 from calc.report.data import quantity
+from calc.report.elsewhere import _change_words
+from calc.report.setups import _decimals
 from calc.report.springs import seat_words
+from calc.report.sure import middle
 from calc.report.words import (
     answer_words,
     count_words,
@@ -83,8 +86,26 @@ def test_why_this_fork_spring():
     ]
     assert front_why(-0.093, setup(), standard, None, usual)[0] == "You put 9 % less on the fork than the rider it is sold for."
     assert front_why(0.004, setup(), standard, None, usual)[0] == "You put as much on the fork as the rider it is sold for."
+    assert front_why(0.9, setup(), standard, None, usual)[0] == "You put 90 % more on the fork than the rider it is sold for."
     same = front_why(0.1, setup(), standard, setup(4.6), usual)[1]
     assert same == front_why(0.1, setup(), standard, None, usual)[1] == "4.6 rides at 2.08 Hz, as sold 2.07 Hz. Usual for this riding: 1.9-2.3 Hz."
+
+
+def test_the_middle_eight_of_ten_draws():
+    assert middle({4.4: 21, 4.6: 60, 4.8: 120}) == (4.4, 4.8)
+    assert middle({4.4: 10, 4.6: 181, 4.8: 10}) == (4.6, 4.6)
+    assert middle({4.4: 19, 4.6: 182}) == (4.6, 4.6)
+
+
+@pytest.mark.parametrize(("sag", "force", "words"), [(-3.0, 0.4, ("3 mm less", "0.4 × load more")), (0.6, -0.2, ("1 mm more", "0.2 × load less"))])
+def test_a_change_says_which_way_it_goes(sag, force, words):
+    told = _change_words({"rider_sag": quantity(sag, "mm", "", 0), "end_multiple": quantity(force, "× load", "", 1)})
+    assert all(part in told for part in words)
+
+
+@pytest.mark.parametrize(("step", "decimals"), [(0.1, 1), (0.2, 1), (0.05, 2), (0.07, 2), (1.0, 1)])
+def test_a_gauge_is_told_to_what_its_steps_need(step, decimals):
+    assert _decimals(step) == decimals
 
 
 def test_why_this_shock_spring():
