@@ -13,6 +13,7 @@ from calc.report.elsewhere import _change_words
 from calc.report.setups import _decimals
 from calc.report.springs import seat_words
 from calc.report.sure import middle
+from calc.report.text import report_text
 from calc.report.words import (
     answer_words,
     count_words,
@@ -89,6 +90,16 @@ def test_why_this_fork_spring():
     assert front_why(0.9, setup(), standard, None, usual)[0] == "You put 90 % more on the fork than the rider it is sold for."
     same = front_why(0.1, setup(), standard, setup(4.6), usual)[1]
     assert same == front_why(0.1, setup(), standard, None, usual)[1] == "4.6 rides at 2.08 Hz, as sold 2.07 Hz. Usual for this riding: 1.9-2.3 Hz."
+
+
+def test_a_condition_that_cannot_be_does_not_hide_the_next():
+    told = report(demo())
+    rows = told["ends"]["front"]["elsewhere"]
+    assert len(rows) > 2
+    rows[1]["problem"] = "It bottoms there."
+    text = report_text(told)
+    assert f"{rows[1]['label']}: It bottoms there." in text
+    assert rows[2]["label"] in text
 
 
 def test_the_middle_eight_of_ten_draws():
