@@ -54,7 +54,10 @@ def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) ->
 
 
 def _span_data(job: Job, end: str, data: Data, done: EndSizing) -> Data | None:
-    span = rider_span(job, end, done)
+    try:
+        span = rider_span(job, end, done)
+    except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
+        return None
     if span is None:
         return None
     chosen = data["chosen"]

@@ -20,7 +20,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def write_list(folder: Path, *names: str) -> None:
-    """As the build does: some addresses name the content, some entries have a revision; the hash is what is judged."""
+    """As the build does where an address names the content; the hash is what is judged."""
     rows = [{"revision": None, "url": f"{name}?12345678", "integrity": site.integrity(folder / name)} for name in names]
     (folder / "sw.js").write_text(f"start({json.dumps(rows)})")
 

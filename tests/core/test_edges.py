@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from calc.gas.chamber import SLOW, Pace
+from calc.impossible import Impossible
 from calc.job import load
 from calc.job.fields import FIELDS
 from calc.report import report
@@ -128,3 +129,13 @@ def test_bands_of_landing_energy_by_the_hand_model():
     sag = drawn.sag(rate, preload, gap, drawn.load)
     above, below = (drawn.wheel(rate, preload, gap, sag + step, drawn.n, sag) for step in (0.01, -0.01))
     assert chosen["wheel_rate"]["plus_minus_95"] == pytest.approx(half((above - below) / 0.02 / drawn.cos), rel=0.15)
+
+
+def test_another_rider_who_cannot_be_carried_takes_no_answer_away(monkeypatch):
+    def refuse(*_):
+        raise Impossible("no-equilibrium", "Not held.", "")
+
+    monkeypatch.setattr("calc.report.end.rider_span", refuse)
+    front = report(demo({"rider.mass": "103.7 kg"}))["ends"]["front"]
+    assert (front["state"], front["holds_for"]) == ("ok", None)
+    assert front["sure"] is not None

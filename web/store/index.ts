@@ -69,7 +69,7 @@ export function follow(before: EndView, now: EndReport, bands: boolean): EndView
   // An end that says nothing new waits for its bands, so that those in sight do not flicker.
   if (!bands && before.report && sameButBands(before.report, now))
     return { report: before.report, stale: before.stale === 'saved' ? 'saved' : 'no', problems: now.problems }
-  return { report: withThoseBefore(now, before.report), stale: 'no', problems: now.problems }
+  return { report: bands ? now : withThoseBefore(now, before.report), stale: 'no', problems: now.problems }
 }
 
 /** What comes with the bands, a moment after the figures: till then the rows before stay in sight, and so does whom the spring holds for. */

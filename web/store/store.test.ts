@@ -82,6 +82,7 @@ describe('what the core says', () => {
     const view = follow({ report: null, stale: 'no', problems: [] }, { ...of(4.6, '99 to 106 kg'), why: ['one'] } as EndReport, true)
     expect(follow(view, of(4.6, null), false)).toMatchObject({ report: { holds_for: { words: '99 to 106 kg' } } })
     expect(follow(view, of(4.8, null), false)).toMatchObject({ report: { holds_for: null } })
+    expect(follow(view, of(4.6, null), true)).toMatchObject({ report: { holds_for: null } })
     expect(follow(view, of(4.6, '98 to 105 kg'), true)).toMatchObject({ report: { holds_for: { words: '98 to 105 kg' } } })
   })
 
