@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Any
 
-from calc.job import DRAWS, JobError
+from calc.job import DRAWS, Job, JobError, load
 from calc.job.starter import start
 from calc.job.text import read_json
-from calc.report import ENDS, report
+from calc.report import ENDS, report_of
+from calc.report.figures import figures_data
 
 Data = dict[str, Any]
 
@@ -18,20 +20,22 @@ def answer(text: str) -> str:
     """Answer one request of the page.
 
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
-    three may be left out) or {"kind": "start", "use": "enduro", "rider": "104 kg"}.
-    Returns: JSON: {"kind": "report", "report": ...}, {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
+    three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first, or
+    {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    Returns: JSON: {"kind": "report", "report": ...}, {"kind": "figures", "figures": ... or null where none is chosen},
+    {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example:
         >>> answer("{}")
-        '{"kind":"failure","message":"A request names its kind: size or start."}'
+        '{"kind":"failure","message":"A request names its kind: size, figures or start."}'
     """
     try:
         request = read_json(text)
         handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
-            raise JobError("A request names its kind: size or start.")
+            raise JobError("A request names its kind: size, figures or start.")
         reply = handler(request)
         return json.dumps(reply, allow_nan=False, separators=(",", ":"), ensure_ascii=False)
     except JobError as error:
@@ -44,19 +48,33 @@ def _failure(message: str) -> str:
     return json.dumps({"kind": "failure", "message": message}, separators=(",", ":"), ensure_ascii=False)
 
 
+@lru_cache(maxsize=2)
+def _loaded(asked: str) -> Job:
+    return load(*json.loads(asked))
+
+
+def _job(request: Data) -> Job:
+    """The job of a request; the page asks several things of each, one after the other."""
+    return _loaded(json.dumps([request.get("job"), request.get("draws", DRAWS)]))
+
+
 def _size(request: Data) -> Data:
     asked = request.get("ends", ENDS)
     ends = [end for end in ENDS if isinstance(asked, (list, tuple)) and end in asked]
     if not ends:
         raise JobError("ends: name the front, the rear or both.")
-    return {
-        "kind": "report",
-        "report": report(request.get("job"), bool(request.get("bands", True)), ends, request.get("draws", DRAWS)),
-    }
+    return {"kind": "report", "report": report_of(_job(request), bool(request.get("bands", True)), ends)}
+
+
+def _figures(request: Data) -> Data:
+    end = request.get("end")
+    if end not in ENDS:
+        raise JobError("end: name the front or the rear.")
+    return {"kind": "figures", "figures": figures_data(_job(request), end)}
 
 
 def _start(request: Data) -> Data:
     return {"kind": "job", "job": start(str(request.get("use", "")), str(request.get("rider", "")))}
 
 
-_HANDLERS: dict[str, Callable[[Data], Data]] = {"size": _size, "start": _start}
+_HANDLERS: dict[str, Callable[[Data], Data]] = {"size": _size, "figures": _figures, "start": _start}

@@ -43,10 +43,9 @@ def load(document: object, draws: int = DRAWS) -> Job:
     given = entries(document)
     ranges, range_problems = read_ranges(document, _use(given))
     resolved: dict[str, Resolved] = {}
-    for field in _IN_ORDER:
-        follows = _follows(field)
+    for path, field, follows in _IN_ORDER:
         base = None if follows is None else resolved[follows]
-        resolved[field.path] = _resolve(field, _key(given.get(field.path)), ranges, base)
+        resolved[path] = _resolve(field, _key(given.get(path)), ranges, base)
     ordered = {path: resolved[path] for path in FIELDS}
     idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
     return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
@@ -67,10 +66,10 @@ def _follows(field: Field) -> str | None:
     return (field.default.follow or field.default.share_of) if field.default else None
 
 
-def _in_order() -> list[Field]:
-    """The fields, each after the one that it follows."""
+def _in_order() -> list[tuple[str, Field, str | None]]:
+    """The fields by path, each after the one that it follows."""
     order = TopologicalSorter({path: filter(None, [_follows(field)]) for path, field in FIELDS.items()})
-    return [FIELDS[path] for path in order.static_order()]
+    return [(path, FIELDS[path], _follows(FIELDS[path])) for path in order.static_order()]
 
 
 _IN_ORDER = _in_order()
@@ -83,15 +82,17 @@ def _key(entry: Mapping[str, Any] | None) -> _EntryKey | None:
 
 
 def _applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str, Any]) -> bool:
-    by_choice = all(resolved[path].choice in allowed for path, allowed in field.when.items())
-    superseded = any(all(path in given for path in group) for group in field.unless)
-    waits = bool(field.needs) and not any(path in given for path in field.needs)
     if field.path in _SHARES:
         return _share_applies(field, resolved, given)
-    practised = (
-        field.default is None or field.default.row is None or field.path in given or resolved[field.path].reading is not None
-    )
-    return by_choice and not superseded and not waits and (practised or field.usual is None)
+    for path, allowed in field.when.items():
+        if resolved[path].choice not in allowed:
+            return False
+    superseded = field.unless and any(all(path in given for path in group) for group in field.unless)
+    waits = field.needs and not any(path in given for path in field.needs)
+    if superseded or waits:
+        return False
+    practised = field.usual is not None and field.default is not None and field.default.row is not None
+    return not practised or field.path in given or resolved[field.path].reading is not None
 
 
 def _share_applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str, Any]) -> bool:

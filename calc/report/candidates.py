@@ -26,8 +26,8 @@ _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Data:
     """One candidate: what is built, what it does, what bars it, how it stands to the choice."""
     sized, setup = done.sized, done.sized.setup.at(index)
-    bind, second = (_at(room, index, sized) for room in (sized.room.main, sized.room.second))
-    data = setup_data(setup, sized.figures.at(index), cases, bind, second)
+    bind, second = _room(sized, index)
+    data = built(done, cases, index)
     numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
     numbers["second_short"] = None if second is None else -second
     air = done.situation.air
@@ -41,9 +41,18 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     return data
 
 
-def _at(room: Number | None, index: int, sized: Sized) -> float | None:
-    """One candidate's room; a coil beside an air spring has the same at every pressure."""
-    return None if room is None else float(np.broadcast_to(room, np.shape(sized.key))[index])
+def built(done: EndSizing, cases: Cases, index: int) -> Data:
+    """What a candidate is built to and what it does."""
+    return setup_data(done.sized.setup.at(index), done.sized.figures.at(index), cases, *_room(done.sized, index))
+
+
+def _room(sized: Sized, index: int) -> tuple[float | None, float | None]:
+    """One candidate's room in the main and the second spring; a coil beside an air spring has the same at every pressure."""
+
+    def at(room: Number | None) -> float | None:
+        return None if room is None else float(np.broadcast_to(room, np.shape(sized.key))[index])
+
+    return at(sized.room.main), at(sized.room.second)
 
 
 def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float | None]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import lru_cache
 
-from calc.advice import EndSizing, rider_span, size_end, tried
+from calc.advice import EndSizing, rider_span, tried
 from calc.impossible import Impossible
-from calc.job import Job, Problem, Ranges, Resolved
-from calc.model import conditions, found_gaps, sag_window
+from calc.job import Job, Ranges, Resolved
+from calc.model import conditions, found_gaps
 from calc.report import sure
 from calc.report.beside import beside
 from calc.report.candidates import candidate, nothing_fits, shown
@@ -16,7 +16,9 @@ from calc.report.curve import curve_data
 from calc.report.data import Data, quantity
 from calc.report.elsewhere import elsewhere_data
 from calc.report.setups import Cases, setup_data
+from calc.report.sized import fields_of, part, problem_of, sized
 from calc.report.springs import seat_data, spring_lines
+from calc.report.windows import windows_data
 from calc.report.words import answer_words, front_why, rear_why, span_words, step_of, step_text
 from calc.setup import Figures, Setup
 
@@ -26,29 +28,27 @@ def end_data(job: Job, end: str, with_bands: bool) -> Data:
 
     Read-only: an end whose fields did not change is not worked out again.
     """
-    fields = tuple(found for found in job.fields.values() if found.field.end in (end, "both"))
-    return _sure(end, fields, job.ranges, job.draws) if with_bands else _nominal(end, fields, job.ranges)[0]
+    fields = fields_of(job, end)
+    return _sure(end, fields, job.ranges, job.draws) if with_bands else _nominal(end, fields, job.ranges)
 
 
 @lru_cache(maxsize=16)
-def _nominal(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[Data, EndSizing | None]:
-    job = _part(fields, ranges)
-    barred = [p for p in job.problems if p.end in (end, "both")]
-    if barred:
-        return {"state": "refused", "problems": [p.as_data() for p in barred]}, None
-    try:
-        done = size_end(job, end)
-        return _sized_data(job, end, done), done
-    except Impossible as error:
-        return {"state": "refused", "problems": [problem_of(error, end).as_data()]}, None
+def _nominal(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
+    done, problems = sized(end, fields, ranges)
+    if done is not None:
+        try:
+            return _sized_data(part(fields, ranges), end, done)
+        except Impossible as error:
+            problems = (problem_of(error, end),)
+    return {"state": "refused", "problems": [problem.as_data() for problem in problems]}
 
 
 @lru_cache(maxsize=16)
 def _sure(end: str, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> Data:
-    data, done = _nominal(end, fields, ranges)
-    if done is None:
+    data, (done, _) = _nominal(end, fields, ranges), sized(end, fields, ranges)
+    if done is None or data["state"] == "refused":
         return data
-    job = replace(_part(fields, ranges), draws=draws)
+    job = replace(part(fields, ranges), draws=draws)
     more = {"elsewhere": _elsewhere(job, end, done), "holds_for": _span_data(job, end, data, done)}
     return sure.with_bands(job, end, data, done) | more
 
@@ -70,15 +70,6 @@ def _elsewhere(job: Job, end: str, done: EndSizing) -> list[Data]:
     return elsewhere_data(job, end, built, chosen >= 0)
 
 
-def _part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
-    return Job({}, {found.field.path: found for found in fields}, ranges=ranges)
-
-
-def problem_of(error: Impossible, end: str) -> Problem:
-    """An impossibility as a problem at its field."""
-    return Problem(error.field or "", error.code, error.message, way_out=error.way_out, end=end)
-
-
 def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     cases = Cases.of(job, end)
     chosen = int(done.sized.choice)
@@ -91,7 +82,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "candidates": candidates,
         "standard": setup_data(done.situation.standard_setup, done.situation.standard, cases),
         "as_found": _found_data(job, end, done, cases),
-        "windows": _windows(job, end),
+        "windows": windows_data(job, end),
         "targets": _targets_data(job, end, done, cases),
         "load": _loads_data(done, cases),
         "tried": None,
@@ -139,18 +130,6 @@ def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Dat
     if done.found is not None and setup is done.found_setup:
         return curve_data(done.found.end, figures, cases.along)
     return curve_data(done.situation.assembly.end(setup.rate, setup.preload, setup.gap), figures, cases.along)
-
-
-def _windows(job: Job, end: str) -> Data:
-    rows: Data = {}
-    for row in ("free sag", "rider sag"):
-        low, high = sag_window(job, end, row)
-        rows[row.replace(" ", "_")] = {"low": low, "high": high, "unit": "mm"}
-    for row, name, unit in (("ride frequency", "frequency", "Hz"), ("end multiple", "end_multiple", "")):
-        found = job.usual(f"{row} {end}")
-        assert found is not None
-        rows[name] = {"low": found.low, "high": found.high, "unit": unit, "confidence": found.confidence}
-    return rows
 
 
 def _targets_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:

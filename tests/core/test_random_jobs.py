@@ -10,9 +10,10 @@ import pytest
 
 from calc.job import load
 from calc.job.fields import FIELDS
-from calc.report import report
+from calc.report import report_of
 from calc.report.text import report_text
 from tests.core.random_jobs import random_job
+from tests.core.verdicts_ahead import check_ahead
 from tests.core.verdicts_whole import check_report
 
 CHUNKS, BIKES, VARIANTS = 37, 17, "ABCD"  # 10 064 jobs
@@ -41,9 +42,11 @@ def test_there_are_ten_thousand():
 def test_random_jobs_are_answered_in_words_that_agree_with_their_numbers(chunk):
     states, kinds = Counter(), Counter()
     for count, document in enumerate(jobs_of(chunk)):
-        told = report(document, with_bands=count % SURE == 0)
+        job = load(document)
+        told = report_of(job, with_bands=count % SURE == 0)
         try:
             check_report(told)
+            check_ahead(job, told)
             assert report_text(told).strip()
         except AssertionError as error:
             raise AssertionError(f"{document['name']}: {error}") from error

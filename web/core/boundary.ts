@@ -7,10 +7,12 @@ export type Report = Record<string, unknown>
 
 export type CoreRequest =
   | { kind: 'size'; job: Job; bands: boolean; ends: readonly ('front' | 'rear')[] }
+  | { kind: 'figures'; job: Job; end: 'front' | 'rear' }
   | { kind: 'start'; use: string; rider: string }
 
 export type CoreReply =
   | { kind: 'report'; report: Report }
+  | { kind: 'figures'; figures: Record<string, unknown> | null }
   | { kind: 'job'; job: Job }
   | { kind: 'failure'; message: string; [more: string]: unknown }
 

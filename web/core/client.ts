@@ -139,7 +139,7 @@ class CoreClient implements Core {
     this.free()
     this.losses = 0
     this.settled.value = true
-    if (reply.kind === 'report') markOnce('first-computed')
+    if (reply.kind === 'report' || reply.kind === 'figures') markOnce('first-computed')
     question.resolve(reply)
     this.next()
   }

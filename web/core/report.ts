@@ -106,6 +106,20 @@ export interface Window {
   confidence?: string
 }
 
+/** Of the setup that an end's report chooses: all that the result strip shows, ahead of that report. Travel in mm, where sag is read. */
+export interface Figures {
+  setup: Setup
+  travel: number
+  windows: Windows
+}
+
+interface Windows {
+  free_sag: Window
+  rider_sag: Window
+  frequency: Window
+  end_multiple: Window
+}
+
 /** The draws counted; null until they are worked out. */
 export interface Sure {
   draws: number
@@ -137,7 +151,7 @@ interface Sized {
   candidates: Candidate[]
   standard: Setup
   as_found: { problem: Problem | null; setup: FoundSetup | null }
-  windows: { free_sag: Window; rider_sag: Window; frequency: Window; end_multiple: Window }
+  windows: Windows
   targets: { rider_sag: Quantity; free_sag?: Quantity; end?: Quantity & { kind: string }; frequency?: Quantity }
   load: { alone: Quantity; aboard: Quantity; sprung_mass: Quantity }
   tried: { problem: Problem | null; setup: Setup | null; curve: Curve | null } | null

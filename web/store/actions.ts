@@ -2,11 +2,11 @@
 import type { Core } from '../core/client.ts'
 import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
 import { latestOnly } from '../core/latest.ts'
-import type { End, Heard, Report } from '../core/report.ts'
+import type { End, Figures, Heard, Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
-import { heard, job, keepFailed, newest, ownJob, refusal, show, slot, snapshot } from './index.ts'
+import { heard, heardFigures, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 import type { RangeRow } from './ranges.ts'
 import { schema } from './schema.ts'
@@ -27,18 +27,20 @@ export function connect(to: Core): void {
   ask = latestOnly((request) => to.ask(request, request.kind === 'size' && request.bands ? BANDS_LIMIT : undefined))
 }
 
-/** Work the job out and keep what came of it: the end just edited at once, then both, and their bands once the hand rests. */
+/** Work the job out and keep what came of it: the figures of the end just edited at once, then both ends, and their bands once
+ * the hand rests. No answer can be interrupted, so none is longer than it need be; what the next needs of it, the core keeps. */
 export async function workOut(first: End = 'front'): Promise<void> {
   const asked = job.value
-  if (!(await sizeInTurn(asked, first, false))) return
-  await new Promise((resolve) => setTimeout(resolve, REST))
-  if (job.value === asked) await sizeInTurn(asked, first, true)
+  const rested = new Promise((resolve) => setTimeout(resolve, REST))
+  await figures(asked, first)
+  if (!(await size(asked, BOTH, false))) return
+  await rested
+  if (job.value === asked && (await size(asked, [first], true))) await size(asked, BOTH, true)
 }
 
-/** One end, then both: an answer cannot be interrupted, so none is longer than it need be. The core keeps the first end's. */
-async function sizeInTurn(asked: JobDocument, first: End, bands: boolean): Promise<boolean> {
-  // Without an answer in sight there is nothing that one end alone could stand beside.
-  return (!newest.report.value || (await size(asked, [first], bands))) && (await size(asked, BOTH, bands))
+async function figures(asked: JobDocument, end: End): Promise<void> {
+  const reply = await ask({ kind: 'figures', job: asked as unknown as Job, end }).catch(() => undefined)
+  if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures as Figures | null)
 }
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */

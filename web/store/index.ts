@@ -1,6 +1,6 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndNone, EndOk, EndReport, FieldState, Heard, Problem, Report, Setup } from '../core/report.ts'
+import type { End, EndNone, EndOk, EndReport, FieldState, Figures, Heard, Problem, Report, Setup } from '../core/report.ts'
 import type { FieldPath } from '../generated/schema.ts'
 import type { JobDocument } from './document.ts'
 import type { Kept, Slot } from './keep.ts'
@@ -19,8 +19,8 @@ export const job = signal<JobDocument>({ format: '', version: 0, name: '', date:
 export const slot = signal<Slot>('demo')
 export const report = signal<Report | null>(null)
 export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
-/** The same a frame earlier, for the strip: its figures do not wait until the rest is drawn. */
-export const newest = { report: signal<Report | null>(null), front: signal(NOTHING), rear: signal(NOTHING) }
+/** The figures of an end that is just being edited, ahead of its report; null where the report says all that is known. */
+export const ahead: Record<End, Signal<Figures | null>> = { front: signal(null), rear: signal(null) }
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
 /** The user's own job, when there is one to go back to. */
@@ -30,27 +30,25 @@ export const keepFailed = signal('')
 
 export const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
 
+/** Take an end's figures: null where there are none, and then the report says why. */
+export function heardFigures(end: End, figures: Figures | null): void {
+  const shown = reports[end].value
+  // Figures that are in sight already keep their bands.
+  const known = shown.stale !== 'last good' && shown.report?.state === 'ok' && figures && within(figures.setup, shown.report.chosen)
+  ahead[end].value = known ? null : figures
+}
+
 /** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
 export function heard(next: Heard, bands: boolean): void {
   batch(() => {
-    const before = newest.report.value
+    const before = report.value
     const fields = keepSame(before?.fields, next.fields)
-    newest.report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
+    report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
     refusal.value = ''
-    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) newest[end].value = follow(newest[end].value, now, bands)
-  })
-  if (!drawing) requestAnimationFrame(() => setTimeout(drawNewest))
-  drawing = true
-}
-
-let drawing = false
-
-/** Let the whole page draw what is newest. */
-export function drawNewest(): void {
-  drawing = false
-  batch(() => {
-    report.value = newest.report.value
-    for (const end of ['front', 'rear'] as const) reports[end].value = newest[end].value
+    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) {
+      reports[end].value = follow(reports[end].value, now, bands)
+      ahead[end].value = null
+    }
   })
 }
 
@@ -87,9 +85,13 @@ const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer'
 
 /** Whether two results are the same, whatever is known of their bands. */
 export function sameButBands(one: EndReport, other: EndReport): boolean {
-  const plain = (end: EndReport) => JSON.stringify(end, (key, value: unknown) => (OF_BANDS.includes(key) ? null : value))
   return plain(one) === plain(other)
 }
+
+const plain = (end: unknown) => JSON.stringify(end, (key, value: unknown) => (OF_BANDS.includes(key) ? null : value))
+
+/** Whether a setup's figures are those of another, whatever is known of their bands. */
+const within = (figures: Setup, setup: Setup) => (Object.keys(figures) as (keyof Setup)[]).every((key) => plain(figures[key]) === plain(setup[key]))
 
 /** Put a kept job on the page with its answer, marked until it is worked out again. */
 export function show(which: Slot, kept: Kept): void {
@@ -97,15 +99,15 @@ export function show(which: Slot, kept: Kept): void {
     slot.value = which
     ownJob.value ||= which === 'own'
     job.value = kept.job
-    newest.report.value = kept.report
+    report.value = kept.report
     refusal.value = ''
     for (const end of ['front', 'rear'] as const) {
       const good = kept.good[end]
       const now = kept.report?.ends[end]
       const stale = !good ? 'no' : now?.state === 'refused' ? 'last good' : 'saved'
-      newest[end].value = { report: good, stale, problems: now?.problems ?? [] }
+      reports[end].value = { report: good, stale, problems: now?.problems ?? [] }
+      ahead[end].value = null
     }
-    drawNewest()
   })
 }
 
@@ -116,5 +118,5 @@ export function forgetAnswers(): void {
 
 /** The page's state as it is kept. */
 export function snapshot(): Kept {
-  return { job: job.value, report: newest.report.value, good: { front: newest.front.value.report, rear: newest.rear.value.report } }
+  return { job: job.value, report: report.value, good: { front: reports.front.value.report, rear: reports.rear.value.report } }
 }

@@ -1,7 +1,7 @@
-import { beforeEach, describe, expect, test, vi } from 'vitest'
-import type { EndReport, Heard, Report } from '../core/report.ts'
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { EndReport, Figures, Heard, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { drawNewest, follow, heard, newest, report, reports } from './index.ts'
+import { ahead, follow, heard, heardFigures, report, reports } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
 const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
@@ -34,30 +34,41 @@ describe('the job document', () => {
 
 describe('what the core says', () => {
   beforeEach(() => {
-    newest.report.value = null
-    for (const end of ['front', 'rear'] as const) newest[end].value = { report: null, stale: 'no', problems: [] }
-    vi.stubGlobal('requestAnimationFrame', vi.fn())
-    drawNewest()
+    report.value = null
+    for (const end of ['front', 'rear'] as const) {
+      reports[end].value = { report: null, stale: 'no', problems: [] }
+      ahead[end].value = null
+    }
   })
 
   test('a refused end keeps its last good result, marked; the other end goes on', () => {
     heard(said(ok('one'), ok('two')), true)
     heard(said(refused('front.rate'), ok('three')), true)
-    expect(newest.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
-    expect(newest.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
+    expect(reports.front.value).toMatchObject({ report: { answer: 'one' }, stale: 'last good', problems: [{ path: 'front.rate' }] })
+    expect(reports.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
     heard(said(ok('four'), ok('three')), true)
-    expect(newest.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
+    expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
   })
 
-  test('the strip has the newest at once, the rest of the page a frame later', () => {
+  test('figures stand ahead of their report until it comes; none where it already says the same', () => {
+    const figures = (value: number) => ({ setup: { rate: { value } }, travel: 300 }) as unknown as Figures
     heard(said(ok('one'), ok('two')), true)
-    expect(newest.front.value.report).toMatchObject({ answer: 'one' })
-    expect(reports.front.value.report).toBeNull()
-    heard(said(ok('three'), ok('two')), true)
-    expect(requestAnimationFrame).toHaveBeenCalledOnce()
-    drawNewest()
-    expect(reports.front.value).toBe(newest.front.value)
-    expect(report.value).toBe(newest.report.value)
+    heardFigures('front', figures(4.8))
+    expect(ahead.front.value).toEqual(figures(4.8))
+    expect(reports.front.value.report).toMatchObject({ answer: 'one' })
+    heardFigures('front', figures(4.6))
+    expect(ahead.front.value).toBeNull()
+    heardFigures('front', figures(4.8))
+    heardFigures('front', null)
+    expect(ahead.front.value).toBeNull()
+    heardFigures('front', figures(4.8))
+    heardFigures('rear', figures(48))
+    heard({ fields: {}, ends: { front: ok('three') } } as unknown as Heard, false)
+    expect([ahead.front.value, ahead.rear.value]).toEqual([null, figures(48)])
+    // What is no longer true is not "the same": the figures say that it is again.
+    heard(said(refused('front.rate'), ok('two')), true)
+    heardFigures('front', figures(4.6))
+    expect(ahead.front.value).toEqual(figures(4.6))
   })
 
   test('without a good result there is none to keep', () => {
@@ -90,19 +101,19 @@ describe('what the core says', () => {
     heard({ ...said(ok('one'), ok('two')), attitude: { words: 'level' } } as unknown as Report, true)
     const { front } = said(ok('three'), ok('unused')).ends
     heard({ fields: {}, ends: { front } } as unknown as Heard, true)
-    expect(newest.front.value.report).toMatchObject({ answer: 'three' })
-    expect(newest.rear.value.report).toMatchObject({ answer: 'two' })
-    expect(newest.report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
+    expect(reports.front.value.report).toMatchObject({ answer: 'three' })
+    expect(reports.rear.value.report).toMatchObject({ answer: 'two' })
+    expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
   })
 
   test('a field of which the same is said keeps its identity, another does not', () => {
     const fields = (mass: number) => ({ 'rider.mass': { value: mass }, 'bike.rake': { value: 26 } })
     const of = (mass: number) => ({ ...said(ok('one'), ok('two')), fields: fields(mass) }) as unknown as Report
     heard(of(80), true)
-    const before = newest.report.value!.fields
+    const before = report.value!.fields
     heard(of(90), true)
-    expect(newest.report.value!.fields['bike.rake']).toBe(before['bike.rake'])
-    expect(newest.report.value!.fields['rider.mass']).not.toBe(before['rider.mass'])
-    expect(newest.report.value!.fields['rider.mass']).toMatchObject({ value: 90 })
+    expect(report.value!.fields['bike.rake']).toBe(before['bike.rake'])
+    expect(report.value!.fields['rider.mass']).not.toBe(before['rider.mass'])
+    expect(report.value!.fields['rider.mass']).toMatchObject({ value: 90 })
   })
 })

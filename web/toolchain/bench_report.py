@@ -12,13 +12,14 @@ BANDS_HOPED = 250
 def tell(result: dict[str, Any]) -> None:
     tell_sizes(result)
     tell_start(result)
-    print("\nEdit to number on screen [ms]")
-    for speed, row in result["edit"].items():
-        print(f"  {speed}: median {row['median']:.0f}, p95 {row['p95']:.0f}")
+    print("\nFrom an edit to what is on the screen, less the wait for the hand to rest [ms]")
+    for speed, rows in result["edit"].items():
+        for what, row in rows.items():
+            print(f"  {speed}: {what:8} median {row['median']:.0f}, p95 {row['p95']:.0f}")
     tell_core(**result["core"])
     print("\nJudged by ratio")
     for row in result["ratios"]:
-        print(f"  {row['ratio']:6.3f} of {row['limit']:<5} {verdict(row['ratio'], row['limit'])}  {row['name']}")
+        print(f"  {row['ratio']:7.4f} of {row['limit']:<6} {verdict(row['ratio'], row['limit'])}  {row['name']}")
 
 
 def tell_core(browser: dict[str, float], cpython: dict[str, float]) -> None:

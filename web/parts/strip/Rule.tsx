@@ -1,6 +1,6 @@
 import { range } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
-import type { EndNone, EndOk, Setup, Window } from '../../core/report.ts'
+import type { Figures, Window } from '../../core/report.ts'
 import { told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { useWidth } from '../figure/useWidth.ts'
@@ -10,16 +10,16 @@ const LINE = 18
 const EDGE = 10
 
 /** The travel as a rule, 10 mm a tick: sags and end at their true places, usual windows as brackets over it. */
-export function Rule({ end, setup, travel }: { end: EndOk | EndNone; setup: Setup; travel: number }) {
+export function Rule({ figures }: { figures: Figures }) {
   const { place, width } = useWidth<HTMLSpanElement>()
   return (
     <span class="rule" ref={place}>
-      {width > 0 && travel > 0 && <Drawing {...{ end, setup, travel, width }} />}
+      {width > 0 && <Drawing {...figures} width={width} />}
     </span>
   )
 }
 
-function Drawing({ end, setup, travel, width }: { end: EndOk | EndNone; setup: Setup; travel: number; width: number }) {
+function Drawing({ setup, travel, windows, width }: Figures & { width: number }) {
   const x = scaleLinear([0, travel], [EDGE, width - EDGE])
   const { free_sag, rider_sag } = setup
   const said = `Travel ${Math.round(travel)} mm: free sag at ${told(free_sag)}, rider sag at ${told(rider_sag)}`
@@ -29,8 +29,8 @@ function Drawing({ end, setup, travel, width }: { end: EndOk | EndNone; setup: S
         <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 12 : at % 50 === 0 ? 9 : 6)} />
       ))}
       <line class="rule-line" x1={x(0)} x2={x(travel)} y1={LINE} y2={LINE} />
-      <Bracket window={end.windows.free_sag} x={x} />
-      <Bracket window={end.windows.rider_sag} x={x} />
+      <Bracket window={windows.free_sag} x={x} />
+      <Bracket window={windows.rider_sag} x={x} />
       <Mark kind="end" x={x(travel)} y={LINE} />
       <Mark kind="free" x={x(free_sag.value)} y={LINE} />
       <Mark kind="rider" x={x(rider_sag.value)} y={LINE} />

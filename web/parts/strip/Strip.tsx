@@ -1,5 +1,5 @@
-import type { End, Setup } from '../../core/report.ts'
-import { newest } from '../../store/index.ts'
+import type { End, EndReport, Figures, Setup } from '../../core/report.ts'
+import { ahead, report, reports } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { MarkSign } from '../figure/Mark.tsx'
 import { Rule } from './Rule.tsx'
@@ -11,22 +11,22 @@ export const END_WORDS = { front: 'Front', rear: 'Rear' } as const
 /** The few results that matter now, in view while inputs change; each leads to its part. */
 export function Strip() {
   const end = useEndInView()
-  const view = newest[end].value
-  const { report: done } = view
-  const setup = !done || done.state === 'refused' ? null : done.state === 'ok' ? done.chosen : (done.as_found.setup ?? null)
-  const travel = travelOf(end, done && done.state !== 'refused' ? done.curve?.stroke : undefined)
-  const mark = view.stale === 'no' && done?.state === 'none' ? 'as found' : view.stale === 'last good' ? 'last good' : ''
+  const view = reports[end].value
+  const newer = ahead[end].value
+  const figures = newer ?? figuresOf(view.report)
+  const stale = newer ? 'no' : view.stale
+  const mark = stale === 'last good' ? 'last good' : !newer && stale === 'no' && view.report?.state === 'none' ? 'as found' : ''
   return (
-    <nav class={`strip ${mark === 'last good' ? 'strip-old' : ''}`} aria-label={`Results, ${END_WORDS[end].toLowerCase()}`} data-strip={end} data-stale={view.stale}>
+    <nav class={`strip ${mark === 'last good' ? 'strip-old' : ''}`} aria-label={`Results, ${END_WORDS[end].toLowerCase()}`} data-strip={end} data-stale={stale}>
       <div class="strip-rule">
-        {done && done.state !== 'refused' && setup ? <Rule end={done} setup={setup} travel={travel} /> : <span class="rule" />}
+        {figures ? <Rule figures={figures} /> : <span class="rule" />}
         <span class="strip-travel">
           {END_WORDS[end]}
-          {mark ? '' : <span class="strip-mm"> {Math.round(travel)} mm</span>}
+          {!mark && <span class="strip-mm"> {Math.round(figures?.travel ?? travelEntered(end))} mm</span>}
           {mark && <strong> {mark}</strong>}
         </span>
       </div>
-      <Results end={end} setup={setup} />
+      <Results end={end} setup={figures?.setup ?? null} />
     </nav>
   )
 }
@@ -57,8 +57,15 @@ function Results({ end, setup }: { end: End; setup: Setup | null }) {
   )
 }
 
-/** Full travel in mm: where the curve ends, which is where the core worked the end force out. */
-function travelOf(end: End, stroke: number[] | undefined): number {
-  const value = stroke?.at(-1) ?? newest.report.value?.fields[`${end}.travel`].value
+/** The same of a report; the curve ends at full travel, where the core worked the end force out. */
+function figuresOf(done: EndReport | null): Figures | null {
+  if (!done || done.state === 'refused') return null
+  const setup = done.state === 'ok' ? done.chosen : done.as_found.setup
+  const travel = done.curve?.stroke.at(-1)
+  return setup && travel ? { setup, travel, windows: done.windows } : null
+}
+
+function travelEntered(end: End): number {
+  const value = report.value?.fields[`${end}.travel`].value
   return typeof value === 'number' ? value : 0
 }

@@ -8,5 +8,5 @@ await pyodide.loadPackage("numpy");
 pyodide.unpackArchive(await (await fetch("core.zip")).arrayBuffer(), "zip");
 pyodide.FS.writeFile("request.json", await text("request.json"));
 const reply = pyodide.runPython(await text("stock.py"));
-if (JSON.parse(reply).kind !== "report") throw new Error(reply);
+if (JSON.parse(reply).kind !== "figures") throw new Error(reply);
 performance.mark("stanchion:first-computed");

@@ -1,0 +1,24 @@
+"""An end's figures alone: what is shown first after an edit, ahead of the report."""
+
+from __future__ import annotations
+
+from calc.job import Job
+from calc.report.candidates import built
+from calc.report.data import Data
+from calc.report.setups import Cases
+from calc.report.sized import fields_of, sized
+from calc.report.windows import windows_data
+
+
+def figures_data(job: Job, end: str) -> Data | None:
+    """The setup that the report chooses, full travel [mm, where sag is read] and windows; None where none is chosen.
+
+    The report that follows finds the end sized.
+    """
+    done, _ = sized(end, fields_of(job, end), job.ranges)
+    chosen = -1 if done is None else int(done.sized.choice)
+    if done is None or chosen < 0:
+        return None
+    cases, end_built = Cases.of(job, end), done.sized.figures.end
+    travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
+    return {"setup": built(done, cases, chosen), "travel": travel, "windows": windows_data(job, end)}

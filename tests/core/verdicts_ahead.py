@@ -1,0 +1,32 @@
+"""The figures shown ahead of a report are the report's."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from calc.job import Job
+from calc.report.figures import figures_data
+
+Data = dict[str, Any]
+
+
+def check_ahead(job: Job, report: Data) -> None:
+    """Compare each end's figures with its report; a +/- is the report's alone."""
+    for end, told in report["ends"].items():
+        figures = figures_data(job, end)
+        if told["state"] != "ok":
+            assert figures is None
+            continue
+        assert figures is not None
+        assert figures["setup"] == {name: _bare(told["chosen"][name]) for name in figures["setup"]}
+        assert math.isclose(figures["travel"], told["curve"]["stroke"][-1], abs_tol=0.005 + 1e-9)
+        assert {name: window["low"] for name, window in figures["windows"].items()} == {
+            name: window["low"] for name, window in told["windows"].items()
+        }
+
+
+def _bare(told: Any) -> Any:
+    if isinstance(told, dict) and "plus_minus_95" in told:
+        return told | {"plus_minus_95": None}
+    return {name: _bare(part) for name, part in told.items()} if isinstance(told, dict) else told
