@@ -42,8 +42,9 @@ class AirSpring:
     Parameters: piston area [mm2]; volume [mm3] of the main chamber and pressure [MPa, absolute] in it at full extension;
     balance_area [mm2] and balance_volume [mm3] of the chamber that grows as the leg shortens, at full extension, 0 area for
     none; port [mm], the stroke at which a port makes both alike; second volume [mm3], 0 for none, with its charge [MPa,
-    absolute]; heat, absolute temperature in use over that when it was pumped [-].
-    Formula: P_b(s_p) = P_m(s_p), each by its own P V from there.
+    absolute]; heat, absolute temperature in use over that when it was pumped [-]; balance_pressure [MPa, absolute], that
+    chamber's own charge at full extension where it has a valve and no port.
+    Formula: with a port P_b(s_p) = P_m(s_p), each by its own P V from there.
     Source: Boyle's law; ideal gas.
     Example:
         >>> spring = AirSpring(615.8, 280e3, 1.1, 500.0, 20e3, 8.0)
@@ -61,6 +62,7 @@ class AirSpring:
     second: Number = 0.0
     charge: Number = 0.0
     heat: Number = 1.0
+    balance_pressure: Number | None = None
 
     @property
     def swept(self) -> Number:
@@ -73,9 +75,14 @@ class AirSpring:
         whole: Gas = Staged(main, self.second, self.charge * self.heat) if np.any(np.asarray(self.second) > 0) else main
         if not np.any(np.asarray(self.balance_area) > 0):
             return (whole,)
+        return whole, Chamber(self.balance_volume, self._balanced(main), -self.balance_area, "balance chamber")
+
+    def _balanced(self, main: Chamber) -> Number:
+        """Pressure [MPa, absolute] in the balance chamber at full extension, in use."""
+        if self.balance_pressure is not None:
+            return self.balance_pressure * self.heat
         at_port = main.pressure0 * main.volume0 / main.volume(self.port)
-        grown = (self.balance_volume + self.balance_area * self.port) / self.balance_volume
-        return whole, Chamber(self.balance_volume, at_port * grown, -self.balance_area, "balance chamber")
+        return at_port * (self.balance_volume + self.balance_area * self.port) / self.balance_volume
 
 
 @dataclass(frozen=True, eq=False)

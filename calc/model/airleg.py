@@ -57,9 +57,14 @@ def _spring(job: Job, at: Conditions, gauge: Number) -> AirSpring:
                 "Measure both again.",
                 "front.balance_rod",
             )
-        spring = replace(
-            spring, balance_area=area, balance_volume=job.value("front.balance_volume"), port=job.value("front.balance_port")
-        )
+        spring = replace(spring, balance_area=area, balance_volume=job.value("front.balance_volume"), **_filled(job, at))
     if has_second(job):
         spring = replace(spring, second=job.value("front.second_volume"), charge=job.value("front.second_pressure") + at.charged)
     return spring
+
+
+def _filled(job: Job, at: Conditions) -> dict[str, Number]:
+    """How the balance chamber gets its pressure: from the main one at a stroke, or by a valve of its own."""
+    if job.choice("front.balance_fill") == "valve":
+        return {"balance_pressure": job.value("front.balance_pressure") + at.charged}
+    return {"port": job.value("front.balance_port")}

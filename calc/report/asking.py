@@ -44,6 +44,7 @@ _ASKED = {
     "front.air_pressure": "Read the air pressure, cold",
     "front.air_piston": "Measure the air piston by vernier",
     "front.air_volume": "Fill the main chamber with oil from a syringe",
+    "front.balance_pressure": "Read the balance chamber's pressure, cold",
     "front.balance_volume": "Fill the balance chamber with oil from a syringe",
     "place.ridden_temperature": "Take the leg's temperature after a ride",
     "rear.travel": "Measure the rear wheel travel, or look it up",

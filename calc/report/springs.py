@@ -89,9 +89,12 @@ def _air_line(job: Job) -> str:
     kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != dial]
     if not has_second(job):
         kept.remove("second volume")
+    filled = job.choice("front.balance_fill") if job.choice("front.balance") == "yes" else ""
+    if filled == "valve":
+        kept.append("balance chamber")
     coil = "; the coil beside it too" if has_coil(job) else ""
-    port = " The balance chamber fills through its port." if job.choice("front.balance") == "yes" else ""
-    return f"Kept as found: {' and '.join(kept)}{coil}.{port}"
+    port = " The balance chamber fills through its port." if filled == "port" else ""
+    return f"Kept as found: {', '.join(kept[:-1])}{' and ' if kept[1:] else ''}{kept[-1]}{coil}.{port}"
 
 
 def _free_sag_line(job: Job, chosen: Data) -> list[str]:

@@ -24,6 +24,7 @@ AIR = {
     "front.air_volume": "400 ml", "front.balance_volume": "20 ml", "front.balance_rod": "14 mm", "front.balance_port": "6 mm",
     "place.bled_altitude": "0 m", "place.ridden_altitude": "0 m",
 }  # fmt: skip
+VALVE = AIR | {"front.balance_fill": "valve", "front.balance_pressure": "11 bar"}
 SPRING = AirSpring(circle(34.0), 400e3, 1.0, circle(34.0) - circle(14.0), 20e3, 6.0, 60e3, 2.0)
 LEG = AirLeg(open_leg(inside=SPRING.swept, name="outer chamber"), SPRING)
 
@@ -42,7 +43,7 @@ def areas(gases) -> float:
     return sum(float(g.main.area if isinstance(g, Staged) else g.area) for g in gases)
 
 
-@pytest.mark.parametrize("changes", [AIR, AIR | {"front.balance": "no"}, AIR | {"front.second": "yes"}, AIR | {"front.air_in": "both"}])
+@pytest.mark.parametrize("changes", [AIR, AIR | {"front.balance": "no"}, VALVE, AIR | {"front.second": "yes"}, AIR | {"front.air_in": "both"}])
 def test_swept_areas_balance_chamber_included_add_up_to_the_seal_area(changes):
     assembly = fork_of(changes)
     assert areas(assembly.gas.gases(None, 126.0)) == pytest.approx(circle(48.0))
@@ -61,6 +62,43 @@ def test_the_port_makes_both_chambers_alike(port, pressure):
     main, balance = AirSpring(900.0, 400e3, pressure, 700.0, 20e3, port).gases()
     assert float(balance.pressure(port, SLOW)) == pytest.approx(float(main.pressure(port, SLOW)))
     assert float(balance.volume(100.0) - balance.volume(0.0)) == pytest.approx(700.0 * 100.0)
+
+
+def test_a_balance_chamber_with_a_valve_by_hand():
+    """Boyle from its own charge at full extension: 11 bar over 20 ml, 120 mm in; the main chamber's charge does not enter it."""
+    (_, one), (_, other) = (fork_of(VALVE | c).gas.spring.gases() for c in ({}, {"front.air_pressure": "7 bar"}))
+    grown = circle(34.0) - circle(14.0)
+    assert float(one.pressure(120.0, SLOW)) == pytest.approx((1.1 + SEA) * 20e3 / (20e3 + grown * 120.0), rel=1e-9)
+    assert float(other.pressure(120.0, SLOW)) == float(one.pressure(120.0, SLOW))
+    (_, warm) = fork_of(VALVE | {"place.ridden_temperature": "60", "place.bled_temperature": "20"}).gas.spring.gases()
+    assert float(warm.pressure0) == pytest.approx((1.1 + SEA) * 333.15 / 293.15, rel=1e-9)
+
+
+def test_the_pressure_that_a_port_would_give_gives_the_same_fork():
+    """A port is a valve filled to what the port leaves at full extension."""
+    balance = float(fork_of(AIR).gas.spring.gases()[1].pressure0)
+    by_port = front_of(AIR)["as_found"]["setup"]
+    by_valve = front_of(AIR | {"front.balance_fill": "valve", "front.balance_pressure": f"{10 * (balance - SEA):.9f} bar"})["as_found"]["setup"]
+    for name in ("free_sag", "rider_sag", "frequency", "end_force"):
+        assert by_valve[name]["value"] == pytest.approx(by_port[name]["value"], rel=1e-6)
+
+
+def test_more_pressure_in_the_balance_chamber_gives_free_sag_and_keeps_the_end():
+    low, high = (front_of(VALVE | {"front.balance_pressure": f"{bar} bar"})["as_found"]["setup"] for bar in (9, 13))
+    free, end = ([setup[name]["value"] for setup in (low, high)] for name in ("free_sag", "end_force"))
+    assert free[1] - free[0] > 5
+    assert abs(end[1] / end[0] - 1) < 0.02
+
+
+def test_what_is_kept_of_an_air_spring_is_told():
+    def kept(changes):
+        return next(line for line in front_of(changes | {"front.gap_min": "45 mm"})["why"] if line.startswith("Kept"))
+
+    assert kept(AIR | {"front.balance": "no"}) == "Kept as found: main chamber."
+    assert kept(AIR) == "Kept as found: main chamber. The balance chamber fills through its port."
+    assert kept(VALVE) == "Kept as found: main chamber and balance chamber."
+    every = VALVE | {"front.second": "yes", "front.air_coil": "yes", "front.rate": "1 N/mm", "front.air_pressure": "7 bar"}
+    assert kept(every) == "Kept as found: main chamber, second volume and balance chamber; the coil beside it too."
 
 
 @given(stroke=st.floats(1, 299), n=st.floats(1, 1.4), rest=st.floats(0, 120))

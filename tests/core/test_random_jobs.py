@@ -13,7 +13,7 @@ from calc.job.fields import FIELDS
 from calc.report import report_of
 from calc.report.text import report_text
 from tests.core.random_jobs import random_job
-from tests.core.verdicts_ahead import check_ahead
+from tests.core.verdicts_ahead import check_ahead, check_span
 from tests.core.verdicts_whole import check_report
 
 CHUNKS, BIKES, VARIANTS = 37, 17, "ABCD"  # 10 064 jobs
@@ -47,6 +47,7 @@ def test_random_jobs_are_answered_in_words_that_agree_with_their_numbers(chunk):
         try:
             check_report(told)
             check_ahead(job, told)
+            check_span(job, told)
             assert report_text(told).strip()
         except AssertionError as error:
             raise AssertionError(f"{document['name']}: {error}") from error

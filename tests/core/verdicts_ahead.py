@@ -1,10 +1,14 @@
-"""The figures shown ahead of a report are the report's."""
+"""What a report says, against what the core says of the same job when asked for that alone."""
 
 from __future__ import annotations
 
 import math
 from typing import Any
 
+import pytest
+
+from calc.advice import rider_span, size_end
+from calc.impossible import Impossible
 from calc.job import Job
 from calc.report.figures import figures_data
 
@@ -24,6 +28,16 @@ def check_ahead(job: Job, report: Data) -> None:
         assert {name: window["low"] for name, window in figures["windows"].items()} == {
             name: window["low"] for name, window in told["windows"].items()
         }
+
+
+def check_span(job: Job, report: Data) -> None:
+    """Whom a spring holds for comes with the bands, and is left out only where some rider near cannot be carried at all."""
+    for end, told in report["ends"].items():
+        if told["state"] != "ok" or told["holds_for"] is not None:
+            continue
+        if told["sure"] is not None:
+            with pytest.raises(Impossible):
+                rider_span(job, end, size_end(job, end))
 
 
 def _bare(told: Any) -> Any:

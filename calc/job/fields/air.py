@@ -17,6 +17,8 @@ _LEAKING = _SEALED | {"front.cartridge_state": ("seal leaking",)}
 _MOVED = _SEALED | {"front.cartridge_state": ("oil moved",)}
 _AIR = {"front.air": ("air leg",)}
 _BALANCE = _AIR | {"front.balance": ("yes",)}
+_PORT = _BALANCE | {"front.balance_fill": ("port",)}
+_VALVE = _BALANCE | {"front.balance_fill": ("valve",)}
 _SECOND = _AIR | {"front.second": ("yes",)}
 
 KINDS = {"open": "Open to the leg", "sealed cartridge": "Sealed cartridge", "air leg": "Air spring"}
@@ -144,7 +146,11 @@ AIR = (
     ),
     Field(
         "front.balance", "Balance chamber", _O, Kind.CHOICE, choices={"yes": "Yes", "no": "No"}, default=Default(choice="yes"), when=_AIR,
-        end="front", typed="stated", how="It pulls the leg in at the top, and fills itself through a port.",
+        end="front", typed="stated", how="It pulls the leg in at the top.",
+    ),
+    Field(
+        "front.balance_fill", "It is filled", _O, Kind.CHOICE, choices={"port": "Through a port in the stroke", "valve": "By a valve of its own"},
+        default=Default(choice="port"), when=_BALANCE, end="front", typed="stated", how="Look for a second valve, often at the foot of the leg.",
     ),
     Field(
         "front.balance_volume", "Balance chamber's volume", _O, _Q, "volume", "ml", 1, 400, 1, 0, plus_minus=2, when=_BALANCE,
@@ -155,8 +161,13 @@ AIR = (
         default=Default(value=14.0, plus_minus=4.0, reason=_HABIT), end="front", how="Balance chamber's area is the piston's less this rod's.",
     ),
     Field(
-        "front.balance_port", "Port at a stroke of", _O, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1, when=_BALANCE,
+        "front.balance_port", "Port at a stroke of", _O, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1, when=_PORT,
         default=Default(value=6.0, plus_minus=4.0, reason=_HABIT), end="front", how="Where both chambers stand open to each other.",
+    ),
+    Field(
+        "front.balance_pressure", "Balance chamber's pressure", _O, _Q, "pressure", "bar", 0.5, 25, 0.1, 1, plus_minus=0.3, main=True, when=_VALVE,
+        default=Default(follow="front.air_pressure", value=0.0, plus_minus=1.5, reason=_HABIT), end="front",
+        how="Gauge, cold, leg held out at its stop, pumped after the main chamber. It stays as found: the more of it, the more free sag.",
     ),
     Field(
         "front.second", "Second volume", _O, Kind.CHOICE, choices={"no": "No", "yes": "Yes"}, default=Default(choice="no"), when=_AIR,
