@@ -137,7 +137,8 @@ def test_scalar_and_array_agree():
     chamber, strokes = Chamber(700e3, 0.1, 1800.0), np.linspace(0.0, 380.0, 9)
     for name in ("force", "rate_at", "energy"):
         together = getattr(chamber, name)(strokes, 0.095, Pace(1.33, 60.0))
-        assert together.tolist() == [getattr(chamber, name)(s, 0.095, Pace(1.33, 60.0)) for s in strokes]
-    assert chamber.energy(200.0, 0.1, Pace(np.array([1.0, 1.2]))).tolist() == [
-        chamber.energy(200.0, 0.1, Pace(n)) for n in (1.0, 1.2)
-    ]
+        alone = [float(getattr(chamber, name)(s, 0.095, Pace(1.33, 60.0))) for s in strokes]
+        # Some processors take powers of many at once, and round the last digit otherwise.
+        assert together.tolist() == pytest.approx(alone, rel=1e-12, abs=1e-9)
+    together = chamber.energy(200.0, 0.1, Pace(np.array([1.0, 1.2])))
+    assert together.tolist() == pytest.approx([float(chamber.energy(200.0, 0.1, Pace(n))) for n in (1.0, 1.2)], rel=1e-12)
