@@ -12,10 +12,11 @@ from calc.assembly import ForkAssembly
 from calc.impossible import Impossible
 from calc.job import Job, Problem
 from calc.quantity import convert
+from calc.report.bars import EndWanted, bar_data
 from calc.report.data import Data, quantity
 from calc.report.setups import Cases, setup_data
 from calc.report.springs import oil_data
-from calc.report.words import AIR_WAY_OUT, DIALS, WAY_OUT, named, veto_words
+from calc.report.words import named
 from calc.setup import Setup
 from calc.sizing import Sized
 
@@ -31,8 +32,8 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
     numbers["second_short"] = None if second is None else -second
     air = done.situation.air
-    dial = DIALS["gap" if air is None else air.dial]
-    data["vetoes"] = [{"code": n, "words": veto_words(n, numbers, dial)} for n, veto in sized.vetoes.items() if veto[index]]
+    dial, wanted = "gap" if air is None else air.dial, _end_wanted(job, done, data)
+    data["vetoes"] = [bar_data(name, numbers, dial, wanted) for name, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
     data["fitted"] = math.isclose(float(setup.stepped), float(done.found_setup.stepped), rel_tol=1e-6)
@@ -71,6 +72,19 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float
     numbers["oil_out"] = None if data["air_oil"] is None else -data["air_oil"]["value"]
     numbers["pressure"] = None if data["pressure"] is None else data["pressure"]["value"]
     return numbers
+
+
+def _end_wanted(job: Job, done: EndSizing, data: Data) -> EndWanted | None:
+    """In the measure that the target is asked in; None at the rear, which has none."""
+    targets = done.situation.targets
+    if targets.end_kind == "none":
+        return None
+    wanted, load = float(targets.end_amount), float(done.situation.loads.aboard)
+    if targets.end_kind == "energy":
+        return EndWanted(" J", 0, convert(wanted, "N mm", "J"), data["landing_energy"]["value"])
+    if job.choice("front.end_target") == "force":
+        return EndWanted(" kN", 2, wanted / 1000.0, data["end_force"]["value"])
+    return EndWanted(" × load", 1, wanted / load, data["end_multiple"]["value"])
 
 
 def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
@@ -115,11 +129,10 @@ def nothing_fits(candidates: list[Data], end: str) -> Problem:
     """That all are barred, the nearest one's bars, and the way out of each."""
     first = candidates[0]["vetoes"][0]
     if first["code"] == "no pressure":
-        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=WAY_OUT[first["code"]], end=end)
+        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=end)
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
-    ways = WAY_OUT | (AIR_WAY_OUT if nearest["pressure"] else {})
     words = "; ".join(v["words"] for v in nearest["vetoes"])
-    way_out = " ".join(dict.fromkeys(ways[v["code"]] for v in nearest["vetoes"]))
+    way_out = " ".join(dict.fromkeys(v["way_out"] for v in nearest["vetoes"]))
     what = "pressure" if nearest["pressure"] else "spring on offer"
     return Problem(
         f"{end}.target_sag", "nothing-fits", f"No {what} meets the targets. Nearest is {named(nearest)}: {words}.",

@@ -116,7 +116,7 @@ def test_what_fits_already_is_left():
         (OIL | {"front.air_most": "6.5 bar"}, "pressure above", "above the 6.5 bar that it takes"),
         (OIL | {"front.air_volume": "300 ml", "front.end_target": "multiple", "front.end_multiple": "5", "front.air_filled": "3 ml"}, "oil out", "and 3 ml are in"),
         (AIR, "gap below", "below the smallest of 75 mm"),
-        (SECOND | {"front.end_multiple": "19"}, "end unreachable", "at no pressure of the second volume"),
+        (SECOND | {"front.end_multiple": "19"}, "end unreachable", "to the 19.0 × load wanted at the end of the travel, at any pressure of the second volume"),
     ],
 )  # fmt: skip
 def test_vetoes_in_words(changes, code, words):

@@ -8,6 +8,7 @@ from calc.advice import BIGGEST_CHANGE, SPAN_STEPS
 from calc.alike import gap_for_end_force
 from calc.impossible import Impossible
 from calc.report import report
+from calc.report.bars import veto_words
 from calc.report.data import quantity
 from calc.report.elsewhere import _change_words
 from calc.report.setups import _decimals
@@ -23,7 +24,6 @@ from calc.report.words import (
     rear_why,
     span_words,
     unsettled_words,
-    veto_words,
 )
 from calc.setup import Loads, Setup
 from tests.core.documents import demo
@@ -129,8 +129,8 @@ def test_why_this_shock_spring():
 
 def test_widths_are_told_in_tenths_and_lengths_in_millimetres():
     numbers = {"outside": 44.04, "bore": 43.0, "bind": 2.6, "bind_margin": 3.0, "gap": None}
-    assert veto_words("too wide", numbers, "gap") == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
-    assert veto_words("coil bind", numbers, "gap") == "leaves 2.6 mm before the coils touch at full travel, under the 3.0 mm margin"
+    assert veto_words("too wide", numbers) == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
+    assert veto_words("coil bind", numbers) == "leaves 2.6 mm before the coils touch at full travel, under the 3.0 mm margin"
 
 
 @pytest.mark.parametrize(("end", "move", "turns", "words"), [

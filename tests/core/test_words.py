@@ -2,11 +2,15 @@
 
 import re
 
+import numpy as np
 import pytest
 
+from calc.advice import size_end
 from calc.impossible import decimals_apart
+from calc.job import load
 from calc.report import report
-from calc.report.words import oil_words, unsettled_words, veto_words
+from calc.report.bars import EndWanted, veto_words
+from calc.report.words import oil_words, unsettled_words
 from tests.core.documents import demo
 
 
@@ -22,7 +26,43 @@ from tests.core.documents import demo
     ],
 )
 def test_what_is_beyond_a_limit_reads_as_beyond_it(code, numbers, words):
-    assert veto_words(code, numbers, "gap").startswith(words)
+    assert veto_words(code, numbers).startswith(words)
+
+
+@pytest.mark.parametrize(
+    ("unit", "decimals", "wanted", "reached", "air", "words", "way_out"),
+    [
+        (" × load", 1, 4.2, 5.13, False, "comes no nearer than 5.1 × load to the 4.2 × load wanted at the end of the travel, at any gap",
+         "Ask for 5.2 × load or more there, or offer softer springs."),
+        (" kN", 2, 6.004, 6.001, False, "comes no nearer than 6.001 kN to the 6.004 kN wanted at the end of the travel, at any gap",
+         "Ask for 6.00 kN or less there, or offer stiffer springs."),
+        (" J", 0, 200.0, 231.0, True, "comes no nearer than 231 J to the 200 J wanted at the end of the travel, at any gap",
+         "Ask for 231 J or more there, or set it another way."),
+    ],
+)  # fmt: skip
+def test_an_unreachable_end_says_what_stops_it_and_what_can_be_asked_for(unit, decimals, wanted, reached, air, words, way_out):
+    end = EndWanted(unit, decimals, wanted, reached)
+    assert end.words("gap") == words
+    assert end.way_out(air) == way_out
+
+
+@pytest.mark.parametrize("wanted", [
+    {"front.end_target": "force", "front.end_force": "0.3 kN"}, {"front.end_target": "multiple", "front.end_multiple": "2"},
+    {"front.end_target": "energy", "front.end_energy": "120 J"},
+])  # fmt: skip
+def test_what_an_unreachable_end_says_can_be_asked_for_is_reached(wanted):
+    """The way out, followed: asked for that much, no end of the travel is unreachable any more for the nearest spring."""
+    (path, _), = [pair for pair in wanted.items() if pair[0] != "front.end_target"]
+    front = report(demo(wanted), with_bands=False)["ends"]["front"]
+    (problem,) = front["problems"]
+    ask = re.search(r"Ask for (\S+)( ×| kN| J)", problem["way_out"])
+    assert ask, problem
+    nearest = float(re.search(r"Nearest is (\S+) N/mm", problem["message"])[1])
+    again = size_end(load(demo(wanted | {path: f"{ask[1]}{'' if '×' in ask[2] else ask[2]}"})), "front").sized
+    index = int(np.argmin(np.abs(again.setup.rate - nearest)))
+    assert not again.vetoes["end unreachable"][index]
+    # The gap is now among the deepest: what was told is the least that can be had.
+    assert again.setup.gap[index] > 350
 
 
 def test_numbers_that_are_the_same_stay_the_same():

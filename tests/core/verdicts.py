@@ -104,6 +104,12 @@ def check_vetoes(report: Data, end: str, candidate: Data) -> None:
         if code == "sag off":
             assert agrees(said[0], candidate["rider_sag"]["value"])
             assert agrees(said[1], facts["wanted"])
+        if code == "end unreachable":
+            reached, wanted = said[:2]
+            assert read(reached) != read(wanted)
+            unit = words.split(reached, 1)[1].split(" to ")[0].strip()
+            name = {"kN": "end_force", "J": "landing_energy", "× load": "end_multiple"}[unit]
+            assert agrees(reached, candidate[name]["value"])
         if code not in VETOES:
             continue
         names, holds = VETOES[code]

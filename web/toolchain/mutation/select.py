@@ -30,7 +30,7 @@ class Reach:
 
         What runs while a file of tests is collected, or in a fixture that its tests share, concerns all of that file. What runs
         on import concerns whoever runs a line that names what the statement makes, and every file of tests that names it.
-        `in_full`: slow tests and every case too.
+        `in_full`: slow tests and every case too, but not every case of a slow test.
         """
         statement = names.statement_at(path, line)
         assert statement is not None
@@ -46,7 +46,11 @@ class Reach:
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
         quick = [test for test in order if self.seconds[test] < SLOW]
-        kept = order if in_full else some(quick if len(quick) > FEW else order)
+        if in_full:
+            spared = {test for test in order if self.seconds[test] >= SLOW} - set(some(order))
+            kept = [test for test in order if test not in spared]
+        else:
+            kept = some(quick if len(quick) > FEW else order)
         return {test: self.seconds[test] for test in kept}
 
     def at(self, path: str, lines: range) -> set[str]:
