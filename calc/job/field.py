@@ -55,11 +55,11 @@ class Field:
 
     `low` and `high` are limits of the possible in `unit`; `plus_minus` is the 95 % half-width of a careful reading, in
     `unit` (with `plus_minus_relative` as a fraction of the value instead). `when` maps a path to the choices under
-    which the field applies; `unless` lists groups of paths: when every path of a group is entered the field is not
-    needed; with `needs` it waits until one of these paths is entered. `main` fields are shown first, the others one tap
-    away. `end` says whose result a refused entry stops; `typed` is the origin that a newly typed value starts with.
-    A `decision` is wanted, not read: it carries no +/-. A table of pairs has its second number's dimension, unit and limits
-    in `second_...`, and at least `fewest` pairs.
+    which the field applies, `idle` to choices that together put it out of use; `unless` lists groups of paths: when every
+    path of a group is entered the field is not needed; with `needs` it waits until one of these paths is entered. `main`
+    fields are shown first, the others one tap away. `end` says whose result a refused entry stops; `typed` is the origin
+    that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A table of pairs has its
+    second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs.
     """
 
     path: str
@@ -77,6 +77,7 @@ class Field:
     usual: str | None = None
     default: Default | None = None
     when: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    idle: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     unless: tuple[tuple[str, ...], ...] = ()
     needs: tuple[str, ...] = ()
     choices: Mapping[str, str] = field(default_factory=dict)

@@ -87,6 +87,8 @@ def _applies(field: Field, resolved: Mapping[str, Resolved], given: Mapping[str,
     for path, allowed in field.when.items():
         if resolved[path].choice not in allowed:
             return False
+    if field.idle and all(resolved[path].choice in choices for path, choices in field.idle.items()):
+        return False
     superseded = field.unless and any(all(path in given for path in group) for group in field.unless)
     waits = field.needs and not any(path in given for path in field.needs)
     if superseded or waits:

@@ -105,7 +105,10 @@ def _free_sag_line(job: Job, chosen: Data) -> list[str]:
         return []
     side = "under" if free < low else "over"
     window = f"{number_text(low, 0)}-{number_text(high, 0)}"
-    return [f"Free sag {number_text(free, 0)} mm is {side} the usual {window}: its volumes decide that, not its pressure."]
+    cause = "its volumes decide that, not its pressure"
+    if job.choice("front.balance") == "yes" and job.choice("front.balance_fill") == "valve":
+        cause = "the balance chamber's pressure and the volumes decide that, not the main chamber's"
+    return [f"Free sag {number_text(free, 0)} mm is {side} the usual {window}: {cause}."]
 
 
 def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:

@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.air_pressure import pressure_for_sag
+from calc.draws import is_drawn
 from calc.gas.chamber import SLOW, Chamber, Pace, circle
 from calc.gas.staged import Staged
 from calc.job import load
@@ -156,6 +157,25 @@ def test_air_alone_has_no_springs_in_its_curve():
     front = front_of(AIR)
     assert front["as_found"]["setup"]["rate"]["value"] == 0.0
     assert front["curve"]["springs"] == [0.0] * len(front["curve"]["springs"])
+
+
+def test_a_fork_on_air_alone_asks_for_nothing_of_coils_and_draws_none_of_it():
+    coils = ("front.rate", "front.preload", "front.buy", "front.free_length", "front.spring_kind", "front.spring_steel", "front.tried_rate", "standard.fork_rate")
+    for changes, shown in ((AIR, False), (AIR | {"front.air_coil": "yes"}, True), ({}, True), ({"front.air": "sealed cartridge"}, True)):
+        fields = report(demo(changes), with_bands=False)["fields"]
+        assert {path: fields[path]["applies"] for path in coils} == dict.fromkeys(coils, shown), changes
+        assert all(fields[path]["applies"] for path in ("front.travel", "front.topout"))
+    job = load(demo(AIR | {"front.rate": "4.2 N/mm"}))
+    assert not is_drawn(job.fields["front.rate"])
+    assert job.fields["front.rate"].text == "4.2 N/mm", "what was entered is kept"
+
+
+def test_free_sag_is_told_by_what_decides_it():
+    def told(changes):
+        return next(line for line in front_of(changes | {"front.gap_min": "45 mm"})["why"] if line.startswith("Free sag"))
+
+    assert told(AIR | {"front.balance_volume": "60 ml"}).endswith(": its volumes decide that, not its pressure.")
+    assert told(VALVE | {"front.balance_pressure": "8 bar"}).endswith(": the balance chamber's pressure and the volumes decide that, not the main chamber's.")
 
 
 def test_a_coil_beside_the_air_carries_too():

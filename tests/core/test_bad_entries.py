@@ -22,7 +22,7 @@ BASE = load(demo())
 def depends(field: Field, path: str) -> bool:
     """True where a field is declared to follow another, or to be idle by it."""
     default = field.default
-    idle = {p for group in field.unless for p in group} | set(field.when) | set(field.needs)
+    idle = {p for group in field.unless for p in group} | set(field.when) | set(field.idle) | set(field.needs)
     return path in idle or (default is not None and path in (default.follow, default.share_of))
 
 

@@ -139,7 +139,7 @@ def test_each_field_is_declared_in_one_piece():
         else:
             assert field.unit in DIMENSIONS[field.dimension].units, path
             assert field.low < field.high, path
-        assert {p for group in field.unless for p in group} | set(field.when) <= set(FIELDS), path
+        assert {p for group in field.unless for p in group} | set(field.when) | set(field.idle) <= set(FIELDS), path
 
 
 def test_the_page_gets_every_field_as_data_and_as_types():

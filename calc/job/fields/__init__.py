@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from calc.job.field import Field, Part
 from calc.job.fields.air import AIR
@@ -25,16 +26,34 @@ _SHOCK_FIT = (*preload_fields("rear", Part.REAR), *fit_fields("rear", Part.REAR,
 _FORK_COIL = coil_fields("front", Part.SPRINGS, (2.0, 8.0), (15.0, 60.0))
 _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
+# What a fork on air alone has none of: of the fields declared for any fork, those that are of its coils.
+_AIR_ALONE = {"front.air": ("air leg",), "front.air_coil": ("none",)}
+_OF_COILS = {
+    *("front.springs_in", "front.rate", "front.rate_right", "front.preload", "front.preload_min", "front.preload_max"),
+    *(
+        "front.buy",
+        "front.step",
+        "front.stock",
+        "front.free_length",
+        "front.solid_length",
+        "front.tried_rate",
+        "front.tried_preload",
+    ),
+    *("front.spring_steel", "front.spring_mass", "standard.fork_rate", "standard.fork_preload"),
+    *(field.path for field in _FORK_KINDS if not field.path.startswith(("front.topout", "front.rubber"))),
+    *(field.path for field in (*_FORK_FIT, *_FORK_COIL)),
+}
+
+
+def _without_coils(fields: Iterable[Field]) -> tuple[Field, ...]:
+    return tuple(replace(field, idle=_AIR_ALONE) if field.path in _OF_COILS else field for field in fields)
+
+
 FIELDS: Mapping[str, Field] = {
     f.path: f
     for f in (
         *BIKE,
-        *STANDARD,
-        *FRONT,
-        *_FORK_KINDS,
-        *_FORK_FIT,
-        *_FORK_COIL,
-        *OIL,
+        *_without_coils((*STANDARD, *FRONT, *_FORK_KINDS, *_FORK_FIT, *_FORK_COIL, *OIL)),
         *AIR,
         *PLACE,
         *REAR,
