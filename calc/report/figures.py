@@ -16,9 +16,9 @@ def figures_data(job: Job, end: str) -> Data | None:
     The report that follows finds the end sized.
     """
     done, _ = sized(end, fields_of(job, end), job.ranges)
-    chosen = -1 if done is None else int(done.sized.choice)
-    if done is None or chosen < 0:
+    if done is None or done.sized.choice < 0:
         return None
+    chosen = int(done.sized.choice)
     cases, end_built = Cases.of(job, end), done.sized.figures.end
     travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
     return {"setup": built(done, cases, chosen), "travel": travel, "windows": windows_data(job, end)}

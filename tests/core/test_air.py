@@ -58,6 +58,12 @@ def test_pumped_by_gauge_cold_with_the_hose_s_loss():
     assert float(balance.area) == pytest.approx(circle(14.0) - circle(34.0))
 
 
+def test_without_a_balance_chamber_there_is_one_space():
+    (main,) = AirSpring(900.0, 400e3, 1.0).gases()
+    assert (float(main.area), float(main.volume0)) == (900.0, 400e3)
+    assert [gas.name for gas in AirSpring(900.0, 400e3, 1.0, 700.0, 20e3, 6.0).gases()] == ["main chamber", "balance chamber"]
+
+
 @given(port=st.floats(0, 40), pressure=st.floats(0.3, 1.6))
 def test_the_port_makes_both_chambers_alike(port, pressure):
     main, balance = AirSpring(900.0, 400e3, pressure, 700.0, 20e3, port).gases()

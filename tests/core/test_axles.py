@@ -118,3 +118,20 @@ def test_a_share_read_sitting_is_carried_over_to_standing_by_the_difference_of_t
     read = {"bike.front_axle": "50 kg", "bike.rear_axle": "56 kg", "rider.front_axle": "85 kg", "rider.mass": "100 kg"}
     assert float(rider_share(job("enduro", shares | read | {"rider.posture": "standing"}))) == pytest.approx(0.35)
     assert float(rider_share(job("enduro", shares | read | {"rider.posture": "sitting"}))) == pytest.approx(0.35 + 0.48 - 0.34)
+
+
+@pytest.mark.parametrize(("reading", "said"), [
+    ({"rider.front_axle": "53 kg", "rider.rear_axle": None}, "lost weight"), ({"rider.front_axle": "170 kg", "rider.rear_axle": None}, "gained more than the rider weighs"),
+    ({"rider.front_axle": None, "rider.rear_axle": "58 kg"}, "the rear axle lost weight"),
+])  # fmt: skip
+def test_a_rider_who_lifts_an_axle_is_told_so(reading, said):
+    with pytest.raises(Impossible, match=said):
+        aboard(load(demo(reading)))
+
+
+def test_readings_in_the_posture_ridden_are_taken_as_they_are_though_they_do_not_add_up():
+    found = aboard(load(demo({"rider.mass": "110 kg"})))
+    assert (float(found.front), float(found.rear)) == (96.2, 121.6)
+    sitting = aboard(load(demo({"rider.posture": "sitting"})))
+    assert float(sitting.front) != 96.2
+    assert float(sitting.front + sitting.rear) == pytest.approx(54.5 + 59.3 + 104.0)

@@ -3,9 +3,14 @@
 import numpy as np
 import pytest
 
-from calc.draws import deviation, half_width, standard_normal, strata
+from calc.advice import chosen_steps, resized, size_end
+from calc.bands import REACH, _sized
+from calc.draws import deviation, drawn, half_width, standard_normal, strata, survivors
+from calc.job import load
+from calc.job.starter import start
 from calc.reading import Origin, Reading, Spread
 from calc.report import report
+from calc.situation import situation
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
 
@@ -130,3 +135,19 @@ def test_the_exponent_never_leaves_what_air_can_do():
     n = 1.33 + deviation("place.exponent", Reading(1.33, 0.2, Origin.ASSUMED, Spread.RECTANGULAR), 200)
     assert np.min(n) >= 1.0
     assert np.max(n) <= 1.4
+
+
+def test_every_draw_chooses_among_all_springs_however_far_from_the_choice():
+    """The search over a few springs about the choice, widened until no draw stands at its edge, against all springs at once."""
+    job = start("enduro", "104 kg")
+    done = size_end(load(job), "front")
+    chosen, rates = int(done.sized.choice), np.asarray(done.sized.setup.rate)
+    draws, _ = survivors(drawn(load(job)), 200, lambda some: resized(situation(some, "front"), done))
+    here = situation(draws, "front")
+    whole = chosen_steps(resized(here, done))
+    assert np.array_equal(chosen_steps(_sized(here, done, chosen)), whole, equal_nan=True)
+    off = np.searchsorted(rates, whole[np.isfinite(whole)]) - chosen
+    assert max(-np.min(off), np.max(off)) > REACH, "some draw goes beyond the first search"
+    # From elsewhere too: the search widens either way.
+    for start_at in (chosen - 6, chosen + 6):
+        assert np.array_equal(chosen_steps(_sized(here, done, start_at)), whole, equal_nan=True)

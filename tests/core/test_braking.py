@@ -53,6 +53,8 @@ def test_a_lifted_rear_wheel_is_refused_with_the_deceleration_where_it_lifts():
     with pytest.raises(Impossible, match=rf"the rear wheel lifts: it carries nothing from {lifts:.1f} m/s²") as caught:
         braked(AXLES, np.array([3.0, lifts + 0.1]), 650.0, 1485.0, 1.0)
     assert caught.value.field == "bike.braking"
+    with pytest.raises(Impossible, match="the rear wheel lifts"):
+        braked(AXLES, lifts + 1e-4, 650.0, 1485.0, 1.0)  # by 0.02 N
 
 
 def fork(rate: float = 4.6) -> End:
@@ -71,6 +73,9 @@ def test_springs_and_gas_hold_the_load_along_the_axis(load, n):
 
 def test_against_its_top_and_at_its_bottom():
     assert float(dive(fork(), 1.0, Pace(1.33, 66.0)).stroke) == pytest.approx(0.0, abs=1e-5)
+    held = 2.0 * float(fork().struts[0][0].force(0.0, Pace(1.33, 66.0)))  # by preload and gas, hanging
+    assert float(dive(fork(), held - 1.0, Pace(1.33, 66.0)).stroke) == 0.0
+    assert float(dive(fork(), held + 1.0, Pace(1.33, 66.0)).stroke) > 0.0
     with pytest.raises(Impossible, match=r"9000 N along its axis: springs and gas hold \d+ N at full travel, so it bottoms"):
         dive(fork(), np.array([900.0, 9000.0]), Pace(1.33, 66.0))
 

@@ -82,3 +82,10 @@ def test_a_spring_and_spacer_read_in_take_their_part_of_the_gap_only():
         assert float(leg.gas_above(gap, 4.2, False)) == pytest.approx(empty)
     bare = open_leg(spring_in=True, spacer=14e3, spacer_length=0.0)
     assert float(bare.gas_above(100.0, 4.2, True)) == pytest.approx(2010.9 * 32 + 1666.7 * 68 - 14e3 - 51e3 * 100 / 470)
+
+
+def test_a_leg_without_a_spring_has_no_steel_in_it():
+    leg = open_leg()
+    assert leg.steel_of(None) == 0.0
+    (bare,), (sprung,) = leg.gases(None, 120.0), leg.gases(4.2, 120.0)
+    assert float(bare.volume0 - sprung.volume0) == pytest.approx(51e3, abs=1e-6)

@@ -49,3 +49,9 @@ def test_a_bad_range_is_named_and_the_trades_stands(row, message):
 def test_an_unknown_row_is_refused_with_the_nearest():
     with pytest.raises(JobError, match=r"practice\.free sag frnt is not a key of a job\. Did you mean practice\.free sag front"):
         load(with_ranges(free_sag_frnt={"low": 1, "high": 2, "typical": 1}))
+
+
+@pytest.mark.parametrize("row", [{"low": 20, "high": 30, "typical": 30}, {"low": 20, "high": 30, "typical": 20}, {"low": 25, "high": 25, "typical": 25}])
+def test_a_typical_value_may_stand_at_an_end_of_its_range(row):
+    answered = report(with_ranges(free_sag_front=row), with_bands=False)
+    assert answered["range_problems"] == []

@@ -10,9 +10,13 @@ from hypothesis import strategies as st
 from scipy import integrate, optimize
 
 from calc.atmosphere import pressure_at
-from calc.gas.chamber import Chamber, Pace
+from calc.gas.chamber import Chamber, Pace, circle
+from calc.leg.sealed import SealedLeg
 from calc.roots import find_root
 from calc.units import DIMENSIONS
+from tests.core.test_cartridge import ROD
+from tests.core.test_end import open_leg
+from tests.core.test_gas_warm import ALUMINIUM, Warmth
 
 EARTH = 6356766.0  # m, radius that ISO 2533:1975 names for geopotential height
 
@@ -71,3 +75,19 @@ def test_units_against_the_full_registry_of_pint(dimension):
     for unit in details.units:
         theirs = large.Quantity(37.5, spelled.get(unit, unit)).to(spelled.get(details.internal, details.internal)).magnitude
         assert convert(37.5, unit, details.internal) == pytest.approx(theirs, rel=1e-9)
+
+
+@pytest.mark.parametrize("now", [293.15, 343.15])
+def test_a_hot_joined_leg_locks_where_its_whole_gas_is_used_up(now):
+    """By a search over gaps, hot and as read: the space that both make together has nothing left at full travel."""
+    warmth = Warmth(293.15, 293.15, now, 500e3, ALUMINIUM)
+    cold = Chamber(60e3, 0.4, ROD, "cartridge")
+    outer = open_leg(others=150e3, inside=ROD, name="outer chamber", warmth=warmth)
+    hot = Chamber(cold.volume0 * warmth.factor(), 0.4, ROD, "cartridge")
+    leg = SealedLeg(outer, hot, joined=0.0)
+
+    def left(gap: float) -> float:
+        (whole,) = leg.gases(4.4, gap)
+        return float(whole.volume0) - circle(48.0) * 300.0
+
+    assert float(leg.lock_gap(4.4)) == pytest.approx(optimize.brentq(left, 80.0, 300.0), abs=0.02)

@@ -56,8 +56,10 @@ def left_out(path: str, source: str) -> list[Span]:
 
 
 def tables(tree: ast.Module) -> Iterator[ast.AST]:
+    """What is assigned in the module, and what makes a field there: by itself, or through a function of the module."""
     yield from (node for node in tree.body if isinstance(node, (ast.Assign, ast.AnnAssign)))
-    yield from (node for node in ast.walk(tree) if isinstance(node, ast.Call) and ast.unparse(node.func) == "Field")
+    makers = {"Field", *(node.name for node in ast.walk(tree) if isinstance(node, ast.FunctionDef))}
+    yield from (node for node in ast.walk(tree) if isinstance(node, ast.Call) and ast.unparse(node.func) in makers)
 
 
 def unmeant(node: ast.AST) -> Iterator[ast.AST]:
