@@ -26,6 +26,8 @@ AIR = {
     "place.bled_altitude": "0 m", "place.ridden_altitude": "0 m",
 }  # fmt: skip
 VALVE = AIR | {"front.balance_fill": "valve", "front.balance_pressure": "11 bar"}
+OIL = AIR | {"front.air_end": "oil"}
+SECOND = AIR | {"front.second": "yes", "front.second_volume": "120 ml", "front.air_end": "second", "front.end_target": "multiple", "front.end_multiple": "5.6", "front.air_volume": "330 ml"}  # fmt: skip
 SPRING = AirSpring(circle(34.0), 400e3, 1.0, circle(34.0) - circle(14.0), 20e3, 6.0, 60e3, 2.0)
 LEG = AirLeg(open_leg(inside=SPRING.swept, name="outer chamber"), SPRING)
 

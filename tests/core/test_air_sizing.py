@@ -17,10 +17,8 @@ from calc.report import report
 from calc.setup import Setup
 from calc.situation import situation
 from tests.core.documents import demo
-from tests.core.test_air import AIR, SEA
+from tests.core.test_air import AIR, OIL, SEA, SECOND
 
-OIL = AIR | {"front.air_end": "oil"}
-SECOND = AIR | {"front.second": "yes", "front.second_volume": "120 ml", "front.air_end": "second", "front.end_target": "multiple", "front.end_multiple": "5.6", "front.air_volume": "330 ml"}  # fmt: skip
 GAP = AIR | {"front.gap_min": "40 mm"}
 
 

@@ -23,8 +23,7 @@ from calc.report.data import plus_minus_text, quantity
 from calc.report.text import report_text
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
-from tests.core.test_air import AIR
-from tests.core.test_air_sizing import OIL, SECOND
+from tests.core.test_air import AIR, OIL, SECOND
 from tests.core.test_cartridge import GAS
 from tests.core.test_motion_job import the_published
 from tests.core.verdicts import agrees, numbers
@@ -206,46 +205,3 @@ def test_air_alone_tells_no_coil_and_no_balance_chamber_where_there_is_none():
     told = front_of(AIR | {"front.balance": "no"}, with_bands=False)
     assert told["as_found"]["setup"]["rate"]["value"] == 0.0
     assert np.isfinite(told["as_found"]["setup"]["free_sag"]["value"])
-
-
-def test_the_fitted_spring_is_told_though_nothing_fits_and_others_are_nearer():
-    front = front_of({"front.target_sag": "10 mm", "front.rate": "3.2 N/mm"}, with_bands=False)
-    assert front["state"] == "none"
-    assert [c["rate"]["value"] for c in front["candidates"] if c["fitted"]] == [3.2]
-
-
-def test_an_air_spring_s_seat_moves_nothing():
-    seat = front_of(OIL, with_bands=False)["seat"]
-    assert (seat["move"]["value"], seat["turns"]) == (0.0, None)
-
-
-@pytest.mark.parametrize(("changes", "side"), [
-    ({"front.balance_volume": "35 ml"}, "under"),
-    ({"front.balance_fill": "valve", "front.balance_pressure": "24 bar", "front.target_sag": "95 mm"}, "over"),
-])  # fmt: skip
-def test_free_sag_of_an_air_spring_is_told_on_its_side_of_the_window(changes, side):
-    front = front_of(AIR | changes | {"front.gap_min": "30 mm", "front.air_pressure": "8 bar"}, with_bands=False)
-    free, window = front["chosen"]["free_sag"]["value"], front["windows"]["free_sag"]
-    assert (free < window["low"], free > window["high"]) == (side == "under", side == "over")
-    assert any(f"is {side} the usual" in line for line in front["why"])
-
-
-@pytest.mark.parametrize(("reading", "path"), [("front_axle", "bike.front_axle"), ("rear_axle", "bike.rear_axle")])
-def test_an_axle_that_carries_the_whole_bike_is_refused_and_one_that_does_not_is_taken(reading, path):
-    one = {"bike.front_axle": None, "bike.rear_axle": None, "bike.mass": "110 kg", "rider.front_axle": None, "rider.rear_axle": None}
-    (problem,) = front_of(one | {f"bike.{reading}": "110 kg"}, with_bands=False)["problems"]
-    assert (problem["path"], problem["message"]) == (path, "One axle carries as much as the whole bike of 110 kg.")
-    assert front_of(one | {f"bike.{reading}": "56 kg"}, with_bands=False)["state"] != "refused"
-
-
-def test_a_note_of_the_greatest_length_is_kept_and_a_longer_one_refused():
-    assert report({**demo(), "note": "x" * 2000}, with_bands=False)["header"]["note"] == "x" * 2000
-    with pytest.raises(JobError, match="at most 2000 characters"):
-        report({**demo(), "note": "x" * 2001}, with_bands=False)
-
-
-def test_braking_is_told_to_a_tenth_of_its_deceleration():
-    front = front_of({"bike.braking": "5 m/s²", "bike.centre_height": "650 mm", "bike.wheelbase": "1485 mm"}, with_bands=False)
-    if front["braking"] is None:
-        pytest.fail("the job asks for no brake dive")
-    assert front["braking"]["deceleration"]["decimals"] == 1
