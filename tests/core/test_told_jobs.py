@@ -93,7 +93,7 @@ def test_a_most_below_its_least_is_refused_at_its_field(changes, end, path):
 
 def test_a_sag_of_the_whole_travel_is_refused():
     (problem,) = front_of({"front.travel": "200 mm", "front.target_sag": "200 mm", "front.collapsed_stroke": "205 mm"}, with_bands=False)["problems"]
-    assert problem["path"] == "front.target_sag"
+    assert (problem["code"], problem["path"]) == ("sag", "front.target_sag")
 
 
 def test_the_most_preload_that_is_assumed_is_taken_as_exact():
@@ -114,6 +114,7 @@ def test_draws_are_counted_and_those_left_out_are_not():
     ({4.4: 21, 4.6: 158, 4.8: 21}, {4.4: 1, 4.6: 8, 4.8: 1}, (4.4, 4.8)),
     ({4.4: 19, 4.6: 162, 4.8: 19}, {4.4: 1, 4.6: 8, 4.8: 1}, (4.6, 4.6)),
     ({4.2: 50, 4.4: 50, 4.6: 50, 4.8: 50}, {4.2: 3, 4.4: 3, 4.6: 2, 4.8: 2}, (4.2, 4.8)),
+    ({4.6: 180, 4.8: 20}, {4.6: 9, 4.8: 1}, (4.6, 4.6)), ({4.6: 130, 4.8: 70}, {4.6: 7, 4.8: 3}, (4.6, 4.8)),
     ({4.6: 200}, {4.6: 10}, (4.6, 4.6)), ({4.0: 30, 4.6: 90, 5.2: 80}, {4.0: 2, 4.6: 4, 5.2: 4}, (4.0, 5.2)),
 ])  # fmt: skip
 def test_ten_parts_and_the_middle_eight_of_ten(counts, parts, span):
