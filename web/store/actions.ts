@@ -45,6 +45,7 @@ async function figures(asked: JobDocument, end: End): Promise<void> {
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
 async function size(asked: JobDocument, ends: readonly End[], bands: boolean): Promise<boolean> {
+  if (job.value !== asked) return false
   const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands, ends }).catch(() => undefined)
   if (!reply || job.value !== asked) return false
   if (reply.kind === 'failure') refusal.value = reply.message
