@@ -20,6 +20,7 @@ from calc.report.words import named
 from calc.setup import Setup
 from calc.sizing import Sized
 
+_OF_THE_END = {"end unreachable", "gap below", "gap above", "oil out"}  # what bars for the end of the travel alone
 NEAR = 3  # springs shown either way of the choice
 _RELATION = {-1: "one step softer", 0: "chosen", 1: "one step stiffer"}
 
@@ -125,8 +126,8 @@ def shown(done: EndSizing, chosen: int) -> list[int]:
     return [i for i in range(np.size(stepped)) if i in best or leave[i]]
 
 
-def nothing_fits(candidates: list[Data], end: str) -> Problem:
-    """That all are barred, the nearest one's bars, and the way out of each."""
+def nothing_fits(job: Job, candidates: list[Data], end: str) -> Problem:
+    """That all are barred, the nearest one's bars, and the way out of each; at the field that the nearest one misses."""
     first = candidates[0]["vetoes"][0]
     if first["code"] == "no pressure":
         return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=end)
@@ -134,7 +135,12 @@ def nothing_fits(candidates: list[Data], end: str) -> Problem:
     words = "; ".join(v["words"] for v in nearest["vetoes"])
     way_out = " ".join(dict.fromkeys(v["way_out"] for v in nearest["vetoes"]))
     what = "pressure" if nearest["pressure"] else "spring on offer"
-    return Problem(
-        f"{end}.target_sag", "nothing-fits", f"No {what} meets the targets. Nearest is {named(nearest)}: {words}.",
-        way_out=way_out, end=end,
-    )  # fmt: skip
+    path = f"{end}.target_sag" if {v["code"] for v in nearest["vetoes"]} - _OF_THE_END else _end_path(job)
+    message = f"No {what} meets the targets. Nearest is {named(nearest)}: {words}."
+    return Problem(path, "nothing-fits", message, way_out=way_out, end=end)
+
+
+def _end_path(job: Job) -> str:
+    """Where the end-of-travel target is asked for."""
+    kind = job.choice("front.end_target")
+    return "front.end_target" if kind == "standard" else f"front.end_{kind}"

@@ -78,7 +78,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
     answer = None if chosen < 0 else done.sized.setup.at(chosen)
     data: Data = {
         "state": "none" if answer is None else "ok",
-        "problems": [] if answer is not None else [nothing_fits(candidates, end).as_data()],
+        "problems": [] if answer is not None else [nothing_fits(job, candidates, end).as_data()],
         "candidates": candidates,
         "standard": setup_data(done.situation.standard_setup, done.situation.standard, cases),
         "as_found": _found_data(job, end, done, cases),

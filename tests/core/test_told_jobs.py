@@ -139,3 +139,14 @@ def test_coil_bind_of_a_new_spring_is_its_own_and_of_the_fitted_one_the_fitted_s
     unknown = {c["fitted"]: c for c in front_of(own | {"front.solid_length": None}, with_bands=False)["candidates"]}
     assert unknown[True]["bind_clearance"] is None
     assert unknown[False]["bind_clearance"] is not None
+
+
+@pytest.mark.parametrize(("changes", "end", "path"), [
+    ({"front.end_target": "multiple", "front.end_multiple": "2"}, "front", "front.end_multiple"),
+    ({"front.end_target": "force", "front.end_force": "0.3 kN"}, "front", "front.end_force"),
+    ({"front.gap_max": "80 mm"}, "front", "front.end_target"), ({"front.target_sag": "10 mm"}, "front", "front.target_sag"),
+    ({"rear.target_sag": "30 mm"}, "rear", "rear.target_sag"),
+])  # fmt: skip
+def test_where_nothing_fits_the_field_to_look_at_is_that_of_the_target_missed(changes, end, path):
+    (problem,) = report(demo(changes), with_bands=False)["ends"][end]["problems"]
+    assert (problem["code"], problem["path"]) == ("nothing-fits", path)

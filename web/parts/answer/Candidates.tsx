@@ -74,17 +74,20 @@ function OneCandidate({ end, title, one }: { end: End; title: string; one: Candi
 
 function words(end: End, one: Candidate): string {
   if (one.pressure) return `Leaves ${told(one.rider_sag)} rider sag, ends at ${told(one.end_multiple)} × load. Rides at ${told(one.frequency)}.`
-  const gap = one.gap ? ` and gap ${told(one.gap)}` : ''
+  const gap = reachable(one) && one.gap ? ` and gap ${told(one.gap)}` : ''
   const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Rides at ${told(one.frequency)}.`
   return `Wants ${told(one.preload)} preload${gap}. ${sags}`
 }
+
+/** Whether any gap meets the end-of-travel target; where none does, the one beside it is only where the search ended. */
+const reachable = (one: Candidate) => one.vetoes.every((veto) => veto.code !== 'end unreachable')
 
 /** Put a candidate where it can be tried beside the answer. */
 function tryOut(end: End, one: Candidate): void {
   if (one.pressure) return type('front.tried_pressure', `${one.pressure.value} bar`, 'stated')
   type(`${end}.tried_rate`, `${one.rate.value} N/mm`, 'stated')
   type(`${end}.tried_preload`, `${one.preload.value} mm`, 'stated')
-  if (one.gap) type('front.tried_gap', `${one.gap.value} mm`, 'stated')
+  if (reachable(one) && one.gap) type('front.tried_gap', `${one.gap.value} mm`, 'stated')
 }
 
 function neighbours({ candidates, leave }: EndOk): [string, Candidate][] {
