@@ -78,7 +78,7 @@ export interface FoundSetup extends Setup {
 }
 
 export interface Candidate extends Setup {
-  vetoes: { code: string; words: string }[]
+  vetoes: { code: string; words: string; way_out: string }[]
   key: number
   relation: 'chosen' | 'one step softer' | 'one step stiffer' | 'other'
   fitted: boolean
