@@ -111,7 +111,12 @@ def test_every_byte_is_fetched_once(serve, dist, profile):
         before = len(site.sent)
         page.reload()
         expect_offline(page, "ready")
-        # A second visit asks only whether there is a new version.
+        # A second visit asks only whether there is a new version, some time after it is up.
+        for _ in range(100):
+            page.wait_for_timeout(100)
+            if len(site.sent) > before:
+                break
+        page.wait_for_timeout(1000)
         assert [sent.path for sent in site.sent[before:]] == ["/sw.js"]
 
 

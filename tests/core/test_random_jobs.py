@@ -53,8 +53,9 @@ def test_random_jobs_are_answered_in_words_that_agree_with_their_numbers(chunk):
             raise AssertionError(f"{document['name']}: {error}") from error
         states[tuple(told["ends"][end]["state"] for end in ("front", "rear"))] += 1
         kinds.update(
-            (path, told["fields"][path]["value"]) for path in KINDS if told["ends"][path.split(".")[0]]["state"] != "refused"
-        )
+            (path, told["fields"][path]["value"]) for path in KINDS
+            if told["ends"][path.split(".")[0]]["state"] != "refused" and told["fields"][path]["applies"]
+        )  # fmt: skip
     total = sum(states.values())
     answered = sum(n for state, n in states.items() if "refused" not in state)
     assert answered >= ANSWERED * total, states
