@@ -6,6 +6,7 @@ import numpy as np
 
 from calc.advice import EndSizing
 from calc.assembly import ForkAssembly
+from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
@@ -103,12 +104,13 @@ def _free_sag_line(job: Job, chosen: Data) -> list[str]:
     free = chosen["free_sag"]["value"]
     if low <= free <= high:
         return []
-    side = "under" if free < low else "over"
-    window = f"{number_text(low, 0)}-{number_text(high, 0)}"
+    side, limit = ("under", low) if free < low else ("over", high)
+    decimals = decimals_apart(free, limit, 0)
+    told, window = number_text(free, decimals), f"{number_text(low, decimals)}-{number_text(high, decimals)}"
     cause = "its volumes decide that, not its pressure"
     if job.choice("front.balance") == "yes" and job.choice("front.balance_fill") == "valve":
         cause = "the balance chamber's pressure and the volumes decide that, not the main chamber's"
-    return [f"Free sag {number_text(free, 0)} mm is {side} the usual {window}: {cause}."]
+    return [f"Free sag {told} mm is {side} the usual {window}: {cause}."]
 
 
 def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:

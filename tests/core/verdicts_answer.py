@@ -161,6 +161,12 @@ def _why(end: str, data: Data) -> None:
     if "as found" in why[1]:
         assert rate_said(told[3], stepped(found))
         assert agrees(told[4], found["frequency"]["value"])
+    for line in data["why"]:
+        said = re.search(r"Free sag (\S+) mm is (under|over) the usual (\S+)-(\S+):", line)
+        if said:
+            free, low, high = (float(said[group]) for group in (1, 3, 4))
+            assert agrees(said[1], data["chosen"]["free_sag"]["value"])
+            assert free < low if said[2] == "under" else free > high, line
 
 
 def _rubber(report: Data, end: str, data: Data) -> None:

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { sharedCase } from './rows.ts'
+import type { EndReport } from '../../core/report.ts'
+import { cardRows, sharedCase } from './rows.ts'
 
 test('two cases are told once where they agree and apart where they differ', () => {
   expect(sharedCase('bike alone, n 1, along the leg', 'bike alone, n 1, vertical at the axle')).toEqual({
@@ -8,4 +9,21 @@ test('two cases are told once where they agree and apart where they differ', () 
     rear: 'vertical at the axle',
   })
   expect(sharedCase('per leg', 'per shock')).toEqual({ shared: '', front: 'per leg', rear: 'per shock' })
+})
+
+const figure = (value: number, unit: string) => ({ value, unit, case: 'x', origin: 'worked out', plus_minus_95: null, decimals: 1 })
+const NAMES = ['preload', 'free_sag', 'rider_sag', 'frequency', 'end_force', 'end_multiple']
+const setup = (rate: number, more: object = {}) =>
+  ({ rate: figure(rate, 'N/mm'), ...Object.fromEntries(NAMES.map((name) => [name, figure(1, 'mm')])), gap: figure(120, 'mm'), ...more }) as object
+const rows = (chosen: object, found: object) =>
+  cardRows('front', { state: 'ok', problems: [], chosen, as_found: { problem: null, setup: found } } as unknown as EndReport, () => 'measured')
+
+test('a fork on air alone prints how its air is set and no coil; one with a coil prints both', () => {
+  const air = { pressure: figure(7.5, 'bar'), second_pressure: figure(11, 'bar'), air_oil: figure(20, 'ml') }
+  const alone = rows(setup(0, air), setup(0, { pressure: figure(9, 'bar'), second_pressure: figure(10, 'bar'), air_oil: null }))
+  expect(alone.slice(0, 4).map((row) => row.name)).toEqual(['Air pressure', 'Second volume', 'Oil into the air chamber', 'Gap'])
+  expect(alone[0]).toMatchObject({ found: [{ text: '9.0', origin: 'measured' }], left: [{ text: '7.5', origin: null }] })
+  expect(alone[2]).toMatchObject({ found: [], left: [{ text: '20.0' }] })
+  expect(rows(setup(1, air), setup(1, air)).map((row) => row.name)).toContain('Spring rate')
+  expect(rows(setup(4.6), setup(4.2)).map((row) => row.name)).not.toContain('Air pressure')
 })

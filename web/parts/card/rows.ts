@@ -35,9 +35,13 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf)
     left: left ? [cell(pick(left), null)] : [],
   })
   return [
-    ...(any.pressure ? [pumped(found, left)] : []),
-    row('Spring rate', 'N/mm', (setup) => setup.rate, originOf(`${end}.rate`)),
-    row('Preload', 'mm', (setup) => setup.preload, originOf(`${end}.preload`)),
+    ...airRows(found, left, originOf),
+    ...(coilless(any)
+      ? []
+      : [
+          row('Spring rate', 'N/mm', (setup) => setup.rate, originOf(`${end}.rate`)),
+          row('Preload', 'mm', (setup) => setup.preload, originOf(`${end}.preload`)),
+        ]),
     ...gapRows(found, left, originOf),
     row('Free sag', 'mm', (setup) => setup.free_sag),
     row('Rider sag', 'mm', (setup) => setup.rider_sag),
@@ -47,10 +51,21 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf)
   ]
 }
 
-/** Air pressures, as found and as left. */
-function pumped(found: FoundSetup | null, left: Candidate | null): Row {
-  const of = (setup: Setup | null) => (setup?.pressure ? [cell(setup.pressure, null)] : [])
-  return { name: 'Air pressure', unit: 'bar', case: (left ?? found)!.pressure!.case, found: of(found), left: of(left) }
+/** A fork on air alone. */
+const coilless = (setup: Setup) => Boolean(setup.pressure) && setup.rate.value === 0
+
+/** How an air spring is set: its pressures as found and as left, and what goes into its chamber. */
+function airRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {
+  const kinds: [string, string, string, (setup: Setup) => Quantity | null | undefined][] = [
+    ['Air pressure', 'bar', 'front.air_pressure', (setup) => setup.pressure],
+    ['Second volume', 'bar', 'front.second_pressure', (setup) => setup.second_pressure],
+    ['Oil into the air chamber', 'ml', '', (setup) => setup.air_oil],
+  ]
+  return kinds.flatMap(([name, unit, key, pick]) => {
+    const [was, is] = [found && pick(found), left && pick(left)]
+    const any = is ?? was
+    return any ? [{ name, unit, case: any.case, found: was ? [cell(was, key ? originOf(key) : null)] : [], left: is ? [cell(is, null)] : [] }] : []
+  })
 }
 
 function gapRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {
