@@ -48,8 +48,8 @@ class Bands:
     gauge]; causes by result.
 
     `setup` holds those of the recommended preload and gap, or of an air spring's pressure and dial, `figures` of what
-    the recommended setup does, `found` of what
-    the fitted one does, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
+    the recommended setup does and of the loads, `found` of what the fitted one does and of the rise from it to the recommended
+    one, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
     """
 
     setup: Halves
@@ -107,8 +107,8 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         return None
     return Bands(
         setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
-        figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built),
-        found=_found_halves(draws, end, here),
+        figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built) | _load_halves(here),
+        found=_found_halves(draws, end, here, as_built),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
         draws=job.draws - left_out,
@@ -185,9 +185,18 @@ def _beside_halves(draws: Job, end: str, done: Figures) -> dict[str, float]:
         return {}
 
 
-def _found_halves(draws: Job, end: str, here: Situation) -> Halves:
+def _load_halves(here: Situation) -> dict[str, float]:
+    loads = {"alone": here.loads.alone, "aboard": here.loads.aboard, "sprung_mass": here.loads.sprung_mass}
+    return {name: half_width(samples) for name, samples in loads.items()}
+
+
+def _found_halves(draws: Job, end: str, here: Situation, as_built: Figures) -> Halves:
+    """Of what the fitted setup does, and of what the recommended one raises the bike by against it, rider aboard."""
     _, done, _ = found(draws, end, here)
-    return {} if done is None else _figure_halves(done)
+    if done is None:
+        return {}
+    rises = {f"rise_{along}": getattr(done.rider, along) - getattr(as_built.rider, along) for along in ("travel", "stroke")}
+    return _figure_halves(done) | {name: half_width(samples) for name, samples in rises.items()}
 
 
 def _oil(draws: Job, here: Situation, setup: Setup) -> Mapping[str, Number]:

@@ -9,7 +9,7 @@ import numpy as np
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard, loaded
-from calc.report.data import Data, number_text, quantity
+from calc.report.data import Data, number_text, plus_minus_text, quantity, with_half
 
 SCALES_AGREE = 3.0  # kg; two readings of +/-1 and one of +/-0.5 each side differ by less; common practice, no source
 
@@ -65,32 +65,30 @@ def scale_notes(job: Job) -> list[str]:
 
 
 def attitude(job: Job, ends: dict[str, Data]) -> Data | None:
-    """What going from the found to the recommended setup does to ride height and rake; None where an end has no answer."""
-    changes = {}
-    for end, data in ends.items():
-        found = (data.get("as_found") or {}).get("setup")
-        if data["state"] != "ok" or found is None:
-            return None
-        changes[end] = found["rider_sag"]["value"] - data["chosen"]["rider_sag"]["value"]
-    front_up = changes["front"] * math.cos(job.number("bike.rake"))
-    data = {
-        "front_height": quantity(front_up, "mm", "rider aboard, as found to recommended, up is +", 0),
-        "rear_height": quantity(changes["rear"], "mm", "rider aboard, as found to recommended, up is +", 0),
-        "clamp_shift": quantity(changes["front"], "mm", "tubes up through the clamps to cancel the front's change", 0),
-        "rake_change": None,
-    }
+    """What going from the found to the recommended setup does to ride height and rake; None where an end has no answer.
+
+    The +/- of the rake is both ends' together, so it is the most that it can be: they are drawn one at a time.
+    """
+    front, rear = (ends[end].get("moved") for end in ("front", "rear"))
+    if front is None or rear is None:
+        return None
+    shift = front["along"] | {"case": "tubes up through the clamps to cancel the front's change"}
+    data = {"front_height": front["height"], "rear_height": rear["height"], "clamp_shift": shift, "rake_change": None}
     if job.known("bike.wheelbase"):
-        turned = math.degrees(math.atan2(front_up - changes["rear"], job.number("bike.wheelbase")))
-        data["rake_change"] = quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1)
+        base = job.number("bike.wheelbase")
+        turned = math.degrees(math.atan2(front["height"]["value"] - rear["height"]["value"], base))
+        halves = [moved["height"]["plus_minus_95"] for moved in (front, rear)]
+        half = None if None in halves else math.degrees(sum(halves) / base)
+        data["rake_change"] = with_half(quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1), half)
     return data | {"words": _attitude_words(data)}
 
 
 def _attitude_words(data: Data) -> str:
     def moved(name: str, figure: Data) -> str:
-        millimetres = number_text(abs(figure["value"]), 0)
+        millimetres, band = number_text(abs(figure["value"]), 0), plus_minus_text(figure)
         if millimetres == "0":
-            return f"the {name} stays where it is"
-        return f"the {name} sits {millimetres} mm {'higher' if figure['value'] > 0 else 'lower'}"
+            return f"the {name} stays where it is{band and f', {band} mm'}"
+        return f"the {name} sits {millimetres}{band and f' {band}'} mm {'higher' if figure['value'] > 0 else 'lower'}"
 
     text = f"Against as found, {moved('front', data['front_height'])} and {moved('rear', data['rear_height'])}."
     shift = data["clamp_shift"]
@@ -98,5 +96,6 @@ def _attitude_words(data: Data) -> str:
         way = "up" if shift["value"] > 0 else "down"
         text += f" To cancel the front's change, move the tubes {number_text(abs(shift['value']), 0)} mm {way} through the clamps."
     if data["rake_change"] is not None:
-        text += f" Rake changes by {number_text(data['rake_change']['value'], 1)}°."
+        band = plus_minus_text(data["rake_change"])
+        text += f" Rake changes by {number_text(data['rake_change']['value'], 1)}°{band and f' {band}°'}."
     return text

@@ -152,6 +152,18 @@ def _loads_data(done: EndSizing, cases: Cases) -> Data:
     }
 
 
+def _moved_data(done: EndSizing) -> Data | None:
+    """What the recommended setup raises the bike by, rider aboard: at the wheel, and along the leg at the front."""
+    if done.found is None:
+        return None
+    was, now = done.found.rider, done.sized.figures.at(int(done.sized.choice)).rider
+    case = "rider aboard, as found to recommended, up is +"
+    return {
+        "height": quantity(was.travel - now.travel, "mm", case, 0),
+        "along": quantity(was.stroke - now.stroke, "mm", f"{case}, along the leg or shock", 0),
+    }
+
+
 def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) -> Data:
     found = data["as_found"]["setup"]
     if end == "front":
@@ -163,6 +175,7 @@ def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) 
         why = rear_why(chosen, data["targets"]["free_sag"]["value"], found)
     return {
         "chosen": chosen,
+        "moved": _moved_data(done),
         "leave": bool(chosen["fitted"]),
         "answer": answer_words(end, chosen, chosen["oil"], bool(chosen["fitted"])),
         "why": [*why, *spring_lines(job, end, chosen, done.sized.figures.at(int(done.sized.choice)))],

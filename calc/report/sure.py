@@ -53,6 +53,8 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
             "chosen": chosen,
             "candidates": candidates,
             "as_found": found,
+            "load": {name: with_half(figure, sure.figures[name]) for name, figure in data["load"].items()},
+            "moved": _moved(data["moved"], sure.found),
             "sure": counted,
             "measure_next": _measure_next(job, sure, along),
         }
@@ -74,6 +76,12 @@ def _built(chosen: Data, sure: Bands) -> Data:
     if chosen["oil"] is not None:
         set_to["oil"] = {leg: with_half(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
     return set_to
+
+
+def _moved(moved: Data | None, halves: Mapping[str, float]) -> Data | None:
+    if moved is None or not halves:
+        return moved
+    return {"height": with_half(moved["height"], halves["rise_travel"]), "along": with_half(moved["along"], halves["rise_stroke"])}
 
 
 def _beside(data: Data, sure: Bands) -> Data:

@@ -151,3 +151,25 @@ def test_every_draw_chooses_among_all_springs_however_far_from_the_choice():
     # From elsewhere too: the search widens either way.
     for start_at in (chosen - 6, chosen + 6):
         assert np.array_equal(chosen_steps(_sized(here, done, start_at)), whole, equal_nan=True)
+
+
+def test_what_the_new_setup_raises_the_bike_by_has_a_band_of_its_own_from_the_same_draws():
+    """Both setups stand on the same bike and rider: what they share drops out, so the change is known better than either sag."""
+    front = report(demo())["ends"]["front"]
+    moved, chosen, found = front["moved"], front["chosen"]["rider_sag"], front["as_found"]["setup"]["rider_sag"]
+    assert moved["along"]["value"] == pytest.approx(found["value"] - chosen["value"])
+    apart = np.hypot(found["plus_minus_95"], chosen["plus_minus_95"])
+    assert 0.2 < moved["along"]["plus_minus_95"] < 0.95 * apart
+    assert moved["height"]["plus_minus_95"] == pytest.approx(moved["along"]["plus_minus_95"] * np.cos(np.radians(26.5)), rel=0.03)
+    both = report(demo())["attitude"]
+    assert both["front_height"] == moved["height"]
+    rear = report(demo())["ends"]["rear"]["moved"]["height"]["plus_minus_95"]
+    assert both["rake_change"]["plus_minus_95"] == pytest.approx(np.degrees((moved["height"]["plus_minus_95"] + rear) / 1485.0), rel=0.01)
+
+
+def test_loads_have_the_band_of_the_scales_and_the_wheel():
+    """Aboard: +/-1 kg of the axle and +/-1.5 kg of the wheel, which was assumed; by JCGM 100:2008, 5.1.2."""
+    load = report(demo())["ends"]["front"]["load"]
+    assert load["aboard"]["plus_minus_95"] == pytest.approx(9.80665 * np.hypot(1.0, 1.5), rel=0.12)
+    assert load["sprung_mass"]["plus_minus_95"] == pytest.approx(np.hypot(1.0, 1.5), rel=0.12)
+    assert load["alone"]["plus_minus_95"] == pytest.approx(9.80665 * np.hypot(0.5, 1.5), rel=0.12)

@@ -152,7 +152,7 @@ def test_what_the_new_sags_do_to_the_bike(answered):
     assert attitude["rear_height"]["value"] == pytest.approx(moved["rear"])
     turned = math.degrees(math.atan((attitude["front_height"]["value"] - moved["rear"]) / 1485))
     assert attitude["rake_change"]["value"] == pytest.approx(turned, abs=1e-3)
-    assert re.search(r"the front sits \d+ mm (higher|lower)", attitude["words"])
+    assert re.search(r"the front sits \d+ ±\d+ mm (higher|lower)", attitude["words"])
 
 
 def test_readings_that_contradict_each_other_are_named():

@@ -10,7 +10,7 @@ from calc.job.lists import MOST
 from calc.practice import usual
 from calc.quantity import convert, internal_unit
 from calc.report import report
-from calc.report.data import number_text, rate_text
+from calc.report.data import number_text, plus_minus_text, rate_text
 from calc.report.text import report_text
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
@@ -201,7 +201,7 @@ def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
                 if name in candidate)]  # fmt: skip
             assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
     turned = answered["attitude"]["rake_change"]["value"]
-    assert f"Rake changes by {number_text(turned, 1)}°." in text.replace("\n", " ")
+    assert f"Rake changes by {number_text(turned, 1)}° {plus_minus_text(answered['attitude']['rake_change'])}°." in text.replace("\n", " ")
 
 
 def test_a_usual_range_is_shown_beside_the_field_whose_range_it_is():

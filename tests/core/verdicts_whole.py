@@ -39,13 +39,13 @@ def _attitude(report: Data) -> None:
     rises = {"front": less["front"] * math.cos(math.radians(entered(report, "bike.rake"))), "rear": less["rear"]}
     for end, rise in rises.items():
         assert math.isclose(told[f"{end}_height"]["value"], rise, abs_tol=1e-6)
-        said = re.search(rf"the {end} (sits (\d+) mm (higher|lower)|stays where it is)", told["words"])
+        said = re.search(rf"the {end} (sits (\d+)(?: ±\S+)? mm (higher|lower)|stays where it is)", told["words"])
         assert said, told["words"]
         assert (said[2] is None) == (round(abs(rise), 9) <= 0.5)
         assert said[2] is None or (agrees(said[2], abs(rise)) and said[3] == ("higher" if rise > 0 else "lower")), told["words"]
     clamps = re.search(r"move the tubes (\d+) mm (up|down)", told["words"])
     assert clamps is None or (agrees(clamps[1], abs(less["front"])) and clamps[2] == ("up" if less["front"] > 0 else "down"))
-    turned = re.search(r"Rake changes by (\S+)°", told["words"])
+    turned = re.search(r"Rake changes by (\S+?)°", told["words"])
     assert (turned is not None) == (entered(report, "bike.wheelbase") is not None)
     if turned:
         expected = math.degrees(math.atan((rises["front"] - rises["rear"]) / entered(report, "bike.wheelbase")))

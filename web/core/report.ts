@@ -217,6 +217,8 @@ export type Place = { key: string; label: string; words: string } & (
 export interface EndOk extends Sized {
   state: 'ok'
   chosen: Candidate
+  /** What it raises the bike by against as found, rider aboard: at the wheel, and along the leg; null where that is not known. */
+  moved: { height: Quantity; along: Quantity } | null
   leave: boolean
   answer: string
   why: string[]
