@@ -43,12 +43,17 @@ export function heard(next: Heard, bands: boolean): void {
   batch(() => {
     const before = report.value
     const fields = keepSame(before?.fields, next.fields)
-    report.value = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
     refusal.value = ''
+    let news = bands
     for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) {
-      reports[end].value = follow(reports[end].value, now, bands)
+      const view = follow(reports[end].value, now, bands)
+      news ||= view.report !== reports[end].value.report
+      reports[end].value = view
       ahead[end].value = null
     }
+    const whole = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
+    // Like the ends themselves, what compares them keeps its bands where nothing new is said.
+    report.value = before && !news ? { ...whole, attitude: before.attitude } : whole
   })
 }
 

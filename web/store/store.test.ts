@@ -106,6 +106,17 @@ describe('what the core says', () => {
     expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })
   })
 
+  test('what compares the ends keeps its bands too where they say nothing new', () => {
+    const of = (front: string, words: string) => ({ ...said(ok(front), ok('two')), attitude: { words } }) as unknown as Report
+    heard(of('one', '3 ±2 mm higher'), true)
+    heard(of('one', '3 mm higher'), false)
+    expect(report.value!.attitude).toEqual({ words: '3 ±2 mm higher' })
+    heard({ ...of('one', '4 mm higher'), ends: { ...of('one', '').ends, rear: { ...ok('two'), chosen: { rate: { value: 9 } } } as unknown as EndReport } }, false)
+    expect(report.value!.attitude).toEqual({ words: '4 mm higher' })
+    heard(of('one', '4 ±1 mm higher'), true)
+    expect(report.value!.attitude).toEqual({ words: '4 ±1 mm higher' })
+  })
+
   test('a field of which the same is said keeps its identity, another does not', () => {
     const fields = (mass: number) => ({ 'rider.mass': { value: mass }, 'bike.rake': { value: 26 } })
     const of = (mass: number) => ({ ...said(ok('one'), ok('two')), fields: fields(mass) }) as unknown as Report
