@@ -28,18 +28,13 @@ _SHOCK_COIL = coil_fields("rear", Part.REAR, (5.0, 22.0), (35.0, 120.0))
 
 # What a fork on air alone has none of: of the fields declared for any fork, those that are of its coils.
 _AIR_ALONE = {"front.air": ("air leg",), "front.air_coil": ("none",)}
+_FRONT_COIL_KEYS = (
+    "springs_in rate rate_right preload preload_min preload_max buy step stock free_length solid_length "
+    "tried_rate tried_preload spring_steel spring_mass"
+)
 _OF_COILS = {
-    *("front.springs_in", "front.rate", "front.rate_right", "front.preload", "front.preload_min", "front.preload_max"),
-    *(
-        "front.buy",
-        "front.step",
-        "front.stock",
-        "front.free_length",
-        "front.solid_length",
-        "front.tried_rate",
-        "front.tried_preload",
-    ),
-    *("front.spring_steel", "front.spring_mass", "standard.fork_rate", "standard.fork_preload"),
+    *(f"front.{key}" for key in _FRONT_COIL_KEYS.split()),
+    *("standard.fork_rate", "standard.fork_preload"),
     *(field.path for field in _FORK_KINDS if not field.path.startswith(("front.topout", "front.rubber"))),
     *(field.path for field in (*_FORK_FIT, *_FORK_COIL)),
 }

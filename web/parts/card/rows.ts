@@ -54,17 +54,18 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf)
 /** A fork on air alone. */
 const coilless = (setup: Setup) => Boolean(setup.pressure) && setup.rate.value === 0
 
-/** How an air spring is set: its pressures as found and as left, and what goes into its chamber. */
+/** How an air spring is set: its pressures as found and as left (what was not set stays), and what goes into its chamber. */
 function airRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {
   const kinds: [string, string, string, (setup: Setup) => Quantity | null | undefined][] = [
     ['Air pressure', 'bar', 'front.air_pressure', (setup) => setup.pressure],
     ['Second volume', 'bar', 'front.second_pressure', (setup) => setup.second_pressure],
-    ['Oil into the air chamber', 'ml', '', (setup) => setup.air_oil],
+    ['Oil or spacers', 'ml', '', (setup) => setup.air_oil],
   ]
   return kinds.flatMap(([name, unit, key, pick]) => {
-    const [was, is] = [found && pick(found), left && pick(left)]
+    const was = found && pick(found)
+    const is = left && (pick(left) ?? was)
     const any = is ?? was
-    return any ? [{ name, unit, case: any.case, found: was ? [cell(was, key ? originOf(key) : null)] : [], left: is ? [cell(is, null)] : [] }] : []
+    return any ? [{ name, unit, case: any.case.replace(`${name.toLowerCase()}, `, ''), found: was ? [cell(was, key ? originOf(key) : null)] : [], left: is ? [cell(is, null)] : [] }] : []
   })
 }
 
