@@ -62,10 +62,11 @@ function airRows(found: FoundSetup | null, left: Candidate | null, originOf: Ori
     ['Oil or spacers', 'ml', '', (setup) => setup.air_oil],
   ]
   return kinds.flatMap(([name, unit, key, pick]) => {
-    const was = found && pick(found)
-    const is = left && (pick(left) ?? was)
-    const any = is ?? was
-    return any ? [{ name, unit, case: any.case.replace(`${name.toLowerCase()}, `, ''), found: was ? [cell(was, key ? originOf(key) : null)] : [], left: is ? [cell(is, null)] : [] }] : []
+    const origin = key ? originOf(key) : null
+    const [was, set] = [found && pick(found), left && pick(left)]
+    const any = set ?? was
+    const before = was ? [cell(was, origin)] : []
+    return any ? [{ name, unit, case: any.case.replace(`${name.toLowerCase()}, `, ''), found: before, left: set ? [cell(set, null)] : left ? before : [] }] : []
   })
 }
 
