@@ -7,11 +7,10 @@ from dataclasses import replace
 import numpy as np
 
 from calc.array import Number
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.end.loads import Axles, Loads, share_aboard, shared_swingarm, sprung_load
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.loads import Axles, share_aboard, shared_swingarm, sprung_load
-from calc.setup import Loads
 
 
 def alone(job: Job) -> Axles:

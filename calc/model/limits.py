@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc import fitted
+from calc.end.limits import Limits
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg.air import Pumped
+from calc.model import fitted
 from calc.model.airleg import has_coil
-from calc.quantity import convert
-from calc.setup import Setup
-from calc.vetoes import Limits
+from calc.quantities.entry import convert
 
 
 def standard_setup(job: Job, end: str) -> Setup:

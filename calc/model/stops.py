@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from calc import fitted
 from calc.array import Number
-from calc.assembly import Stops
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.end.assembly import Stops
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.job import Job
+from calc.model import fitted
 
 
 def stops(job: Job, end: str, stroke: Number) -> Stops:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from calc.advice import EndSizing
+from calc.end.figures import evaluate
+from calc.end.setup import Setup
 from calc.job import Job
 from calc.model.braking import is_braked
 from calc.report.braking import braking_data
 from calc.report.data import Data
 from calc.report.motion import motion_data
-from calc.setup import Setup, evaluate
+from calc.sizing.choice import EndSizing
 
 
 def beside(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
@@ -16,7 +17,7 @@ def beside(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
     nothing: Data = {"braking": None, "motion": None}
     if end == "front" and not is_braked(job):
         return nothing
-    here = done.situation
+    here = done.inputs
     as_found = done.found if setup is done.found_setup else None
     figures = as_found or evaluate(here.assembly, setup, here.loads, here.exponent)
     if end == "front":

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import lru_cache
 
-from calc.advice import EndSizing, rider_span, tried
+from calc.end.figures import Figures
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Ranges, Resolved
 from calc.model import conditions, found_gaps
@@ -20,7 +21,7 @@ from calc.report.sized import fields_of, part, problem_of, sized
 from calc.report.springs import seat_data, spring_lines
 from calc.report.windows import windows_data
 from calc.report.words import answer_words, front_why, rear_why, span_words, step_of, step_text
-from calc.setup import Figures, Setup
+from calc.sizing.choice import EndSizing, rider_span, tried
 
 
 def end_data(job: Job, end: str, with_bands: bool) -> Data:
@@ -80,7 +81,7 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         "state": "none" if answer is None else "ok",
         "problems": [] if answer is not None else [nothing_fits(job, candidates, end).as_data()],
         "candidates": candidates,
-        "standard": setup_data(done.situation.standard_setup, done.situation.standard, cases),
+        "standard": setup_data(done.inputs.standard_setup, done.inputs.standard, cases),
         "as_found": _found_data(job, end, done, cases),
         "windows": windows_data(job, end),
         "targets": _targets_data(job, end, done, cases),
@@ -127,9 +128,7 @@ def _attempt_data(end: str, attempt: tuple[Setup, Figures | None, Impossible | N
 
 
 def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Data:
-    if done.found is not None and setup is done.found_setup:
-        return curve_data(done.found.end, figures, cases.along)
-    return curve_data(done.situation.assembly.end(setup.rate, setup.preload, setup.gap), figures, cases.along)
+    return curve_data(done.inputs.assembly.end(setup), figures, cases.along)
 
 
 def _targets_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
@@ -139,16 +138,16 @@ def _targets_data(job: Job, end: str, done: EndSizing, cases: Cases) -> Data:
     kind = job.choice("front.end_target")
     unit, internal, case = ("J", "N mm", cases.landing) if kind == "energy" else ("kN", "N", f"full travel, {cases.working}")
     decimals = 0 if kind == "energy" else 2
-    data["end"] = quantity(done.situation.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
-    data["frequency"] = quantity(done.situation.standard.frequency, "Hz", "standard rider on the standard setup", 2)
+    data["end"] = quantity(done.inputs.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
+    data["frequency"] = quantity(done.inputs.standard.frequency, "Hz", "standard rider on the standard setup", 2)
     return data
 
 
 def _loads_data(done: EndSizing, cases: Cases) -> Data:
     return {
-        "alone": quantity(done.situation.loads.alone, "N", "sprung, bike alone", 0),
-        "aboard": quantity(done.situation.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
-        "sprung_mass": quantity(done.situation.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
+        "alone": quantity(done.inputs.loads.alone, "N", "sprung, bike alone", 0),
+        "aboard": quantity(done.inputs.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
+        "sprung_mass": quantity(done.inputs.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
     }
 
 
@@ -167,9 +166,9 @@ def _moved_data(done: EndSizing) -> Data | None:
 def _answer_data(job: Job, end: str, done: EndSizing, data: Data, chosen: Data) -> Data:
     found = data["as_found"]["setup"]
     if end == "front":
-        standard = done.situation.standard
+        standard = done.inputs.standard
         sold = standard.end_force / standard.end_multiple
-        extra = float(done.situation.loads.aboard / sold) - 1.0
+        extra = float(done.inputs.loads.aboard / sold) - 1.0
         why = front_why(extra, chosen, data["standard"], found, data["windows"]["frequency"])
     else:
         why = rear_why(chosen, data["targets"]["free_sag"]["value"], found)

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from calc.end.figures import Figures
+from calc.end.sag import Sag
+from calc.end.setup import Setup
 from calc.job import Job
-from calc.quantity import convert
+from calc.quantities.entry import convert
 from calc.report.data import Data, quantity
-from calc.sag import Sag
-from calc.setup import Figures, Setup
 
 
 @dataclass(frozen=True, eq=False)

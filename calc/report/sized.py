@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from calc.advice import EndSizing, size_end
 from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
+from calc.sizing.choice import EndSizing, size_end
 
 
 def fields_of(job: Job, end: str) -> tuple[Resolved, ...]:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc.advice import EndSizing
-from calc.assembly import ForkAssembly
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures
+from calc.end.setup import Setup
 from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
 from calc.report.data import Data, number_text, quantity
-from calc.setup import Figures, Setup
+from calc.sizing.choice import EndSizing
 from calc.springs.fit import Fit
 
 
@@ -86,8 +87,8 @@ def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str
 
 def _air_line(job: Job) -> str:
     """What an air spring's sizing keeps as found."""
-    dial = job.choice("front.air_end")
-    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != dial]
+    control = job.choice("front.air_end")
+    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != control]
     if not has_second(job):
         kept.remove("second volume")
     filled = job.choice("front.balance_fill") if job.choice("front.balance") == "yes" else ""

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from calc.advice import EndSizing
-from calc.bands import Bands, Cause, bands
-from calc.built import BUILT_RATE
 from calc.impossible import decimals_apart
 from calc.job import Job
-from calc.quantity import convert
+from calc.quantities.entry import convert
 from calc.report.asking import asked
 from calc.report.data import Data, number_text, with_half
 from calc.report.words import answer_words, count_words, pressure_words, step_of, unsettled_words
+from calc.sizing.choice import EndSizing
+from calc.uncertainty.bands import Bands, Cause, bands
+from calc.uncertainty.tolerance import BUILT_RATE
 
 SETTLED = 5  # of ten draws: below this no single rate is told alone
 FAR_APART = 1.5  # first order against draws

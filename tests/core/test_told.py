@@ -8,7 +8,6 @@ import numpy as np
 import pytest
 
 from calc.__main__ import main
-from calc.air_pressure import LEAST, MOST, none_holds
 from calc.boundary import answer
 from calc.gas.chamber import hydraulic_lock, open_leg
 from calc.impossible import Impossible, decimals_apart
@@ -16,11 +15,12 @@ from calc.job import JobError, load
 from calc.job.starter import with_notes
 from calc.job.text import MOST_BRACKETS, read_json
 from calc.practice import usual
-from calc.quantity import EntryError, read_entry
+from calc.quantities.entry import EntryError, read_entry
 from calc.report import report
 from calc.report.bars import EndWanted
 from calc.report.data import plus_minus_text, quantity
 from calc.report.text import report_text
+from calc.sizing.air_pressure import LEAST, MOST, none_holds
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
 from tests.core.test_air import AIR, OIL, SECOND

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
-from calc.steel import END_TYPES, GRADES
+from calc.springs.steel import END_TYPES, GRADES
 
 _Q = Kind.QUANTITY
 

@@ -25,7 +25,7 @@ import numpy as np  # noqa: E402
 
 from calc.boundary import answer  # noqa: E402
 from calc.demo import jobs  # noqa: E402
-from calc.quantity import pint_lines  # noqa: E402
+from calc.quantities.entry import pint_lines  # noqa: E402
 
 for job in jobs().values():
     reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))

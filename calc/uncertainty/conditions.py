@@ -8,13 +8,14 @@ from dataclasses import dataclass, fields, replace
 import numpy as np
 
 from calc.array import Array
-from calc.built import TOLERANCES, built, with_tolerance
-from calc.draws import drawn, half_widths, survivors
-from calc.elsewhere import Place, Several, places
+from calc.conditions.changes import Condition, Several, conditions_of
+from calc.end.figures import Figures
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.setup import Figures, Setup
-from calc.situation import found, situation
+from calc.model.inputs import end_inputs, found
+from calc.uncertainty.draws import drawn, half_widths, survivors
+from calc.uncertainty.tolerance import TOLERANCES, built, with_tolerance
 
 
 @dataclass(frozen=True, eq=False)
@@ -28,8 +29,8 @@ class Sure:
     left_out: int
 
 
-def elsewhere_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
-    """The +/- of every figure of `calc.elsewhere.seen`.
+def condition_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
+    """The +/- of every figure of `calc.conditions.changes.seen`.
 
     Parameters: job; end; setup as recommended, scalars, drawn with the bench's tolerance; None: as found, drawn as it was read.
     Returns: a Sure by the condition's key; none where the job names no other condition, or for one that no draw can be at.
@@ -39,11 +40,11 @@ def elsewhere_bands(job: Job, end: str, setup: Setup | None) -> dict[str, Sure]:
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
-        >>> sure = elsewhere_bands(load(jobs()["enduro"]), "front", Setup(4.6, 3.0, 120.0))
+        >>> sure = condition_bands(load(jobs()["enduro"]), "front", Setup(4.6, 3.0, 120.0))
         >>> sure["hot"].halves["change_end_force"] < sure["hot"].halves["end_force"]
         True
     """
-    keys = [place.key for place in places(job, end)]
+    keys = [place.key for place in conditions_of(job, end)]
     if len(keys) < 2:
         return {}
     draws = with_tolerance(drawn(job))
@@ -66,7 +67,7 @@ class _Built:
 
     draws: Job
     setup: Setup
-    those: Sequence[Place]
+    those: Sequence[Condition]
     done: Figures
     keys: Sequence[str]
 
@@ -74,9 +75,9 @@ class _Built:
     def at(cls, draws: Job, end: str, setup: Setup | None, keys: Sequence[str]) -> _Built:
         """Under the conditions of these keys; Impossible where any draw cannot be."""
         count = np.size(draws.samples[TOLERANCES[0]])
-        home, *others = (_spread(place, count) for place in places(draws, end))
+        home, *others = (_spread(place, count) for place in conditions_of(draws, end))
         those = [home, *(place for place in others if place.key in keys)]
-        as_set = found(draws, end, situation(draws, end))[0] if setup is None else built(draws, setup)
+        as_set = found(draws, end, end_inputs(draws, end))[0] if setup is None else built(draws, setup)
         return cls(draws, as_set, those, Several(those).figures(draws, end, as_set), keys)
 
 
@@ -99,7 +100,7 @@ def _sure(here: _Built, end: str, left_out: int) -> dict[str, Sure]:
     }
 
 
-def _gaps(draws: Job, as_set: Setup, those: Sequence[Place], results: Mapping[str, Array]) -> dict[str, Array]:
+def _gaps(draws: Job, as_set: Setup, those: Sequence[Condition], results: Mapping[str, Array]) -> dict[str, Array]:
     """Change of gap at home that acts like each condition, and gap there that restores as built."""
     acting, away = [replace(those[0], key=place.key) for place in those[1:]], those[1:]
     restored = Several(away).loads.aboard * results["end_multiple"][:1]
@@ -113,11 +114,11 @@ def _gaps(draws: Job, as_set: Setup, those: Sequence[Place], results: Mapping[st
     return {"acts_like": like - as_set.gap, "restoring": restoring}
 
 
-def _spread(place: Place, count: int) -> Place:
+def _spread(place: Condition, count: int) -> Condition:
     """A place whose every number is an array of draws."""
 
     def spread(part: object) -> Array:
         return np.broadcast_to(np.asarray(part), (count,))
 
     at = replace(place.at, **{name.name: spread(getattr(place.at, name.name)) for name in fields(place.at)})
-    return Place(place.key, at, replace(place.loads, alone=spread(place.loads.alone), aboard=spread(place.loads.aboard)))
+    return Condition(place.key, at, replace(place.loads, alone=spread(place.loads.alone), aboard=spread(place.loads.aboard)))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Array, Number, some
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible, decimals_apart
 
 
@@ -146,3 +146,17 @@ def share_aboard(alone: Number, aboard: Number, added: Number) -> Number:
     if some(added <= 0):
         raise Impossible("rider", "The rider's mass must be above 0 kg.", "Enter the kitted mass.", "rider.mass")
     return (aboard - alone) / added
+
+
+@dataclass(frozen=True, eq=False)
+class Loads:
+    """What the end carries: sprung loads [N] with the bike alone and with the rider aboard, and gravity [N/kg] used."""
+
+    alone: Number
+    aboard: Number
+    gravity: float
+
+    @property
+    def sprung_mass(self) -> Number:
+        """Sprung mass [kg] on the axle, rider aboard."""
+        return self.aboard / self.gravity

@@ -4,21 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import fitted
-from calc.air_sizing import AirSetting
 from calc.array import Number
-from calc.assembly import Assembly, ForkAssembly
+from calc.end.air_setting import AirSetting
+from calc.end.assembly import Assembly, ForkAssembly
+from calc.end.figures import Figures, evaluate
+from calc.end.loads import Loads
+from calc.end.setup import Setup
+from calc.end.targets import Targets
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg.air import AirLeg
-from calc.model import conditions, end_loads, fork, fork_as_sold, found_gaps, shock, standard_setup
+from calc.model import conditions, end_loads, fitted, fork, fork_as_sold, found_gaps, shock, standard_setup
 from calc.model.airleg import has_second, pumped_as_found
-from calc.setup import Figures, Loads, Setup, evaluate, figures
-from calc.sizing import Targets
 
 
 @dataclass(frozen=True, eq=False)
-class Situation:
+class EndInputs:
     """One end as its readings describe it, before anything is chosen: what is loaded, by how much, against what yardstick; what
     is set at its air springs, None where it has none.
     """
@@ -32,18 +33,18 @@ class Situation:
     air: AirSetting | None = None
 
 
-def situation(job: Job, end: str) -> Situation:
+def end_inputs(job: Job, end: str) -> EndInputs:
     """Read one end of a job, drawn or not.
 
     Parameters: job; end, "front" or "rear".
-    Returns: Situation.
+    Returns: EndInputs.
     Raises: Impossible naming the cause and the way out.
-    Formula: see `calc.model` and `calc.setup`.
+    Formula: see `calc.model` and `calc.end.setup`.
     Source: none.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
-        >>> round(float(situation(load(jobs()["enduro"]), "front").loads.aboard), 1)
+        >>> round(float(end_inputs(load(jobs()["enduro"]), "front").loads.aboard), 1)
         786.5
     """
     at = conditions(job)
@@ -52,7 +53,7 @@ def situation(job: Job, end: str) -> Situation:
     loads, yardstick = end_loads(job, end), standard_setup(job, end)
     standard = _standard(job, end, as_sold, yardstick, at.exponent)
     targets = targets_of(job, end, standard, loads.aboard)
-    return Situation(assembly, loads, at.exponent, yardstick, standard, targets, _air_setting(job, assembly))
+    return EndInputs(assembly, loads, at.exponent, yardstick, standard, targets, _air_setting(job, assembly))
 
 
 def _standard(job: Job, end: str, assembly: Assembly, yardstick: Setup, exponent: Number) -> Figures:
@@ -68,15 +69,15 @@ def _air_setting(job: Job, assembly: Assembly) -> AirSetting | None:
     """What is set at an air spring; None where there is none."""
     if not isinstance(assembly, ForkAssembly) or not isinstance(assembly.gas, AirLeg):
         return None
-    dial = job.choice("front.air_end")
-    if dial == "second" and not has_second(job):
+    control = job.choice("front.air_end")
+    if control == "second" and not has_second(job):
         raise Impossible(
-            "dial",
+            "control",
             "There is no second volume to set the end of the travel by.",
             "Choose another way, or enter it.",
             "front.air_end",
         )
-    return AirSetting(found_setup(job, "front", assembly), dial, job.number("front.air_step"))
+    return AirSetting(found_setup(job, "front", assembly), control, job.number("front.air_step"))
 
 
 def targets_of(job: Job, end: str, standard: Figures, load: Number) -> Targets:
@@ -98,29 +99,24 @@ def targets_of(job: Job, end: str, standard: Figures, load: Number) -> Targets:
 
 
 def found_setup(job: Job, end: str, assembly: Assembly) -> Setup:
-    """What is fitted now, at the mean of both legs' gaps."""
+    """What is fitted now, each leg at its own gap."""
     rate, preload = fitted.rate(job, end), fitted.preload(job, end)
     if not isinstance(assembly, ForkAssembly):
         return Setup(rate, preload, 0.0)
     if assembly.springs == 0:
         rate, preload = 0.0, 0.0
     left, right = found_gaps(job, conditions(job))
-    return Setup(rate, preload, 0.5 * (left + right), fitted.split(job, end), pumped_as_found(job))
+    middle, apart = 0.5 * (left + right), 0.5 * (right - left)
+    return Setup(rate, preload, middle, fitted.split(job, end), pumped_as_found(job), apart)
 
 
-def found(job: Job, end: str, here: Situation) -> tuple[Setup, Figures | None, Impossible | None]:
+def found(job: Job, end: str, here: EndInputs) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
     setup = found_setup(job, end, here.assembly)
-    if not isinstance(here.assembly, ForkAssembly):
-        return setup, *attempted(here, setup)
-    built = here.assembly.paired(setup.split).end_of_gaps(setup.rate, setup.preload, *found_gaps(job, conditions(job)))
-    try:
-        return setup, figures(built, here.loads, here.exponent), None
-    except Impossible as problem:
-        return setup, None, problem
+    return setup, *attempted(here, setup)
 
 
-def attempted(here: Situation, setup: Setup) -> tuple[Figures | None, Impossible | None]:
+def attempted(here: EndInputs, setup: Setup) -> tuple[Figures | None, Impossible | None]:
     """The figures of a setup, or why it has none."""
     try:
         return evaluate(here.assembly, setup, here.loads, here.exponent), None

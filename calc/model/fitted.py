@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.array import Number
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
+from calc.springs.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.springs.fit import Fit
 from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
 from calc.springs.table import ForceTable, TableSpring

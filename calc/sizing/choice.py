@@ -7,18 +7,21 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc import fitted
-from calc.air_sizing import AirSetting, size_air
 from calc.array import Array, every
-from calc.assembly import ForkAssembly
+from calc.end.air_setting import AirSetting
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures, evaluate
+from calc.end.limits import Limits
+from calc.end.loads import Loads
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import end_loads, limits
-from calc.offers import offers, series
-from calc.setup import Figures, Loads, Setup, evaluate
-from calc.situation import Situation, attempted, found, situation, targets_of
-from calc.sizing import Sized, size
-from calc.vetoes import Limits, Room
+from calc.model import end_loads, fitted, limits
+from calc.model.inputs import EndInputs, attempted, end_inputs, found, targets_of
+from calc.sizing.air import size_air
+from calc.sizing.coil import Sized, size
+from calc.sizing.criteria import Room
+from calc.sizing.offers import offers, series
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
@@ -28,7 +31,7 @@ BIGGEST_CHANGE = 0.5  # of the rider's mass
 class EndSizing:
     """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
 
-    situation: Situation
+    inputs: EndInputs
     limits: Limits
     sized: Sized
     found_setup: Setup
@@ -42,8 +45,8 @@ def size_end(job: Job, end: str) -> EndSizing:
     Parameters: job, with no refused entry that this end needs; end, "front" or "rear".
     Returns: EndSizing.
     Raises: Impossible naming the cause and the way out.
-    Formula: see `calc.sizing.size`.
-    Source: see `calc.sizing`.
+    Formula: see `calc.sizing.coil.size`.
+    Source: see `calc.sizing.coil`.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
@@ -51,7 +54,7 @@ def size_end(job: Job, end: str) -> EndSizing:
         >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
         4.6
     """
-    here, bounds = situation(job, end), limits(job, end)
+    here, bounds = end_inputs(job, end), limits(job, end)
     if here.air is not None:
         return _air_spring(job, here, here.air, bounds)
     rates, split = _offers(job, end)
@@ -59,16 +62,16 @@ def size_end(job: Job, end: str) -> EndSizing:
     return EndSizing(here, bounds, sized, *found(job, end, here))
 
 
-def resized(here: Situation, done: EndSizing, some: slice = slice(None)) -> Sized:
+def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> Sized:
     """The end sized again, its loads or readings along the second axis: over some of the candidates that `done` had, or, an air
     spring, at the one pressure nearest to what each wants.
 
     Parameters: here, another situation of the same end; done, its nominal sizing; some of its candidates.
     Returns: Sized.
     Raises: Impossible as `size_end`.
-    Formula: see `calc.sizing.size` and `calc.air_sizing.size_air`.
+    Formula: see `calc.sizing.coil.size` and `calc.sizing.air.size_air`.
     Source: none.
-    Example: see `calc.bands`.
+    Example: see `calc.uncertainty.bands`.
     """
     if here.air is not None:
         setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
@@ -85,7 +88,7 @@ def chosen_steps(sized: Sized) -> Array:
     return np.where(choice < 0, np.nan, np.take_along_axis(steps, np.maximum(choice, 0)[None], axis=0)[0])
 
 
-def _air_spring(job: Job, here: Situation, setting: AirSetting, bounds: Limits) -> EndSizing:
+def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) -> EndSizing:
     """Where no pressure gives the sag, what is found is worked out all the same, and barred."""
     was = found(job, "front", here)
     try:
@@ -99,7 +102,7 @@ def _air_spring(job: Job, here: Situation, setting: AirSetting, bounds: Limits) 
     return EndSizing(here, bounds, Sized(one, one, worked, Room(), {"no pressure": np.ones(1, dtype=bool)}, np.zeros(1)), *was)
 
 
-def _air(here: Situation, offered: Callable[[Setup], Array], bounds: Limits) -> Sized:
+def _air(here: EndInputs, offered: Callable[[Setup], Array], bounds: Limits) -> Sized:
     assert here.air is not None
     assert isinstance(here.assembly, ForkAssembly)
     return size_air(here.assembly, here.air, offered, here.loads, here.exponent, here.targets, bounds)
@@ -135,7 +138,7 @@ def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Se
     air = base.air if pressure is None or base.air is None else replace(base.air, pressure=pressure)
     rate, preload, gap = (named.get(part, getattr(base, part)) for part in ("rate", "preload", "gap"))
     setup = Setup(rate, preload, gap, 0.0 if "rate" in named else base.split, air)
-    return setup, *attempted(done.situation, setup)
+    return setup, *attempted(done.inputs, setup)
 
 
 def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float | None] | None:
@@ -146,7 +149,7 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     chosen = int(done.sized.choice)
     if chosen < 0:
         return None
-    mass, here = job.number("rider.mass"), done.situation
+    mass, here = job.number("rider.mass"), done.inputs
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
     loads = end_loads(job, end, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
