@@ -18,6 +18,7 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard, alone, conditions, end_loads, fork, shock
 from calc.model.conditions import Conditions
+from calc.practice import Axle
 
 HOME = "as built"
 
@@ -46,12 +47,12 @@ class UnderCondition:
     restoring: float | None
 
 
-def conditions_of(job: Job, end: str) -> list[Condition]:
+def conditions_of(job: Job, axle: Axle) -> list[Condition]:
     """The conditions of a job: as built; a fork hot, high, high and bled there, hot and high; another rider; luggage.
 
     A shock's gas is sealed, and its few newtons of ambient pressure show nowhere: the rear has no hot and high rows.
 
-    Parameters: job; end, "front" or "rear".
+    Parameters: job; axle, "front" or "rear".
     Returns: a Condition per condition, "as built" first.
     Raises: Impossible where the loads cannot be.
     Formula: none.
@@ -62,9 +63,9 @@ def conditions_of(job: Job, end: str) -> list[Condition]:
         >>> [place.key for place in conditions_of(load(jobs()["enduro"]), "rear")]
         ['as built']
     """
-    at, loads = conditions(job), end_loads(job, end)
+    at, loads = conditions(job), end_loads(job, axle)
     found = [Condition(HOME, at, loads)]
-    if end == "front":
+    if axle == "front":
         high, hot = pressure_at(job.value("elsewhere.high_altitude")), job.value("elsewhere.hot_temperature")
         found += [
             Condition("hot", at.ridden(temperature=hot), loads),
@@ -73,20 +74,20 @@ def conditions_of(job: Job, end: str) -> list[Condition]:
             Condition("hot and high", at.ridden(ambient=high, temperature=hot), loads),
         ]
     if job.known("elsewhere.rider"):
-        found.append(Condition("other rider", at, end_loads(job, end, job.value("elsewhere.rider"))))
+        found.append(Condition("other rider", at, end_loads(job, axle, job.value("elsewhere.rider"))))
     if job.known("elsewhere.luggage"):
-        found.append(Condition("luggage", at, _with_luggage(job, end, loads)))
+        found.append(Condition("luggage", at, _with_luggage(job, axle, loads)))
     return found
 
 
-def _with_luggage(job: Job, end: str, loads: Loads) -> Loads:
+def _with_luggage(job: Job, axle: Axle, loads: Loads) -> Loads:
     """The loads with luggage put on: it is there with the bike alone too."""
     mass, share = job.value("elsewhere.luggage"), job.value("elsewhere.luggage_front_share")
-    added = [getattr(axles(job).plus(mass, share), end) - getattr(axles(job), end) for axles in (alone, aboard)]
+    added = [getattr(axles(job).plus(mass, share), axle) - getattr(axles(job), axle) for axles in (alone, aboard)]
     return Loads(loads.alone + added[0] * STANDARD_GRAVITY, loads.aboard + added[1] * STANDARD_GRAVITY, loads.gravity)
 
 
-def under_conditions(job: Job, end: str, setup: Setup) -> list[UnderCondition]:
+def under_conditions(job: Job, axle: Axle, setup: Setup) -> list[UnderCondition]:
     """Look at a built setup under every condition of the job.
 
     Parameters: job; end; setup as built, scalars.
@@ -101,22 +102,22 @@ def under_conditions(job: Job, end: str, setup: Setup) -> list[UnderCondition]:
         >>> [row.key for row in rows][:2]
         ['as built', 'hot']
     """
-    every = conditions_of(job, end)
-    return _seen(job, end, setup, every[0], every) if len(every) > 1 else []
+    every = conditions_of(job, axle)
+    return _seen(job, axle, setup, every[0], every) if len(every) > 1 else []
 
 
-def _seen(job: Job, end: str, setup: Setup, home: Condition, those: Sequence[Condition]) -> list[UnderCondition]:
+def _seen(job: Job, axle: Axle, setup: Setup, home: Condition, those: Sequence[Condition]) -> list[UnderCondition]:
     """All at once, one place a column; one by one where some cannot be."""
     try:
-        done = Several(those).figures(job, end, setup)
-        built = Several([home]).figures(job, end, setup).end_multiple
+        done = Several(those).figures(job, axle, setup)
+        built = Several([home]).figures(job, axle, setup).end_multiple
     except Impossible as problem:
         if len(those) == 1:
             return [UnderCondition(those[0].key, None, problem, None, None)]
-        return [row for place in those for row in _seen(job, end, setup, home, [place])]
+        return [row for place in those for row in _seen(job, axle, setup, home, [place])]
     none: list[float | None] = [None] * len(those)
     like = restoring = none
-    if end == "front" and setup.air is None:  # an air spring is pumped, not opened
+    if axle == "front" and setup.air is None:  # an air spring is pumped, not opened
         at_home = [replace(home, key=place.key) for place in those]
         like = _gaps(job, setup, at_home, done.end_force)
         restoring = _gaps(job, setup, those, built * Several(those).loads.aboard)
@@ -158,10 +159,10 @@ class Several:
         alone_, aboard_ = (_stacked([getattr(place.loads, part) for place in self.places]) for part in ("alone", "aboard"))
         return Loads(alone_, aboard_, self.places[0].loads.gravity)
 
-    def figures(self, job: Job, end: str, setup: Setup) -> Figures:
+    def figures(self, job: Job, axle: Axle, setup: Setup) -> Figures:
         """What a setup does at all of them."""
         at = self.at
-        assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+        assembly: Assembly = fork(job, at) if axle == "front" else shock(job, at)
         return evaluate(assembly, setup, self.loads, at.exponent)
 
     def gaps(self, job: Job, setup: Setup, forces: Number) -> Array:

@@ -34,7 +34,7 @@ class AirSetting:
     def set_to(self, pressure: Number, amount: Number) -> Setup:
         """The base at a pressure [MPa, gauge] and an amount of the control."""
         if self.control == "gap":
-            return replace(self.base, gap=amount, gap_split=0.0, air=Pumped(pressure))
+            return replace(self.base, gap=amount, air=Pumped(pressure))
         return replace(self.base, air=replace(Pumped(pressure), **{self.control: amount}))
 
     def amount(self, setup: Setup) -> Number:

@@ -9,6 +9,7 @@ import numpy as np
 from calc.array import Array, Number, some
 from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible, decimals_apart
+from calc.practice import Axle
 
 
 @dataclass(frozen=True, eq=False)
@@ -23,10 +24,10 @@ class Axles:
         return Axles(self.front + mass * front_share, self.rear + mass * (1.0 - front_share))
 
 
-def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = STANDARD_GRAVITY) -> Number:
+def sprung_load(axle_mass: Number, unsprung: Number, axle: Axle, gravity: float = STANDARD_GRAVITY) -> Number:
     """Vertical load that an end's springs carry at rest.
 
-    Parameters: axle_mass [kg]; unsprung [kg]; end, "front" or "rear", for the message; gravity [N/kg].
+    Parameters: axle_mass [kg]; unsprung [kg]; axle, "front" or "rear", for the message; gravity [N/kg].
     Returns: load [N].
     Raises: Impossible when the unsprung mass is not below the axle's load.
     Formula: (m_axle - m_unsprung) g.
@@ -39,10 +40,10 @@ def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = 
     if some(sprung <= 0):
         raise Impossible(
             "unsprung",
-            f"The unsprung mass at the {end}, {float(np.max(unsprung)):.1f} kg, is not below the axle's load of "
+            f"The unsprung mass at the {axle}, {float(np.max(unsprung)):.1f} kg, is not below the axle's load of "
             f"{float(np.min(axle_mass)):.1f} kg.",
             "Check the axle reading and the unsprung mass.",
-            f"{end}.unsprung",
+            f"{axle}.unsprung",
         )
     return sprung * gravity
 

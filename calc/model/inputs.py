@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.array import Number
 from calc.end.air_setting import AirSetting
@@ -16,6 +16,7 @@ from calc.job import Job
 from calc.leg.air import AirLeg
 from calc.model import conditions, end_loads, fitted, fork, fork_as_sold, found_gaps, shock, standard_setup
 from calc.model.airleg import has_second, pumped_as_found
+from calc.practice import Axle
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,10 +34,10 @@ class EndInputs:
     air: AirSetting | None = None
 
 
-def end_inputs(job: Job, end: str) -> EndInputs:
+def end_inputs(job: Job, axle: Axle) -> EndInputs:
     """Read one end of a job, drawn or not.
 
-    Parameters: job; end, "front" or "rear".
+    Parameters: job; axle, "front" or "rear".
     Returns: EndInputs.
     Raises: Impossible naming the cause and the way out.
     Formula: see `calc.model` and `calc.end.setup`.
@@ -48,19 +49,19 @@ def end_inputs(job: Job, end: str) -> EndInputs:
         786.5
     """
     at = conditions(job)
-    assembly: Assembly = fork(job, at) if end == "front" else shock(job, at)
+    assembly: Assembly = fork(job, at) if axle == "front" else shock(job, at)
     as_sold = fork_as_sold(job, at, assembly) if isinstance(assembly, ForkAssembly) else assembly
-    loads, yardstick = end_loads(job, end), standard_setup(job, end)
-    standard = _standard(job, end, as_sold, yardstick, at.exponent)
-    targets = targets_of(job, end, standard, loads.aboard)
+    loads, yardstick = end_loads(job, axle), standard_setup(job, axle)
+    standard = _standard(job, axle, as_sold, yardstick, at.exponent)
+    targets = targets_of(job, axle, standard, loads.aboard)
     return EndInputs(assembly, loads, at.exponent, yardstick, standard, targets, _air_setting(job, assembly))
 
 
-def _standard(job: Job, end: str, assembly: Assembly, yardstick: Setup, exponent: Number) -> Figures:
+def _standard(job: Job, axle: Axle, assembly: Assembly, yardstick: Setup, exponent: Number) -> Figures:
     try:
-        return evaluate(assembly, yardstick, end_loads(job, end, job.value("standard.rider")), exponent)
+        return evaluate(assembly, yardstick, end_loads(job, axle, job.value("standard.rider")), exponent)
     except Impossible as error:
-        path = "standard.gap" if end == "front" else "standard.shock_rate"
+        path = "standard.gap" if axle == "front" else "standard.shock_rate"
         words = f"As sold, with the rider it is sold for: {error.message[0].lower()}{error.message[1:]}"
         raise Impossible(error.code, words, "Check the setup as sold, and the readings of the leg.", error.field or path) from error
 
@@ -77,15 +78,15 @@ def _air_setting(job: Job, assembly: Assembly) -> AirSetting | None:
             "Choose another way, or enter it.",
             "front.air_end",
         )
-    return AirSetting(found_setup(job, "front", assembly), control, job.number("front.air_step"))
+    return AirSetting(replace(found_setup(job, "front", assembly), gap_split=0.0), control, job.number("front.air_step"))
 
 
-def targets_of(job: Job, end: str, standard: Figures, load: Number) -> Targets:
+def targets_of(job: Job, axle: Axle, standard: Figures, load: Number) -> Targets:
     """What is wanted of an end under a load [N], rider aboard."""
-    sag = job.number(f"{end}.target_sag")
-    if sag >= job.number(f"{end}.travel"):
-        raise Impossible("sag", "The rider sag wanted is not below the travel.", "Enter a smaller sag.", f"{end}.target_sag")
-    if end == "rear":
+    sag = job.number(f"{axle}.target_sag")
+    if sag >= job.number(f"{axle}.travel"):
+        raise Impossible("sag", "The rider sag wanted is not below the travel.", "Enter a smaller sag.", f"{axle}.target_sag")
+    if axle == "rear":
         return Targets(sag, False, "none", 0.0, free_sag=job.number("rear.target_free_sag"))
     kind = job.choice("front.end_target")
     if kind == "standard":
@@ -98,21 +99,21 @@ def targets_of(job: Job, end: str, standard: Figures, load: Number) -> Targets:
     return Targets(sag, True, "energy" if kind == "energy" else "force", amount, frequency=standard.frequency)
 
 
-def found_setup(job: Job, end: str, assembly: Assembly) -> Setup:
+def found_setup(job: Job, axle: Axle, assembly: Assembly) -> Setup:
     """What is fitted now, each leg at its own gap."""
-    rate, preload = fitted.rate(job, end), fitted.preload(job, end)
+    rate, preload = fitted.rate(job, axle), fitted.preload(job, axle)
     if not isinstance(assembly, ForkAssembly):
         return Setup(rate, preload, 0.0)
     if assembly.springs == 0:
         rate, preload = 0.0, 0.0
     left, right = found_gaps(job, conditions(job))
     middle, apart = 0.5 * (left + right), 0.5 * (right - left)
-    return Setup(rate, preload, middle, fitted.split(job, end), pumped_as_found(job), apart)
+    return Setup(rate, preload, middle, fitted.split(job, axle), pumped_as_found(job), apart)
 
 
-def found(job: Job, end: str, here: EndInputs) -> tuple[Setup, Figures | None, Impossible | None]:
+def found(job: Job, axle: Axle, here: EndInputs) -> tuple[Setup, Figures | None, Impossible | None]:
     """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
-    setup = found_setup(job, end, here.assembly)
+    setup = found_setup(job, axle, here.assembly)
     return setup, *attempted(here, setup)
 
 

@@ -11,6 +11,7 @@ from calc.end.assembly import ForkAssembly
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Problem
+from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.bars import EndWanted, bar_data
 from calc.report.data import Data, quantity
@@ -126,18 +127,18 @@ def shown(done: EndSizing, chosen: int) -> list[int]:
     return [i for i in range(np.size(stepped)) if i in best or leave[i]]
 
 
-def nothing_fits(job: Job, candidates: list[Data], end: str) -> Problem:
+def nothing_fits(job: Job, candidates: list[Data], axle: Axle) -> Problem:
     """That all are barred, the nearest one's bars, and the way out of each; at the field that the nearest one misses."""
     first = candidates[0]["vetoes"][0]
     if first["code"] == "no pressure":
-        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=end)
+        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=axle)
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
     words = "; ".join(v["words"] for v in nearest["vetoes"])
     way_out = " ".join(dict.fromkeys(v["way_out"] for v in nearest["vetoes"]))
     what = "pressure" if nearest["pressure"] else "spring on offer"
-    path = f"{end}.target_sag" if {v["code"] for v in nearest["vetoes"]} - _OF_THE_END else _end_path(job)
+    path = f"{axle}.target_sag" if {v["code"] for v in nearest["vetoes"]} - _OF_THE_END else _end_path(job)
     message = f"No {what} meets the targets. Nearest is {named(nearest)}: {words}."
-    return Problem(path, "nothing-fits", message, way_out=way_out, end=end)
+    return Problem(path, "nothing-fits", message, way_out=way_out, end=axle)
 
 
 def _end_path(job: Job) -> str:

@@ -18,6 +18,7 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import end_loads, fitted, limits
 from calc.model.inputs import EndInputs, attempted, end_inputs, found, targets_of
+from calc.practice import Axle
 from calc.sizing.air import size_air
 from calc.sizing.coil import Sized, size
 from calc.sizing.criteria import Room
@@ -39,10 +40,10 @@ class EndSizing:
     found_problem: Impossible | None
 
 
-def size_end(job: Job, end: str) -> EndSizing:
+def size_end(job: Job, axle: Axle) -> EndSizing:
     """Size one end of a job.
 
-    Parameters: job, with no refused entry that this end needs; end, "front" or "rear".
+    Parameters: job, with no refused entry that this end needs; axle, "front" or "rear".
     Returns: EndSizing.
     Raises: Impossible naming the cause and the way out.
     Formula: see `calc.sizing.coil.size`.
@@ -54,12 +55,12 @@ def size_end(job: Job, end: str) -> EndSizing:
         >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
         4.6
     """
-    here, bounds = end_inputs(job, end), limits(job, end)
+    here, bounds = end_inputs(job, axle), limits(job, axle)
     if here.air is not None:
         return _air_spring(job, here, here.air, bounds)
-    rates, split = _offers(job, end)
+    rates, split = _offers(job, axle)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
-    return EndSizing(here, bounds, sized, *found(job, end, here))
+    return EndSizing(here, bounds, sized, *found(job, axle, here))
 
 
 def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> Sized:
@@ -113,23 +114,23 @@ def _about(setting: AirSetting, exact: Setup) -> Array:
     return setting.pressures(float(np.asarray(exact.stepped)), float(np.asarray(setting.base.stepped)))
 
 
-def _offers(job: Job, end: str) -> tuple[Array, Array]:
+def _offers(job: Job, axle: Axle) -> tuple[Array, Array]:
     """Rates on offer and the split of each, the fitted one among them."""
-    now, split = float(fitted.rate(job, end)), float(fitted.split(job, end))
-    kind, pairs, _ = job.choice(f"{end}.buy").partition("-")
+    now, split = float(fitted.rate(job, axle)), float(fitted.split(job, axle))
+    kind, pairs, _ = job.choice(f"{axle}.buy").partition("-")
     if kind == "series":
-        return offers(series(job.number(f"{end}.step"), now), bool(pairs), now, split)
-    stock = job.fields[f"{end}.stock"].rates
+        return offers(series(job.number(f"{axle}.step"), now), bool(pairs), now, split)
+    stock = job.fields[f"{axle}.stock"].rates
     if not stock:
-        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
+        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{axle}.stock")
     return offers(np.array(stock), bool(pairs), now, split)
 
 
-def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
+def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
     """A setup that the user tries beside the answer; what is left empty is the answer's, or else what is fitted."""
     base = answer or done.found_setup
     paths = {
-        part: f"{end}.tried_{part}" for part in (("rate", "preload", "gap", "pressure") if end == "front" else ("rate", "preload"))
+        part: f"{axle}.tried_{part}" for part in (("rate", "preload", "gap", "pressure") if axle == "front" else ("rate", "preload"))
     }
     named = {part: job.number(path) for part, path in paths.items() if job.fields[path].applies and job.known(path)}
     if not named:
@@ -141,7 +142,7 @@ def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Se
     return setup, *attempted(done.inputs, setup)
 
 
-def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float | None] | None:
+def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
     """Rider masses [kg] between which the choice stays the same; None where it does not end within the search.
 
     Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
@@ -151,10 +152,10 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
         return None
     mass, here = job.number("rider.mass"), done.inputs
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
-    loads = end_loads(job, end, masses)
-    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
+    loads = end_loads(job, axle, masses)
+    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    targets = targets_of(job, end, here.standard, loads.aboard)
+    targets = targets_of(job, axle, here.standard, loads.aboard)
     steps = chosen_steps(resized(replace(here, loads=loads, targets=targets), done))
     same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
     middle = int(np.argmin(np.abs(masses - mass)))

@@ -20,6 +20,7 @@ from calc.job import Job
 from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
 from calc.model.inputs import EndInputs, end_inputs, found
+from calc.practice import Axle
 from calc.quantities.entry import convert_difference, internal_unit
 from calc.sizing.choice import EndSizing, chosen_steps, resized
 from calc.sizing.coil import Sized
@@ -63,7 +64,7 @@ class Bands:
     causes: Mapping[str, tuple[Cause, ...]]
 
 
-def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
+def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
     Parameters: job; end; done, its nominal sizing.
@@ -86,13 +87,13 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     setup = done.sized.setup.at(chosen)
 
     def works(some: Job) -> None:
-        here = end_inputs(some, end)
+        here = end_inputs(some, axle)
         _sized(here, done, chosen)
         _oil(some, here, setup)
 
     # first what fails most often and costs least
     draws, left_out = survivors(
-        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, end), built(some, setup))
+        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), built(some, setup))
     )
     if left_out == job.draws:
         return None
@@ -100,7 +101,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     left_out += more
     if left_out == job.draws:
         return None
-    here = end_inputs(draws, end)
+    here = end_inputs(draws, axle)
     as_built = _figures(here, built(draws, setup))
     try:  # all draws together may reach for springs that none of them reached for alone
         sized = _sized(here, done, chosen)
@@ -108,13 +109,13 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         return None
     return Bands(
         setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
-        figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built) | _load_halves(here),
-        found=_found_halves(draws, end, here, as_built),
+        figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
+        found=_found_halves(draws, axle, here, as_built),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
         draws=job.draws - left_out,
         left_out=left_out,
-        causes=_causes(job, end, done, setup),
+        causes=_causes(job, axle, done, setup),
     )
 
 
@@ -172,9 +173,9 @@ def _figure_halves(done: Figures) -> dict[str, float]:
     return {name: half_width(samples) for name, samples in _results(done).items()}
 
 
-def _beside_halves(draws: Job, end: str, done: Figures) -> dict[str, float]:
+def _beside_halves(draws: Job, axle: Axle, done: Figures) -> dict[str, float]:
     """Of the rear's leverage and its fall [-]; of brake dive, where it is asked for and no draw bottoms."""
-    if end == "rear":
+    if axle == "rear":
         motion, full = done.end.motion, done.end.travel
         leverages = {"leverage": full / motion.stroke(full), "leverage_fall": 1.0 - motion.ratio(0.0) / motion.ratio(full)}
         return {name: half_width(samples) for name, samples in leverages.items()}
@@ -191,9 +192,9 @@ def _load_halves(here: EndInputs) -> dict[str, float]:
     return {name: half_width(samples) for name, samples in loads.items()}
 
 
-def _found_halves(draws: Job, end: str, here: EndInputs, as_built: Figures) -> Halves:
+def _found_halves(draws: Job, axle: Axle, here: EndInputs, as_built: Figures) -> Halves:
     """Of what the fitted setup does, and of what the recommended one raises the bike by against it, rider aboard."""
-    _, done, _ = found(draws, end, here)
+    _, done, _ = found(draws, axle, here)
     if done is None:
         return {}
     rises = {f"rise_{along}": getattr(done.rider, along) - getattr(as_built.rider, along) for along in ("travel", "stroke")}
@@ -213,18 +214,18 @@ def _counts(sized: Sized) -> Mapping[float, int]:
     return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
 
 
-def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
+def _causes(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
     """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
     paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
     paths += fit_offs(job)
     try:
-        here = end_inputs(stepped(job, paths), end)
+        here = end_inputs(stepped(job, paths), axle)
         fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
         chosen = int(done.sized.choice)
         solved = resized(here, done, slice(chosen, chosen + 1))
     except Impossible:
         return {}
-    along = "stroke" if end == "front" else "travel"
+    along = "stroke" if axle == "front" else "travel"
     results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
     results |= _solved(here, solved, float(setup.stepped))
     return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
