@@ -23,14 +23,15 @@ def standard_setup(job: Job, axle: Axle) -> Setup:
         air = Pumped(job.value("standard.air_pressure"))
         if not has_coil(job):
             return Setup(0.0, 0.0, gap, air=air)
-    path = f"standard.{strut}_rate"
-    if job.entered(path):
-        return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap, air=air)
-    return Setup(fitted.rate(job, axle), job.value(f"standard.{strut}_preload"), gap, fitted.split(job, axle), air)
+    path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload")
+    if job.entered(path) or job.choice("standard.fork_springs" if axle == "front" else "standard.shock_spring") == "changed":
+        return Setup(job.value(path), preload, gap, air=air)
+    off = job.value(path) - job.value(f"{axle}.rate")  # 0 where what is in is known to be as it was sold
+    return Setup(fitted.rate(job, axle) + off, preload, gap, fitted.split(job, axle), air)
 
 
 def limits(job: Job, axle: Axle) -> Limits:
-    """What can be built at an end, and the free-sag window of the use."""
+    """What can be built at an end."""
     low, high = job.number(f"{axle}.preload_min"), job.number(f"{axle}.preload_max")
     gap = (job.number("front.gap_min"), job.number("front.gap_max")) if axle == "front" else None
     for bounds, path in (((low, high), f"{axle}.preload_max"), (gap, "front.gap_max")):
@@ -40,8 +41,10 @@ def limits(job: Job, axle: Axle) -> Limits:
     solid = fitted.solid(job, axle)
     margin = job.usual("coil bind margin fork" if axle == "front" else "coil bind margin shock")
     assert margin is not None
-    built = Limits((low, high), gap, free_sag_window(job, axle), free, solid, margin.typical, fitted.fit(job, axle))
-    built = replace(built, second_room=fitted.second_room(job, axle))
+    built = Limits((low, high), gap, free, solid, margin.typical, fitted.fit(job, axle), fitted.second_room(job, axle))
+    built = replace(built, preload_read=(job.entered(f"{axle}.preload_min"), job.entered(f"{axle}.preload_max")))
+    if axle == "front":
+        built = replace(built, gap_read=(job.entered("front.gap_min"), job.entered("front.gap_max")))
     if axle == "front" and job.choice("front.air") == "air leg":
         most = job.number("front.air_most") if job.known("front.air_most") else None
         return replace(built, pressure=most, oil=job.number("front.air_filled"))

@@ -15,7 +15,7 @@ from calc.model import conditions, fork
 from calc.report import report
 from calc.report.text import report_text
 from calc.sizing.air_pressure import pressure_for_sag
-from calc.uncertainty.draws import is_drawn
+from calc.model.draws import is_drawn
 from tests.core.documents import demo
 from tests.core.test_end import open_leg
 

@@ -16,7 +16,7 @@ from calc.report import report
 from calc.sizing.air import solve_air
 from calc.sizing.choice import rider_span, size_end
 from calc.uncertainty.bands import bands
-from calc.uncertainty.draws import drawn, half_width
+from calc.model.draws import drawn, half_width
 from tests.core.documents import demo
 from tests.core.test_air import AIR, OIL, SEA, SECOND
 

@@ -17,7 +17,7 @@ from calc.model.inputs import end_inputs
 from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
 from calc.sizing.coil import preload_for_sag, size
-from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.model.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from tests.core.documents import demo
 
 COUNT = 1000

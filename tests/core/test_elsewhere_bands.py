@@ -13,7 +13,7 @@ from calc.report import report
 from calc.sizing.choice import found, size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
-from calc.uncertainty.draws import drawn
+from calc.model.draws import drawn
 from calc.uncertainty.tolerance import TOLERANCES, built, with_tolerance
 from tests.core.documents import demo
 from tests.core.test_bands import half, hand_drawn
