@@ -30,10 +30,8 @@ ENDURO: dict[str, Any] = {
         "rider": stated("87 kg", "5 kg"),
         "fork_springs": stated("as sold"),
         "shock_spring": stated("as sold"),
-        "fork_rate": stated("4.2 N/mm"),
         "fork_preload": stated("4 mm", "1 mm"),
         "gap": stated("126 mm", "2 mm"),
-        "shock_rate": stated("48 N/mm"),
         "shock_preload": stated("9 mm", "1 mm"),
     },
     "front": {

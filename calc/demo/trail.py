@@ -29,10 +29,8 @@ TRAIL: dict[str, Any] = {
         "rider": stated("80 kg", "5 kg"),
         "fork_springs": stated("as sold"),
         "shock_spring": stated("as sold"),
-        "fork_rate": stated("4.0 N/mm"),
         "fork_preload": stated("3 mm", "1 mm"),
         "gap": stated("190 mm", "2 mm"),
-        "shock_rate": stated("46 N/mm"),
         "shock_preload": stated("9 mm", "1 mm"),
     },
     "front": {

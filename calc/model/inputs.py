@@ -18,6 +18,7 @@ from calc.job import Job
 from calc.leg.air import AirLeg
 from calc.model import conditions, end_loads, fitted, fork, fork_as_sold, found_gaps, sag_window, shock, standard_setup
 from calc.model.airleg import has_second, pumped_as_found
+from calc.model.limits import AS_SOLD
 from calc.practice import Axle
 
 END_SHORT = 0.98  # of the force wanted at full travel: what rounding the gap leaves is reached
@@ -149,7 +150,8 @@ def wanted_sag(job: Job, axle: Axle) -> float:
     """
     path = f"{axle}.target_sag"
     strut = "fork" if axle == "front" else "shock"
-    stated = [f"standard.{strut}_rate", f"standard.{strut}_preload", "standard.rider", *(["standard.gap"] if axle == "front" else [])]
+    rate = f"{axle}.rate" if job.choice(AS_SOLD[axle]) == "as sold" else f"standard.{strut}_rate"
+    stated = [rate, f"standard.{strut}_preload", "standard.rider", *(["standard.gap"] if axle == "front" else [])]
     if job.entered(path) or not all(job.entered(each) for each in stated):
         return job.number(path)
     sag = _standard_sag(replace(job, samples={}), axle)

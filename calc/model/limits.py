@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from calc.end.limits import Limits
@@ -14,6 +15,8 @@ from calc.model.airleg import has_coil
 from calc.practice import Axle
 from calc.quantities.entry import convert
 
+AS_SOLD: Mapping[Axle, str] = {"front": "standard.fork_springs", "rear": "standard.shock_spring"}
+
 
 def standard_setup(job: Job, axle: Axle) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
@@ -24,9 +27,10 @@ def standard_setup(job: Job, axle: Axle) -> Setup:
         if not has_coil(job):
             return Setup(0.0, 0.0, gap, air=air)
     path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload")
-    if job.entered(path) or job.choice("standard.fork_springs" if axle == "front" else "standard.shock_spring") == "changed":
+    known = job.choice(AS_SOLD[axle])
+    if known == "changed" or (known == "unknown" and job.entered(path)):
         return Setup(job.value(path), preload, gap, air=air)
-    off = job.value(path) - job.value(f"{axle}.rate")  # 0 where what is in is known to be as it was sold
+    off = 0.0 if known == "as sold" else job.value(path) - job.value(f"{axle}.rate")  # by what the row's width leaves open
     return Setup(fitted.rate(job, axle) + off, preload, gap, fitted.split(job, axle), air)
 
 

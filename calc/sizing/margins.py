@@ -9,6 +9,7 @@ import numpy as np
 from calc.array import Array
 from calc.end.figures import evaluate
 from calc.end.setup import Setup
+from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.draws import fit_offs, is_drawn, own_reading, picked, stepped, working
 from calc.model.inputs import end_inputs
@@ -54,12 +55,15 @@ def margins(job: Job, axle: Axle, setup: Setup, own: bool = False) -> Margins:
         done = evaluate(here.assembly, held, here.loads, here.exponent)
         along = axle == "front"
         sags = (done.rider.stroke, done.free.stroke) if along else (done.rider.travel, done.free.travel)
-        return np.stack(np.broadcast_arrays(*sags, done.end_multiple, here.standard.frequency, np.zeros(np.size(done.frequency)))[:4])
+        return np.stack(np.broadcast_arrays(*sags, done.end_multiple, here.standard.frequency)).reshape(4, -1)
 
     both = stepped(job, paths)
-    found = np.full((4, 2 * len(paths)), np.nan)
-    good = working(both, np.arange(2 * len(paths)), results)
-    found[:, good] = results(picked(both, good))
+    try:
+        found = results(both)
+    except Impossible:
+        found = np.full((4, 2 * len(paths)), np.nan)
+        good = working(both, np.arange(2 * len(paths)), results)
+        found[:, good] = results(picked(both, good))
     up, down = found[:, : len(paths)], found[:, len(paths) :]
     halves = 2.0 * np.sqrt(np.nansum(((up - down) / 2.0) ** 2, axis=1))
     return Margins(*(float(half) for half in halves))

@@ -26,7 +26,7 @@ STANDARD = (
     ),
     Field(
         "standard.fork_rate", "Fork springs as sold", Part.SPRINGS, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2,
-        plus_minus_relative=0.03, usual="fork rate", default=Default("fork rate", follow="front.rate", as_sold="standard.fork_springs"), end="front", how=_AS_SOLD, typed="stated",
+        plus_minus_relative=0.03, usual="fork rate", default=Default("fork rate", follow="front.rate", as_sold="standard.fork_springs"), when={"standard.fork_springs": ("changed", "unknown")}, end="front", how=_AS_SOLD, typed="stated",
     ),
     Field(
         "standard.fork_preload", "Fork preload as sold", Part.SPRINGS, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1,
@@ -38,7 +38,7 @@ STANDARD = (
     ),
     Field(
         "standard.shock_rate", "Shock spring as sold", Part.REAR, _Q, "spring rate", "N/mm", 10, 400, 2, 0,
-        plus_minus_relative=0.03, usual="shock rate", default=Default("shock rate", follow="rear.rate", as_sold="standard.shock_spring"), end="rear", how=_AS_SOLD, typed="stated",
+        plus_minus_relative=0.03, usual="shock rate", default=Default("shock rate", follow="rear.rate", as_sold="standard.shock_spring"), when={"standard.shock_spring": ("changed", "unknown")}, end="rear", how=_AS_SOLD, typed="stated",
     ),
     Field(
         "standard.shock_preload", "Shock preload as sold", Part.REAR, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1,
