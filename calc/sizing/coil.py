@@ -91,7 +91,14 @@ def size(
     room = room_left(assembly, setup, done, limits)
     hard = coil_bind(assembly, room, limits) | ({} if limits.fit is None else limits.fit.vetoes(rates))
     short = _preload_short(exact, setup, limits) | _gap_short(gap, setup, unreachable, limits)
+    short["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel)
     return Sized(exact, setup, done, room, spread_over(done, hard), spread_over(done, short))
+
+
+def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:
+    """True where the wanted sag is not met even before rounding: within a top-out spring's reach preload moves nothing."""
+    carried = assembly.end(exact).wheel_force(travel, ISOTHERMAL)
+    return np.asarray((np.abs(carried - load) > 1e-6 * load) & (exact.preload >= 0))
 
 
 def _buildable_preload(exact: Setup, limits: Limits) -> Array:

@@ -12,10 +12,10 @@ from calc.gas.staged import Staged
 from calc.job import load
 from calc.leg.air import AirLeg, AirSpring
 from calc.model import conditions, fork
+from calc.model.draws import is_drawn
 from calc.report import report
 from calc.report.text import report_text
 from calc.sizing.air_pressure import pressure_for_sag
-from calc.model.draws import is_drawn
 from tests.core.documents import demo
 from tests.core.test_end import open_leg
 

@@ -7,10 +7,10 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import fitted
+from calc.model.draws import drawn, half_width
 from calc.report import report
 from calc.report.text import report_text
 from calc.springs.steel import GRADES
-from calc.model.draws import drawn, half_width
 from tests.core.documents import demo
 
 WIRE = {"front.rate_from": "wire", "front.wire": "4.2 mm", "front.coil_diameter": "36.2 mm", "front.coils": "38", "front.spring_steel": None}

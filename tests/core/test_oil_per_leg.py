@@ -10,9 +10,9 @@ import pytest
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model import oil_to_add
+from calc.model.draws import drawn, half_width
 from calc.report import report
 from calc.sizing.choice import end_inputs
-from calc.model.draws import drawn, half_width
 from tests.core.documents import demo
 
 AREA = 20000.0 / 12.0  # mm2: 20 ml raised it by 12 mm
