@@ -41,7 +41,7 @@ def load(document: object, draws: int = DRAWS) -> Job:
         raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
     assert isinstance(document, Mapping)
     given = entries(document)
-    ranges, range_problems = read_ranges(document, _use(given))
+    ranges, range_problems = read_ranges(document, _chosen(given, "bike.use"), _loaded(given))
     resolved: dict[str, Resolved] = {}
     for path, field, follows, sold in _IN_ORDER:
         base = None if follows is None else resolved[follows]
@@ -56,9 +56,16 @@ def _idle(found: Resolved) -> Resolved:
     return replace(found, applies=False)
 
 
-def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
-    chosen = given.get("bike.use", {}).get("value")
-    return chosen if isinstance(chosen, str) and chosen in FIELDS["bike.use"].choices else ""
+def _chosen(given: Mapping[str, Mapping[str, Any]], path: str) -> str:
+    """The key of a choice as entered; empty where it is none."""
+    chosen = given.get(path, {}).get("value")
+    return chosen if isinstance(chosen, str) and chosen in FIELDS[path].choices else ""
+
+
+def _loaded(given: Mapping[str, Mapping[str, Any]]) -> bool | None:
+    """Whether a passenger or luggage is named; None where nothing is said."""
+    carried = _chosen(given, "bike.carries")
+    return carried != "nothing" if carried else None
 
 
 def _follows(field: Field) -> str | None:

@@ -16,7 +16,18 @@ from calc.end.targets import Targets, Windows
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg.air import AirLeg
-from calc.model import conditions, end_loads, fitted, fork, fork_as_sold, found_gaps, sag_window, shock, standard_setup
+from calc.model import (
+    conditions,
+    end_loads,
+    fitted,
+    fork,
+    fork_as_sold,
+    found_gaps,
+    sag_window,
+    shock,
+    standard_loads,
+    standard_setup,
+)
 from calc.model.airleg import has_second, pumped_as_found
 from calc.model.limits import AS_SOLD
 from calc.practice import Axle
@@ -66,7 +77,7 @@ def end_inputs(job: Job, axle: Axle) -> EndInputs:
 
 def _standard(job: Job, axle: Axle, assembly: Assembly, yardstick: Setup, exponent: Number) -> Figures:
     try:
-        return evaluate(assembly, yardstick, end_loads(job, axle, job.value("standard.rider")), exponent)
+        return evaluate(assembly, yardstick, standard_loads(job, axle), exponent)
     except Impossible as error:
         path = "standard.gap" if axle == "front" else "standard.shock_rate"
         words = f"As sold, with the rider it is sold for: {error.message[0].lower()}{error.message[1:]}"

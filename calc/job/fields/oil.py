@@ -13,7 +13,7 @@ _GAP = (
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
 _BY_VOLUME = {"front.gap_from": ("volume filled",)}
-_CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
+_CONVENTIONAL = dict.fromkeys(("dual-sport", "adventure", "two-up", "trials"), "conventional")
 
 OIL = (
     Field(
