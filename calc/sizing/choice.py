@@ -28,6 +28,7 @@ from calc.sizing.rule import Decision, decide, decide_pressure
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
+SAG_OFF = 5.0  # mm: by how much another wish for rider sag is looked at
 
 
 @dataclass(frozen=True, eq=False)
@@ -191,6 +192,45 @@ def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[
     return setup, *attempted(done.inputs, setup)
 
 
+def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
+    """What other riders would choose, all else held.
+
+    Parameters: job; axle; done, its nominal sizing; masses [kg], kitted.
+    Returns: rate [N/mm] or pressure [MPa, gauge] for each; not a number where nothing can be built.
+    Raises: Impossible where one of them cannot be carried.
+    Formula: see `size_end`; the load is moved by what the rider's mass moves it by.
+    Source: none.
+    Example: see `rider_span`.
+    """
+    here, mass = done.inputs, job.number("rider.mass")
+    loads = end_loads(job, axle, masses)
+    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
+    loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
+    targets = targets_of(job, axle, here.standard, loads.aboard)
+    return chosen_steps(*resized(replace(here, loads=loads, targets=targets), done))
+
+
+def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
+    """What a rider sag a little less and a little more than wanted would choose.
+
+    Parameters: done; off [mm], in the sag's own measure.
+    Returns: rate [N/mm] for less and for more.
+    Raises: Impossible as `size_end`.
+    Formula: see `size_end`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> other_sags(size_end(load(jobs()["enduro"]), "front"))
+        (4.6, 4.6)
+    """
+    targets, steps = done.inputs.targets, np.array([-off, off])
+    low, high = targets.windows.rider_sag
+    moved = replace(targets, sag=targets.sag + steps, windows=replace(targets.windows, rider_sag=(low + steps, high + steps)))
+    less, more = chosen_steps(*resized(replace(done.inputs, targets=moved), done))
+    return float(less), float(more)
+
+
 def chosen_steps(sized: Sized, decision: Decision) -> Array:
     """What each load or draw of a sizing chose: a rate [N/mm] or a pressure [MPa, gauge]; not a number where it chose none."""
     steps = np.broadcast_to(sized.setup.stepped, np.shape(decision.key))
@@ -206,13 +246,9 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
     chosen = done.choice
     if chosen < 0:
         return None
-    mass, here = job.number("rider.mass"), done.inputs
+    mass = job.number("rider.mass")
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
-    loads = end_loads(job, axle, masses)
-    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
-    loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    targets = targets_of(job, axle, here.standard, loads.aboard)
-    steps = chosen_steps(*resized(replace(here, loads=loads, targets=targets), done))
+    steps = other_riders(job, axle, done, masses)
     same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
