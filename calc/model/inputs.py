@@ -11,6 +11,7 @@ from calc.end.air_setting import AirSetting
 from calc.end.assembly import Assembly, ForkAssembly
 from calc.end.figures import Figures, evaluate
 from calc.end.loads import Loads
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets, Windows
 from calc.impossible import Impossible
@@ -29,7 +30,7 @@ from calc.model import (
     standard_setup,
 )
 from calc.model.airleg import has_second, pumped_as_found
-from calc.model.limits import AS_SOLD
+from calc.model.limits import AS_SOLD, standard_preload_known
 from calc.practice import Axle
 
 END_SHORT = 0.98  # of the force wanted at full travel: what rounding the gap leaves is reached
@@ -69,6 +70,8 @@ def end_inputs(job: Job, axle: Axle) -> EndInputs:
     assembly: Assembly = fork(job, at) if axle == "front" else shock(job, at)
     as_sold = fork_as_sold(job, at, assembly) if isinstance(assembly, ForkAssembly) else assembly
     loads, yardstick = end_loads(job, axle), standard_setup(job, axle)
+    if not standard_preload_known(job, axle):
+        yardstick = _preloaded(as_sold, yardstick, standard_loads(job, axle), wanted_sag(job, axle))
     standard = _standard(job, axle, as_sold, yardstick, at.exponent)
     targets = targets_of(job, axle, standard, loads.aboard)
     as_found = found_setup(job, axle, assembly)
@@ -82,6 +85,14 @@ def _standard(job: Job, axle: Axle, assembly: Assembly, yardstick: Setup, expone
         path = "standard.gap" if axle == "front" else "standard.shock_rate"
         words = f"As sold, with the rider it is sold for: {error.message[0].lower()}{error.message[1:]}"
         raise Impossible(error.code, words, "Check the setup as sold, and the readings of the leg.", error.field or path) from error
+
+
+def _preloaded(assembly: Assembly, setup: Setup, loads: Loads, sag: float) -> Setup:
+    """A setup with the preload that gives a rider sag [mm, in its own measure], none below 0."""
+    if assembly.springs == 0:
+        return setup
+    travel = assembly.end(setup).motion.travel(sag) if isinstance(assembly, ForkAssembly) else sag
+    return replace(setup, preload=np.maximum(preload_for_sag(assembly, setup, loads.aboard, travel), 0.0))
 
 
 def _air_setting(job: Job, assembly: Assembly, as_found: Setup) -> AirSetting | None:

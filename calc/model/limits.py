@@ -26,12 +26,18 @@ def standard_setup(job: Job, axle: Axle) -> Setup:
         air = Pumped(job.value("standard.air_pressure"))
         if not has_coil(job):
             return Setup(0.0, 0.0, gap, air=air)
-    path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload")
+    path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload") if standard_preload_known(job, axle) else 0.0
     known = job.choice(AS_SOLD[axle])
     if known == "changed" or (known == "unknown" and job.entered(path)):
         return Setup(job.value(path), preload, gap, air=air)
     off = 0.0 if known == "as sold" else job.value(path) - job.value(f"{axle}.rate")  # by what the row's width leaves open
     return Setup(fitted.rate(job, axle) + off, preload, gap, fitted.split(job, axle), air)
+
+
+def standard_preload_known(job: Job, axle: Axle) -> bool:
+    """True where the preload as sold was entered, or is tried out."""
+    path = f"standard.{'fork' if axle == 'front' else 'shock'}_preload"
+    return path in job.samples or job.known(path)
 
 
 def limits(job: Job, axle: Axle) -> Limits:

@@ -13,6 +13,7 @@ from calc.end.end import End
 from calc.end.figures import Figures, evaluate
 from calc.end.limits import Limits
 from calc.end.loads import Loads
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
@@ -20,7 +21,7 @@ from calc.leg.open import DEEPEST_GAP
 from calc.sizing.criteria import Room, coil_bind, room_left, spread_over
 from calc.springs.fit import SAME
 
-__all__ = ["Sized", "end_missed", "end_root", "preload_for_sag", "size", "wheel_travel"]
+__all__ = ["Sized", "end_missed", "end_root", "size", "wheel_travel"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,21 +39,6 @@ class Sized:
     room: Room
     hard: dict[str, Flags] = field(default_factory=dict)
     short: dict[str, Flags] = field(default_factory=dict)
-
-
-def preload_for_sag(assembly: Assembly, setup: Setup, load: Number, travel: Number) -> Number:
-    """Preload that puts an end at a sag.
-
-    Parameters: assembly; setup, whose own preload is not asked; load [N], vertical; travel [mm], the sag at the wheel.
-    Returns: preload [mm]; below 0 it cannot be built, and the line of a loose spring is followed on.
-    Raises: nothing.
-    Formula: wheel force (n = 1) at the sag = load, so p = (the springs' shortening under what gas does not carry) - s.
-    Source: statics.
-    Example: see `size`.
-    """
-    bare = assembly.end(replace(setup, preload=0.0 * np.asarray(setup.rate)))
-    each = (load - bare.gas_wheel_force(travel, ISOTHERMAL)) / (assembly.springs * bare.motion.ratio(travel))
-    return assembly.arrangement.shortened_by(setup.rate, each) - bare.motion.stroke(travel)
 
 
 def size(

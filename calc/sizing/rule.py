@@ -150,8 +150,7 @@ def _decided(
         hard = hard | flag
     for one in judged.values():
         outside, excess = outside | one.outside, excess + one.excess
-    hard = hard | _preload_bars(sized, judged["rider sag"])
-    fits = ~hard & ~outside
+    fits = ~hard & ~outside & ~_preload_bars(sized, judged["rider sag"])
     best = np.where(np.any(fits, axis=0), np.argmin(np.where(fits, key, np.inf), axis=0), -1)
     nearest = np.argmin(np.where(hard, np.inf, excess + WITHIN * key), axis=0)
     choice = np.where(best >= 0, best, np.where(np.all(hard, axis=0), -1, nearest))

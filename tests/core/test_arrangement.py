@@ -11,9 +11,10 @@ from calc.array import find_root
 from calc.end.assembly import Stops
 from calc.end.figures import evaluate
 from calc.end.limits import Limits
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.gas.chamber import ISOTHERMAL
-from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.coil import size
 from calc.sizing.offers import offers
 from calc.springs.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.springs.table import ForceTable

@@ -11,13 +11,14 @@ import pytest
 
 from calc.demo import jobs
 from calc.end.figures import evaluate
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
 from calc.model.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.model.inputs import end_inputs
 from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
-from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.coil import size
 from tests.core.documents import demo
 
 COUNT = 1000

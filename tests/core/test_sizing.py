@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from calc.end.figures import evaluate
 from calc.end.limits import Limits
 from calc.end.loads import Loads
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
-from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.coil import size
 from calc.sizing.offers import offers, series
 from tests.core.test_end import fork, shock
 

@@ -30,7 +30,7 @@ STANDARD = (
     ),
     Field(
         "standard.fork_preload", "Fork preload as sold", Part.SPRINGS, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1,
-        usual="preload fork", default=Default("preload fork"), end="front", how=_AS_SOLD, typed="stated",
+        usual="preload fork", end="front", how=f"{_AS_SOLD} Empty: what gives the standard rider the rider sag wanted.", typed="stated",
     ),
     Field(
         "standard.gap", "Gap as sold", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
@@ -42,6 +42,6 @@ STANDARD = (
     ),
     Field(
         "standard.shock_preload", "Shock preload as sold", Part.REAR, _Q, "length", "mm", 0, 60, 1, 0, plus_minus=1,
-        usual="preload shock", default=Default("preload shock"), end="rear", how=_AS_SOLD, typed="stated",
+        usual="preload shock", end="rear", how=f"{_AS_SOLD} Empty: what gives the standard rider the rider sag wanted.", typed="stated",
     ),
 )  # fmt: skip
