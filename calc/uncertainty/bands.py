@@ -24,7 +24,7 @@ from calc.practice import Axle
 from calc.quantities.entry import convert_difference, internal_unit
 from calc.sizing.choice import EndSizing, chosen_steps, resized
 from calc.sizing.coil import Sized
-from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.uncertainty.draws import drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.uncertainty.tolerance import built, with_tolerance
 
 Halves = Mapping[str, float]
@@ -249,5 +249,5 @@ def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
         careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
         careful += field.plus_minus_relative * abs(job.number(path))
         own, _ = own_reading(job, path)
-        kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+        kept = min(0.5, careful / 2.0 / drawn_uncertainty(path, own)) if careful > 0 else 0.5
     return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)
