@@ -12,6 +12,8 @@ from calc.job import Job
 from calc.leg.air import Pumped
 from calc.model import fitted
 from calc.model.airleg import has_coil
+from calc.model.conditions import conditions
+from calc.model.fork import gap_as_sold, gap_limits
 from calc.practice import Axle
 from calc.quantities.entry import convert
 
@@ -20,7 +22,7 @@ AS_SOLD: Mapping[Axle, str] = {"front": "standard.fork_springs", "rear": "standa
 
 def standard_setup(job: Job, axle: Axle) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
-    strut, gap = ("fork", job.value("standard.gap")) if axle == "front" else ("shock", 0.0)
+    strut, gap = ("fork", gap_as_sold(job, conditions(job))) if axle == "front" else ("shock", 0.0)
     air = None
     if axle == "front" and job.choice("front.air") == "air leg":
         air = Pumped(job.value("standard.air_pressure"))
@@ -43,7 +45,7 @@ def standard_preload_known(job: Job, axle: Axle) -> bool:
 def limits(job: Job, axle: Axle) -> Limits:
     """What can be built at an end."""
     low, high = job.number(f"{axle}.preload_min"), job.number(f"{axle}.preload_max")
-    gap = (job.number("front.gap_min"), job.number("front.gap_max")) if axle == "front" else None
+    gap = gap_limits(job, conditions(job)) if axle == "front" else None
     for bounds, path in (((low, high), f"{axle}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
             raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)

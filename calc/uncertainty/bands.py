@@ -19,7 +19,7 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
-from calc.model.draws import drawn, half_width, own_reading, stepped, survivors
+from calc.model.draws import drawn, drawn_uncertainty, half_width, own_reading, stepped, survivors
 from calc.model.inputs import EndInputs, end_inputs, found
 from calc.practice import Axle
 from calc.quantities.entry import convert_difference, internal_unit
@@ -258,5 +258,5 @@ def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
         careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
         careful += field.plus_minus_relative * abs(job.number(path))
         own, _ = own_reading(job, path)
-        kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+        kept = min(0.5, careful / 2.0 / drawn_uncertainty(path, own)) if careful > 0 else 0.5
     return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)

@@ -116,7 +116,7 @@ FRONT = (
         how="A preload to look at beside the answer. Empty: the answer's.",
     ),
     Field(
-        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated", decision=True,
+        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, end="front", typed="stated", decision=True,
         how="A gap to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

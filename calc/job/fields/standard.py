@@ -33,8 +33,8 @@ STANDARD = (
         usual="preload fork", end="front", how=f"{_AS_SOLD} Empty: what gives the standard rider the rider sag wanted.", typed="stated",
     ),
     Field(
-        "standard.gap", "Gap as sold", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap"), end="front", how="From the manual, in the same convention as your own reading.", typed="stated",
+        "standard.gap", "Gap as sold", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
+        default=Default("gap", reason="collapsed, spring and spacer out, told in your own convention; common practice, no source"), end="front", how="From the manual, in the same convention as your own reading.", typed="stated",
     ),
     Field(
         "standard.shock_rate", "Shock spring as sold", Part.REAR, _Q, "spring rate", "N/mm", 10, 400, 2, 0,
