@@ -183,7 +183,7 @@ def loaded_frequency(job: Job, axle: Axle) -> Number:
         >>> bike = {"use": "road", "carries": "passenger"}
         >>> job = load({"format": "stanchion-job", "version": 1, "bike": bike, "rider": {"mass": "87 kg"}})
         >>> round(float(loaded_frequency(job, "rear")), 2)
-        0.89
+        0.9
     """
     ratio: Number = (rated_load(job, axle) / end_loads(job, axle).aboard) ** 0.25
     return ratio

@@ -81,18 +81,30 @@ class Problem:
         return np.array(np.broadcast_arrays(*found))
 
     def typical(self) -> dict[Key, float]:
-        """Calibrated typical values, rounded row by row, the rest following; rider sag is rounded before the unsprung masses."""
+        """Calibrated typical values, rounded row by row, the rest following.
+
+        Rider sag is rounded before the unsprung masses, and these then give it to the whole millimetre that a job will want.
+        """
         values, _ = self.solve({}, {}, {key: judged(key)[2] for key in self.keys})
         fixed: dict[Key, float] = {}
+        sags: dict[Key, float] = {}
         held: dict[Key, float] = {}
         for key in self.keys:
-            if key[0].startswith("unsprung") and not held:
-                held = {out: value for out, value in self._told(values).items() if out[0].startswith("rider sag")}
+            if key[0].startswith("unsprung") and not sags:
+                sags = {out: share for out, share in self._told(values).items() if out[0].startswith("rider sag")}
+                held = {out: self._wanted(out, share, values) for out, share in sags.items()}
+                values, _ = self.solve(fixed, held, values)
             tries = [self.solve(fixed | {key: value}, held, values) for value in beside(key, values[key])]
             values, _ = min(tries, key=lambda found: found[1])
             fixed[key] = values[key]
         inputs = {(row, use): values[self._own(row, use)] for row in INPUTS for use in self.uses if self._own(row, use) in values}
-        return inputs | self._told(values)
+        return inputs | self._told(values) | sags
+
+    def _wanted(self, out: Key, share: float, values: Mapping[Key, float]) -> float:
+        """The rider sag [% of travel] that a job makes of a typical one: whole millimetres."""
+        row, use = out
+        travel = values[self._own(row.replace("rider sag", "travel"), use)]
+        return 100.0 * round(share / 100.0 * travel) / travel
 
     def _told(self, values: Mapping[Key, float]) -> dict[Key, float]:
         """The output rows, rounded."""
