@@ -78,10 +78,10 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     rates, split = _offers(job, axle)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
     own, step = int(np.argmin(np.abs(rates - here.as_found.rate))), _step(job, axle)
-    first = decide(sized, here.loads, here.targets, Margins(), own, step)
+    first = decide(sized, here.targets, Margins(), own, step)
     nearest = int(np.argmin(first.key))
     held = margins(job, axle, sized.setup.at(nearest), nearest == own)
-    decision = decide(sized, here.loads, here.targets, held, own, step)
+    decision = decide(sized, here.targets, held, own, step)
     return EndSizing(here, bounds, sized, decision, held, own, step, *found(here))
 
 
@@ -110,7 +110,7 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     if here.air is not None:
         setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
         sized = _air(here, lambda exact: setting.nearest(np.asarray(exact.stepped), found_now)[None], done.limits)
-        return sized, decide_pressure(sized, here.loads, here.targets, done.margins, None, done.step)
+        return sized, decide_pressure(sized, here.targets, done.margins, None, done.step)
     was, shape = done.sized.setup, np.shape(done.decision.key)
     assert done.fitted is not None
     within = range(*some.indices(len(np.asarray(was.rate))))
@@ -119,7 +119,7 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
     index = done.fitted - within.start if own else None
     source = done.decision.yardstick.source
-    return sized, decide(sized, here.loads, here.targets, done.margins, index, done.step, source)
+    return sized, decide(sized, here.targets, done.margins, index, done.step, source)
 
 
 def _columns(part: Number, shape: tuple[int, ...], within: range, own: int, now: Number) -> Array:
@@ -140,9 +140,9 @@ def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) 
         sized, wrong = _as_found(here, setup), problem
     among = np.flatnonzero(np.isclose(sized.setup.stepped, here.as_found.stepped, rtol=1e-6))
     own = int(among[0]) if len(among) else None
-    first = decide_pressure(sized, here.loads, here.targets, Margins(), own, setting.step)
+    first = decide_pressure(sized, here.targets, Margins(), own, setting.step)
     held = margins(job, "front", sized.setup.at(int(np.argmin(first.key))))
-    decision = decide_pressure(sized, here.loads, here.targets, held, own, setting.step)
+    decision = decide_pressure(sized, here.targets, held, own, setting.step)
     return EndSizing(here, bounds, sized, decision, held, own, setting.step, *was, wrong)
 
 

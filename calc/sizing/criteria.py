@@ -11,10 +11,8 @@ from calc.array import Array, Flags, Number
 from calc.end.assembly import Assembly
 from calc.end.figures import Figures
 from calc.end.limits import Limits
-from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.end.targets import Targets
-from calc.gas.chamber import ISOTHERMAL
 from calc.springs.fit import SAME
 from calc.springs.helical import coil_bind_clearance
 
@@ -73,13 +71,13 @@ class Room:
     second: Number | None = None
 
 
-def criteria(done: Figures, loads: Loads, targets: Targets, margins: Margins) -> dict[str, Criterion]:
+def criteria(done: Figures, targets: Targets, margins: Margins) -> dict[str, Criterion]:
     """The results of candidates against their windows.
 
-    Parameters: done, candidates' figures; loads [N]; targets, whose windows are asked; margins.
+    Parameters: done, candidates' figures; targets, whose windows are asked; margins.
     Returns: a Criterion for rider sag, free sag [mm, in their own measure] and the end multiple [-], by name.
     Raises: nothing.
-    Formula: a free sag of 0 is a bound: below it the sag goes on as (load - hanging force) / wheel rate.
+    Formula: a free sag of 0 is a bound, and followed on below it (see `calc.end.sag`).
     Source: common practice, no source.
     Example: see `calc.sizing.rule.decide`.
     """
@@ -88,26 +86,16 @@ def criteria(done: Figures, loads: Loads, targets: Targets, margins: Margins) ->
     multiple = np.asarray(done.end_multiple)
     return {
         "rider sag": _between(rider, windows.rider_sag, margins.rider_sag),
-        "free sag": _between(free_sag_continued(done, loads, along), windows.free_sag, margins.free_sag),
+        "free sag": _between(np.asarray(free_sag_unbounded(done, along)), windows.free_sag, margins.free_sag),
         "end of travel": Criterion(
             multiple, windows.end_multiple, np.inf, margins.end_multiple, np.maximum(SOFT_END * windows.end_multiple, SAME)
         ),
     }
 
 
-def free_sag_continued(done: Figures, loads: Loads, along: bool) -> Array:
-    """Free sag, followed on below 0 where the end is topped out.
-
-    Parameters: done; loads [N]; along, whether sag [mm] is read along the leg.
-    Returns: sag [mm], in its own measure.
-    Raises: nothing.
-    Formula: (load - hanging force) / wheel rate.
-    Source: statics.
-    Example: see `calc.sizing.rule.decide`.
-    """
-    below = (loads.alone - done.end.wheel_force(0.0, ISOTHERMAL)) / done.end.wheel_rate(0.0, ISOTHERMAL)
-    travel = np.where(done.free.topped_out, np.minimum(below, 0.0), done.free.travel)
-    return np.asarray(done.end.motion.ratio(0.0) * travel if along else travel)
+def free_sag_unbounded(done: Figures, along: bool) -> Number:
+    """Free sag [mm] in its own measure, followed on below 0."""
+    return done.free.stroke_unbounded if along else done.free.travel_unbounded
 
 
 def _between(value: Array, window: tuple[Number, Number], margin: float) -> Criterion:

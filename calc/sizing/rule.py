@@ -9,10 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from calc.array import Array, Flags, Number
-from calc.end.loads import Loads
 from calc.end.targets import Targets
 from calc.sizing.coil import Sized
-from calc.sizing.criteria import Criterion, Margins, criteria, free_sag_continued
+from calc.sizing.criteria import Criterion, Margins, criteria, free_sag_unbounded
 
 WITHIN = 1e-6  # of a step: what is one step away is within one step, whatever its last digits
 
@@ -55,10 +54,10 @@ class Decision:
         return [name for name, one in self.criteria.items() if one.outside[index]]
 
 
-def yardstick(sized: Sized, loads: Loads, targets: Targets, margins: Margins, source: str | None = None) -> Yardstick:
+def yardstick(sized: Sized, targets: Targets, margins: Margins, source: str | None = None) -> Yardstick:
     """The ride frequency to come near to.
 
-    Parameters: sized, the candidates; loads [N]; targets; margins, of which the standard frequency's is asked; source, where it
+    Parameters: sized, the candidates; targets; margins, of which the standard frequency's is asked; source, where it
     is known which kind of yardstick it is (the same for every draw as for the readings).
     Returns: Yardstick.
     Raises: nothing.
@@ -70,7 +69,7 @@ def yardstick(sized: Sized, loads: Loads, targets: Targets, margins: Margins, so
     if targets.wish is not None:
         return Yardstick(targets.wish, "frequency")
     if targets.free_sag is not None:
-        return Yardstick(_frequency_of_free_sag(sized, loads, targets), "free sag")
+        return Yardstick(_frequency_of_free_sag(sized, targets), "free sag")
     low, high = targets.windows.frequency
     if source is None:
         standard = float(np.asarray(targets.frequency))
@@ -80,11 +79,11 @@ def yardstick(sized: Sized, loads: Loads, targets: Targets, margins: Margins, so
     return Yardstick(edges.get(source, targets.frequency), source)
 
 
-def _frequency_of_free_sag(sized: Sized, loads: Loads, targets: Targets) -> Array:
+def _frequency_of_free_sag(sized: Sized, targets: Targets) -> Array:
     """The frequency [Hz] of the spring, between those on offer, that leaves the free sag wanted; the nearest one's beyond them.
     Springs so stiff that no preload is left do not count: from there on free sag falls with the rider's.
     """
-    free = free_sag_continued(sized.figures, loads, targets.sag_is_stroke)
+    free = np.asarray(free_sag_unbounded(sized.figures, targets.sag_is_stroke))
     frequency = np.broadcast_to(sized.figures.frequency, free.shape)
     counts = np.broadcast_to(sized.exact.preload >= 0, free.shape) | (np.arange(len(free)) == 0).reshape(-1, *(1,) * (free.ndim - 1))
     columns = [part.reshape(len(free), -1).T for part in (free, frequency, counts)]
@@ -94,11 +93,11 @@ def _frequency_of_free_sag(sized: Sized, loads: Loads, targets: Targets) -> Arra
 
 
 def decide(
-    sized: Sized, loads: Loads, targets: Targets, margins: Margins, fitted: int | None, step: float, source: str | None = None
+    sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float, source: str | None = None
 ) -> Decision:
     """Judge candidates and choose.
 
-    Parameters: sized, candidates along the first axis; loads [N]; targets; margins; fitted, the index of what is in, None where
+    Parameters: sized, candidates along the first axis; targets; margins; fitted, the index of what is in, None where
     it is not among them; step
     [N/mm or MPa], within which what is in stays: less than springs sold alike differ by; source, as `yardstick`.
     Returns: Decision.
@@ -110,6 +109,7 @@ def decide(
     Example:
         >>> from calc.end.assembly import ShockAssembly
         >>> from calc.end.limits import Limits
+        >>> from calc.end.loads import Loads
         >>> from calc.gas.chamber import SteadyCharge, circle
         >>> from calc.motion.ratio import LeverageMotion
         >>> from calc.sizing.coil import size
@@ -117,16 +117,16 @@ def decide(
         >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), LeverageMotion(2.5, 0.22, 305.0), 305.0, 0.1, 35.0)
         >>> loads, targets = Loads(380.0, 980.0, 9.80665), Targets(104.0, False, "none", 0.0, frequency=1.45)
         >>> sized = size(rear, np.array([46.0, 48.0, 50.0, 52.0]), loads, 1.33, targets, Limits((2.0, 24.0), None))
-        >>> [int(decide(sized, loads, targets, Margins(), fitted, 2.0).choice) for fitted in (0, 1, 3)]
-        [0, 1, 1]
+        >>> [int(decide(sized, targets, Margins(), fitted, 2.0).choice) for fitted in (0, 1, 3)]
+        [2, 1, 3]
     """
-    measure = yardstick(sized, loads, targets, margins, source)
-    judged = criteria(sized.figures, loads, targets, margins)
+    measure = yardstick(sized, targets, margins, source)
+    judged = criteria(sized.figures, targets, margins)
     key = np.asarray(np.abs(np.log(sized.figures.frequency / measure.frequency)))
     return _decided(measure, key, judged, sized, fitted, step)
 
 
-def decide_pressure(sized: Sized, loads: Loads, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
+def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
     """`decide` for an air spring, whose pressure is to it what preload is to a coil: the sag decides, no frequency is left to choose.
 
     Parameters: as `decide`; step [MPa], the gauge's; fitted None where the pressure found is not among those on offer.
@@ -138,7 +138,7 @@ def decide_pressure(sized: Sized, loads: Loads, targets: Targets, margins: Margi
     """
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
-    judged = criteria(sized.figures, loads, targets, margins)
+    judged = criteria(sized.figures, targets, margins)
     return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step)
 
 

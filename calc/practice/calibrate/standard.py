@@ -32,6 +32,8 @@ def worked_out(job: Job, rows: Mapping[str, Array]) -> dict[str, Array]:
         paths = INPUTS[row][1]
         inside = internal_unit(job.fields[paths[0]].field.dimension)
         samples |= dict.fromkeys(paths, convert(value, JUDGED[row].unit, inside))  # type: ignore[arg-type]
+    for strut, axle in (("fork", "front"), ("shock", "rear")):  # sold with the typical preload, as it came in
+        samples.setdefault(f"standard.{strut}_preload", job.number(f"{axle}.preload"))
     beyond = job.number("front.collapsed_stroke") - job.number("front.travel")
     drawn = replace(job, samples=samples | {"front.collapsed_stroke": samples["front.travel"] + beyond})
     at = conditions(drawn)
