@@ -18,11 +18,11 @@ from calc.job import Job, load
 from calc.model.draws import deviation, drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.model.inputs import end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
-from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
 from calc.sizing.coil import size
 from calc.uncertainty.bands import bands
 from tests.core.documents import demo
+from tests.core.plain import report
 
 COUNT = 1000
 RESULTS = ("free sag", "rider sag", "frequency", "wheel rate", "end force", "landing energy", "preload", "gap")
