@@ -109,7 +109,8 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     here = end_inputs(draws, axle)
     as_built = _figures(here, _as_built(draws, here, done, index))
     return Bands(
-        setup={name: half_width(samples) for name, samples in _solved(here, found_choices, index).items()},
+        setup={name: half_width(samples) for name, samples in _solved(here, found_choices, index).items()}
+        | _rate_half(here, done, found_choices, index),
         figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
         found=_found_halves(here, as_built),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
@@ -119,6 +120,13 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
         left_out=left_out,
         causes=_causes(job, axle, done, index),
     )
+
+
+def _rate_half(here: EndInputs, done: EndSizing, found: Choices, index: int) -> dict[str, float]:
+    """Of the rate that would ride at the yardstick; none for an air spring."""
+    if here.air is not None:
+        return {}
+    return {"rate": half_width(rate_wanted(done, found.sized, found.decision, index - found.first, index))}
 
 
 def told_index(done: EndSizing, settled: bool) -> int:
