@@ -11,8 +11,8 @@ import pytest
 from calc.end.figures import evaluate
 from calc.job import load
 from calc.job.starter import start
-from calc.model import conditions, fork, shock, standard_loads, standard_setup
-from calc.model.inputs import end_inputs
+from calc.model import conditions, fork, shock, standard_loads
+from calc.model.inputs import end_inputs, found_setup
 from calc.model.limits import limits
 from calc.practice import AXLES, USES, usual
 from calc.practice.judged import JUDGED
@@ -33,7 +33,7 @@ def worked_out(use, axle):
     job = standard_job(use)
     at = conditions(job)
     assembly = fork(job, at) if axle == "front" else shock(job, at)
-    done = evaluate(assembly, standard_setup(job, axle), standard_loads(job, axle), at.exponent)
+    done = evaluate(assembly, found_setup(job, axle, assembly), standard_loads(job, axle), at.exponent)
     travel = job.number(f"{axle}.travel")
     rider, free = (float(sag.stroke if axle == "front" else sag.travel) for sag in (done.rider, done.free))
     return {
@@ -56,7 +56,8 @@ def test_the_standard_rider_has_typical_figures_inside_their_ranges(use, axle):
 def test_the_fitted_spring_wants_what_is_in(use, axle):
     """Preload and gap come out as they are, no oil to add, no spacer to cut, the sags typical."""
     job = standard_job(use)
-    here, setup = end_inputs(job, axle), standard_setup(job, axle)
+    here = end_inputs(job, axle)
+    setup = found_setup(job, axle, here.assembly)
     sized = size(here.assembly, np.array([setup.rate]), here.loads, here.exponent, here.targets, limits(job, axle))
     assert float(sized.setup.preload[0]) == setup.preload, AGAIN
     assert float(sized.setup.gap[0]) == setup.gap, AGAIN
