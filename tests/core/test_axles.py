@@ -12,9 +12,9 @@ from calc.model import aboard, alone, end_loads, loaded, loaded_frequency, rated
 from calc.model.axles import rider_share, unsprung_mass
 from calc.model.inputs import end_inputs
 from calc.practice import AXLES, usual
-from calc.report import report
 from tests.core import motorcycle as m
 from tests.core.documents import changed, demo
+from tests.core.plain import report
 
 CARRIED = {"bike.carries": "luggage", "rider.luggage": "30 kg", "rider.luggage_front_share": "10 %"}
 
