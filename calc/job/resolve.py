@@ -17,7 +17,7 @@ from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
 from calc.practice import Usual, posture
-from calc.quantities.entry import EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.quantities.reading import Origin, Reading, Spread
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
@@ -69,8 +69,9 @@ def _loaded(given: Mapping[str, Mapping[str, Any]]) -> bool | None:
 
 
 def _follows(field: Field) -> str | None:
-    """The path whose value an assumed value is made from."""
-    return (field.default.follow or field.default.share_of) if field.default else None
+    """The path whose value an assumed value is made from, or an entry in % is a part of."""
+    made_from = (field.default.follow or field.default.share_of) if field.default else None
+    return made_from or field.percent_of or None
 
 
 def _as_sold(field: Field) -> str | None:
@@ -139,7 +140,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
             return _read_rates(filled)
         if field.kind is Kind.PAIRS:
             return replace(filled, pairs=read_pairs(field, text))
-        return _read_quantity(filled, entry)
+        return _read_quantity(filled, entry, base)
     except EntryError as error:
         message = f"{field.label}: {error.message}."
         return replace(filled, problem=Problem(field.path, error.code, message, limit_words(field), error.readings, end=field.end))
@@ -167,9 +168,13 @@ def _read_rates(blank: Resolved) -> Resolved:
     return replace(blank, rates=tuple(sorted({internal(field, entry) for entry in read})))
 
 
-def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
+def _read_quantity(blank: Resolved, given: Mapping[str, str], base: Resolved | None) -> Resolved:
     field = blank.field
-    entry = read_entry(blank.text, field.dimension, field.unit)
+    entry = (
+        _part_of(base, blank)
+        if field.percent_of and _in_percent(blank.text)
+        else read_entry(blank.text, field.dimension, field.unit)
+    )
     within(field, entry)
     value, unit = internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
@@ -181,6 +186,19 @@ def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
         spread = plus_minus(field, written, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
+
+
+def _in_percent(text: str) -> bool:
+    return text.rstrip().lower().endswith(("%", "percent"))
+
+
+def _part_of(whole: Resolved | None, blank: Resolved) -> Entry:
+    """An entry in % of another field's value, in the field's own unit."""
+    share = read_entry(blank.text, "share", "%")
+    if whole is None or whole.reading is None:
+        raise EntryError("percent", "what this is a part of is not known")
+    field = blank.field
+    return Entry(share.number / 100.0 * convert(whole.reading.value, internal_unit(field.dimension), field.unit), field.unit)
 
 
 def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None, sold: str) -> Resolved:

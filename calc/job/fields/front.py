@@ -83,7 +83,8 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated", decision=True,
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use; or in % of travel.", typed="stated", decision=True,
+        percent_of="front.travel",
     ),
     *wishes("front", _S, "Along the leg"),
     Field(
