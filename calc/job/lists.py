@@ -6,7 +6,8 @@ import re
 from itertools import pairwise
 
 from calc.job.field import Field
-from calc.quantities.entry import Entry, EntryError, convert, internal_unit, read_entry
+from calc.job.limits import between
+from calc.quantities.entry import EntryError, convert, internal_unit, read_entry
 
 MOST = 40  # entries of a list or table: more is a slip, and a page cannot show it
 
@@ -60,9 +61,8 @@ def _pair(field: Field, index: int, row: str) -> tuple[float, float]:
 
 def _number(index: int, text: str, dimension: str, unit: str, low: float, high: float) -> float:
     try:
-        entry: Entry = read_entry(text, dimension, unit)
+        entry = read_entry(text, dimension, unit)
+        between(entry, low, high, unit)
     except EntryError as error:
         raise EntryError(error.code, f"pair {index}, {text[:40]!r}: {error.message}") from error
-    if not low <= convert(entry.number, entry.unit, unit) <= high:
-        raise EntryError("range", f"pair {index}: {entry.number:g} {entry.unit} lies outside {low:g} to {high:g} {unit}".rstrip())
     return convert(entry.number, entry.unit, internal_unit(dimension))

@@ -42,13 +42,30 @@ def load(document: object, draws: int = DRAWS) -> Job:
     assert isinstance(document, Mapping)
     given = entries(document)
     ranges, range_problems = read_ranges(document, _use(given))
+    fields = _read(given, ranges)
+    refused = {path: found for path, found in fields.items() if found.problem and not found.applies}
+    if refused:  # what is out of use stops nothing: its default stands in, and what was typed is kept
+        usable = _read({path: entry for path, entry in given.items() if path not in refused}, ranges)
+        fields = usable | {path: _kept(usable[path], found) for path, found in refused.items()}
+    return Job(header, fields, draws=draws, ranges=ranges, range_problems=range_problems)
+
+
+def _read(given: Mapping[str, Mapping[str, Any]], ranges: Ranges) -> dict[str, Resolved]:
+    """Every field by path, read or assumed."""
     resolved: dict[str, Resolved] = {}
     for path, field, follows in _IN_ORDER:
         base = None if follows is None else resolved[follows]
         resolved[path] = _resolve(field, _key(given.get(path)), ranges, base)
     ordered = {path: resolved[path] for path in FIELDS}
-    idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
-    return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
+    return ordered | {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
+
+
+@lru_cache(maxsize=64)
+def _kept(usable: Resolved, refused: Resolved) -> Resolved:
+    """A field that is out of use, with what was typed into it and why that is refused, for when it comes into use."""
+    if usable.applies:
+        return replace(refused, applies=True)
+    return replace(usable, entered=True, text=refused.text, note=refused.note, problem=refused.problem)
 
 
 @lru_cache(maxsize=2048)
@@ -166,7 +183,7 @@ def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
             value
         )
     else:
-        spread = plus_minus(field, written, unit)
+        spread = plus_minus(field, written, value, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
 
