@@ -14,14 +14,23 @@ MOST = 40  # entries of a list or table: more is a slip, and a page cannot show 
 Pairs = tuple[tuple[float, float], ...]
 
 
+_POINTED = re.compile(r"[^,]*[0-9]\.[0-9][^,]*(?:,[^,]*[0-9]\.[0-9][^,]*)+")
+
+
 def listed(text: str) -> list[str]:
-    """A list's items: between semicolons, or else each number with the unit that may follow it."""
-    return parted(text) if ";" in text else _numbers(text)
+    """A list's items: between semicolons or commas, or else each number with the unit that may follow it."""
+    parts = parted(text)
+    return parts if ";" in text or len(parts) > 1 and "," in text else _numbers(text)
 
 
 def parted(text: str) -> list[str]:
-    """What stands between semicolons or line ends."""
-    return [part.strip() for part in re.split(r"[;\n]", text) if part.strip()]
+    """What stands between semicolons or line ends; between commas where they can be nothing else: a space follows each, or
+    every part has a decimal point.
+    """
+    marks = r"[;\n]"
+    if not re.search(marks, text):
+        marks = "," if _POINTED.fullmatch(text) else r",\s+"
+    return [part.strip() for part in re.split(marks, text) if part.strip()]
 
 
 def _numbers(text: str) -> list[str]:

@@ -12,7 +12,7 @@ from calc.job.document import JobError, entries, parse_header
 from calc.job.field import Default, Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
-from calc.job.limits import internal, limit_words, plus_minus, within
+from calc.job.limits import internal, limit_words, other_units, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
@@ -138,16 +138,38 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
     try:
-        if field.kind is Kind.CHOICE:
-            return _read_choice(filled)
-        if field.kind is Kind.RATES:
-            return _read_rates(filled)
-        if field.kind is Kind.PAIRS:
-            return replace(filled, pairs=read_pairs(field, text))
-        return _read_quantity(filled, entry)
+        return _entered(filled, entry)
     except EntryError as error:
-        message = f"{field.label}: {error.message}."
-        return replace(filled, problem=Problem(field.path, error.code, message, limit_words(field), error.readings, end=field.end))
+        return replace(filled, problem=_refusal(filled, error))
+
+
+def _entered(blank: Resolved, entry: Mapping[str, str]) -> Resolved:
+    kind = blank.field.kind
+    if kind is Kind.CHOICE:
+        return _read_choice(blank)
+    if kind is Kind.RATES:
+        return _read_rates(blank)
+    if kind is Kind.PAIRS:
+        return replace(blank, pairs=read_pairs(blank.field, blank.text))
+    return _read_quantity(blank, entry)
+
+
+def _refusal(blank: Resolved, error: EntryError) -> Problem:
+    """Why an entry is refused. What is offered instead is read first, so that an offer is always taken."""
+    field, message = blank.field, error.message
+    offers = tuple(text for text in error.readings if _can_be_read(blank, text))
+    if error.readings and not offers:
+        message = f"{' and '.join(error.readings)} {'lies' if len(error.readings) == 1 else 'both lie'} outside its limits"
+    way_out = field.pair if error.code == "pair" else ""
+    return Problem(field.path, error.code, f"{field.label}: {message}.", limit_words(field), offers, way_out, field.end)
+
+
+def _can_be_read(blank: Resolved, text: str) -> bool:
+    try:
+        _entered(replace(blank, text=text), {})
+    except EntryError:
+        return False
+    return True
 
 
 def _read_choice(blank: Resolved) -> Resolved:
@@ -175,7 +197,11 @@ def _read_rates(blank: Resolved) -> Resolved:
 def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
     field = blank.field
     entry = read_entry(blank.text, field.dimension, field.unit)
-    within(field, entry)
+    try:
+        within(field, entry)
+    except EntryError as error:
+        bare = blank.text.strip()[-1:] in "0123456789,."
+        raise EntryError(error.code, error.message, other_units(field, entry) if bare else ()) from error
     value, unit = internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
     if written is None:

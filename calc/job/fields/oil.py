@@ -18,7 +18,7 @@ _CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
 OIL = (
     Field(
         "front.gap_left", "Gap found, left", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap"), end="front", how=_GAP,
+        default=Default("gap"), end="front", how=_GAP, pair="Enter the left leg here and the right leg beside it.",
     ),
     Field(
         "front.gap_right", "Gap found, right", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
