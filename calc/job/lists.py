@@ -20,7 +20,7 @@ _POINTED = re.compile(r"[^,]*[0-9]\.[0-9][^,]*(?:,[^,]*[0-9]\.[0-9][^,]*)+")
 def listed(text: str) -> list[str]:
     """A list's items: between semicolons or commas, or else each number with the unit that may follow it."""
     parts = parted(text)
-    return parts if ";" in text or len(parts) > 1 and "," in text else _numbers(text)
+    return parts if ";" in text or ("," in text and len(parts) > 1) else _numbers(text)
 
 
 def parted(text: str) -> list[str]:

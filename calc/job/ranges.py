@@ -90,7 +90,7 @@ def row_limits(row: str) -> tuple[float, float, str]:
     for field in FIELDS.values():
         if _stands_for(field, row, dimension):
             return convert(field.low, field.unit, unit), convert(field.high, field.unit, unit), unit
-    low, high = _widest(row)
+    low, high = widest(row)
     most = 100.0 if dimension == "share" else 10.0 * max(abs(low), abs(high))
     return (-most if low < 0 else 0.0), most, unit
 
@@ -107,8 +107,8 @@ def _unit(row: str) -> str:
     return GENERAL[row].unit if row in GENERAL else ROWS[row].unit
 
 
-def _widest(row: str) -> tuple[float, float]:
-    """The lowest and the highest that the trade has, over all uses."""
+def widest(row: str) -> tuple[float, float]:
+    """The lowest and the highest [row's unit] that the trade has for a row, over all uses."""
     if row in GENERAL:
         return GENERAL[row].low, GENERAL[row].high
     lows, highs, _ = zip(*filter(None, ROWS[row].by_use), strict=True)

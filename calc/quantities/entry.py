@@ -22,7 +22,7 @@ MAX_CHARACTERS = 40
 _NUMBER = re.compile(r"([+-]?)([0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE]([+-]?[0-9]{1,4}))?")
 _PAIR = re.compile(rf"{_NUMBER.pattern} ?/ ?{_NUMBER.pattern}(?: ?[^0-9]*)?")
 _STONE = re.compile(r"([0-9]{1,3}) ?(?:st|stone) ?([0-9]{1,2}(?:[.,][0-9]+)?) ?(?:lb|lbs)?")
-_SIGNS = str.maketrans({"−": "-", "º": "°", "˚": "°", "℃": "°C", "℉": "°F", "″": '"', "′": "'", "’": "'"})  # as other keyboards write them
+_SIGNS = str.maketrans({"−": "-", "º": "°", "˚": "°", "℃": "°C", "℉": "°F", "″": '"', "′": "'", "’": "'"})  # other keyboards
 
 
 class EntryError(ValueError):

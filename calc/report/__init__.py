@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.job import DRAWS, Job, load
+from calc.model.contradictions import contradictions
 from calc.practice import AXLES, MODIFIERS, USES, Axle
 from calc.report.bike import attitude, scale_notes, to_measure
 from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
@@ -54,7 +55,7 @@ def report_of(job: Job, with_bands: bool = True, ends: Sequence[Axle] = ENDS) ->
         "ends": found,
         "assumed": {end: dict(zip(("assumed", "of"), share_assumed(job, end), strict=True)) for end in ENDS},
         "measure_first": to_measure(job),
-        "notes": [*scale_notes(job), *gas_notes(job)],
+        "notes": [*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)],
         "modifiers": [{"when": when, "words": words} for when, words in MODIFIERS.items()],
         "cautions": [{"key": key, "title": title, "words": words} for key, (title, words) in cautions(job).items()],
         "reassembly": list(REASSEMBLY),

@@ -16,6 +16,7 @@ from typing import Any
 from calc.demo import jobs
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS, GROUPS
+from calc.job.ranges import widest
 from calc.job.starter import start
 from calc.practice import GENERAL, ROWS, USES
 from calc.quantities.units import ALIASES, DIMENSIONS
@@ -186,8 +187,7 @@ def listed(rng: Random, document: Document) -> None:
 
 def own_range(rng: Random, document: Document) -> None:
     row = rng.choice(RANGES)
-    usual = GENERAL[row] if row in GENERAL else None
-    low, high, _ = (usual.low, usual.high, 0) if usual else next(triple for triple in ROWS[row].by_use if triple)
+    low, high = widest(row)
     points = sorted(rng.choice((0, low, high, rng.uniform(low, high), rng.uniform(0, 2 * high), high * 10, -high, 100)) for _ in range(3))
     numbers: list[Any] = rng.choice((points, points, points, [points[0]] * 3, [rng.choice(EXTREME) for _ in range(3)], rng.choices(bad_strings.ALL, k=3)))
     if numbers is points and rng.random() < 0.2:
