@@ -21,6 +21,7 @@ const IDLE: FieldState = {
   pairs: [],
   unit: '',
   plus_minus_95: null,
+  plus_minus_text: '',
   origin: null,
   reason: '',
   note: '',
