@@ -13,12 +13,7 @@ from calc.model.inputs import end_inputs
 from calc.sizing.choice import found, size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
-<<<<<<< HEAD:tests/core/test_elsewhere_bands.py
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
-=======
-from calc.uncertainty.draws import drawn
-from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
->>>>>>> report:tests/core/test_conditions_bands.py
 from tests.core.documents import demo
 from tests.core.plain import report
 from tests.core.test_bands import half, hand_drawn
