@@ -20,6 +20,6 @@ def figures_data(job: Job, axle: Axle) -> Data | None:
     if done is None or done.sized.choice < 0:
         return None
     chosen = int(done.sized.choice)
-    cases, end_built = Cases.of(job, axle), done.sized.figures.end
+    cases, end_built = Cases.of(job, axle), done.sized.figures.at(chosen).end
     travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
     return {"setup": built(done, cases, chosen), "travel": travel, "windows": windows_data(job, axle)}

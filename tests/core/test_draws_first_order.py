@@ -20,7 +20,17 @@ from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
 from calc.sizing.coil import preload_for_sag, size
 from calc.uncertainty.bands import bands
-from calc.uncertainty.draws import deviation, drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.uncertainty.draws import (
+    deviation,
+    drawn,
+    drawn_uncertainty,
+    fit_offs,
+    half_width,
+    is_drawn,
+    own_reading,
+    stepped,
+    survivors,
+)
 from tests.core.documents import demo
 
 COUNT = 1000
