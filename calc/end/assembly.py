@@ -67,8 +67,8 @@ class ForkAssembly:
     """Two legs.
 
     Parameters: gas of a leg; arrangement of its springs; stroke [mm], from full extension to the first solid stop along the
-    leg; ambient [MPa] where it is ridden; rake [rad]; friction [N] per leg; springs: 2, 1 for a spring in the left leg only, 0 for none; stops;
-    gas_right, the right leg's gas where it is of another kind.
+    leg; ambient [MPa] where it is ridden; rake [rad]; friction [N] per leg; springs: 2, 1 for a spring in the left leg only, 0
+    for none; stops; gas_right, the right leg's gas where it is of another kind.
     """
 
     gas: LegGas
