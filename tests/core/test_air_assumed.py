@@ -11,8 +11,8 @@ from scipy.optimize import brentq
 from calc.job import load
 from calc.model.inputs import end_inputs
 from calc.practice import USES, usual
-from calc.report import report
 from tests.core.documents import Document, changed
+from tests.core.plain import report
 
 
 def bare(use: str, changes) -> Document:

@@ -14,10 +14,10 @@ from calc.impossible import Impossible
 from calc.job import load
 from calc.leg.air import Pumped
 from calc.model import conditions, end_loads, fork
-from calc.report import report
 from calc.sizing.air_pressure import pressure_for_sag
 from calc.springs.helical import LinearSpring
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_air import AIR, SEA
 
 # 14 bar over 60 ml against 8 bar over 400 ml: the leg cannot hang at its stop

@@ -16,7 +16,6 @@ from calc.end.setup import Setup
 from calc.job import Job, load
 from calc.model.inputs import end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
-from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
 from calc.sizing.coil import preload_for_sag, size
 from calc.uncertainty.bands import bands
@@ -32,6 +31,7 @@ from calc.uncertainty.draws import (
     survivors,
 )
 from tests.core.documents import demo
+from tests.core.plain import report
 
 COUNT = 1000
 RESULTS = ("free sag", "rider sag", "frequency", "wheel rate", "end force", "landing energy", "preload", "gap")
