@@ -35,7 +35,9 @@ class Default:
     One of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice` (with `choice_by_use`),
     `follow` (another field's value, plus the typical of `row` if given), `share_of` (`row`, in %, of that field's value);
     `times_high` takes that many times the top of `row` instead of its typical value; `by_choice`, with `follow` naming a
-    choice, gives value and 95 % half-width by what is chosen there.
+    choice, gives value and 95 % half-width by what is chosen there; `as_sold`, with `follow` and `row`, names the choice that
+    says whether what is fitted is what was sold: then it is followed, with the row's width where that is not known, and the row
+    stands in where it was changed.
     """
 
     row: str | None = None
@@ -47,6 +49,7 @@ class Default:
     times_high: float | None = None
     share_of: str | None = None
     by_choice: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    as_sold: str | None = None
     reason: str = "common practice, no source"
 
 

@@ -16,7 +16,7 @@ from calc.job.limits import internal, limit_words, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
-from calc.practice import posture
+from calc.practice import Usual, posture
 from calc.quantities.entry import EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.quantities.reading import Origin, Reading, Spread
 
@@ -41,11 +41,11 @@ def load(document: object, draws: int = DRAWS) -> Job:
         raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
     assert isinstance(document, Mapping)
     given = entries(document)
-    ranges, range_problems = read_ranges(document, _use(given))
+    ranges, range_problems = read_ranges(document, _chosen(given, "bike.use"), _loaded(given))
     resolved: dict[str, Resolved] = {}
-    for path, field, follows in _IN_ORDER:
+    for path, field, follows, sold in _IN_ORDER:
         base = None if follows is None else resolved[follows]
-        resolved[path] = _resolve(field, _key(given.get(path)), ranges, base)
+        resolved[path] = _resolve(field, _key(given.get(path)), ranges, base, "" if sold is None else resolved[sold].choice)
     ordered = {path: resolved[path] for path in FIELDS}
     idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
     return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
@@ -56,9 +56,16 @@ def _idle(found: Resolved) -> Resolved:
     return replace(found, applies=False)
 
 
-def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
-    chosen = given.get("bike.use", {}).get("value")
-    return chosen if isinstance(chosen, str) and chosen in FIELDS["bike.use"].choices else ""
+def _chosen(given: Mapping[str, Mapping[str, Any]], path: str) -> str:
+    """The key of a choice as entered; empty where it is none."""
+    chosen = given.get(path, {}).get("value")
+    return chosen if isinstance(chosen, str) and chosen in FIELDS[path].choices else ""
+
+
+def _loaded(given: Mapping[str, Mapping[str, Any]]) -> bool | None:
+    """Whether a passenger or luggage is named; None where nothing is said."""
+    carried = _chosen(given, "bike.carries")
+    return carried != "nothing" if carried else None
 
 
 def _follows(field: Field) -> str | None:
@@ -66,10 +73,15 @@ def _follows(field: Field) -> str | None:
     return (field.default.follow or field.default.share_of) if field.default else None
 
 
-def _in_order() -> list[tuple[str, Field, str | None]]:
-    """The fields by path, each after the one that it follows."""
-    order = TopologicalSorter({path: filter(None, [_follows(field)]) for path, field in FIELDS.items()})
-    return [(path, FIELDS[path], _follows(FIELDS[path])) for path in order.static_order()]
+def _as_sold(field: Field) -> str | None:
+    """The path of the choice that says whether what is followed is as it was sold."""
+    return field.default.as_sold if field.default else None
+
+
+def _in_order() -> list[tuple[str, Field, str | None, str | None]]:
+    """The fields by path, each after those that it follows."""
+    order = TopologicalSorter({path: filter(None, [_follows(field), _as_sold(field)]) for path, field in FIELDS.items()})
+    return [(path, FIELDS[path], _follows(FIELDS[path]), _as_sold(FIELDS[path])) for path in order.static_order()]
 
 
 _IN_ORDER = _in_order()
@@ -108,7 +120,7 @@ def _share_applies(field: Field, resolved: Mapping[str, Resolved], given: Mappin
 
 
 @lru_cache(maxsize=2048)  # an edit changes one field: the others come from here
-def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Resolved | None) -> Resolved:
+def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Resolved | None, sold: str = "") -> Resolved:
     range_ = ranges.usual(field.usual) if field.usual else None
     blank = Resolved(field, True, unit=field.unit, usual=range_)
     if written is None:
@@ -116,7 +128,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
             return replace(
                 blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
             )
-        return _assumed(blank, ranges, base)
+        return _assumed(blank, ranges, base, sold)
     entry = dict(written)
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
@@ -171,7 +183,7 @@ def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
 
 
-def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Resolved:
+def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None, sold: str) -> Resolved:
     """What stands in for a field that was not entered; blank when nothing does."""
     field, default = blank.field, blank.field.default
     if default is None:
@@ -186,6 +198,8 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
         number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
         if default.times_high is not None:
             number, half = default.times_high * row.high, 0.0
+    if sold and followed is not None:
+        number, half, followed = _sold_with(followed, row, sold)
     if followed is not None:
         if followed.reading is None or (default.row and row is None):
             return blank
@@ -199,6 +213,16 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
     if number is None:
         return blank
     return _stands_in(blank, number, half, Spread.RECTANGULAR, _reason(default.reason, followed))
+
+
+def _sold_with(fitted: Resolved, row: Usual | None, sold: str) -> tuple[float | None, float, Resolved | None]:
+    """What a bike was sold with against what is fitted: a distance and its half-width from it, or the row where it was changed."""
+    if row is None:
+        return 0.0, 0.0, fitted
+    half = max(row.high - row.typical, row.typical - row.low)
+    if sold == "changed":
+        return row.typical, half, None
+    return 0.0, (half if sold == "unknown" and fitted.entered else 0.0), fitted
 
 
 def _by_choice(blank: Resolved, default: Default, followed: Resolved | None) -> Resolved:

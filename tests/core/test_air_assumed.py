@@ -39,13 +39,14 @@ def test_an_assumed_air_fork_is_one_that_is_ridden(use):
 
 @pytest.mark.parametrize("use", USES)
 @pytest.mark.parametrize("share", [0.85, 1.0, 1.2])
-@pytest.mark.parametrize("how", [{}, {"front.balance": "no"}, {"front.balance_fill": "valve"}, {"front.air_in": "both", "front.air_piston": "22 mm"}])
+@pytest.mark.parametrize("how", [{}, {"front.balance_fill": "valve"}])
 def test_an_assumed_air_fork_gets_a_pressure_for_lighter_and_heavier_riders(use, share, how):
     mass = share * usual("standard rider", use).typical
     front = front_of(use, {"front.air": "air leg", "rider.mass": f"{mass:.1f} kg"} | how)
     assert front["candidates"], front["problems"]
     nearest = min(front["candidates"], key=lambda c: abs(c["rider_sag"]["value"] - front["targets"]["rider_sag"]["value"]))
     assert nearest["rider_sag"]["value"] == pytest.approx(front["targets"]["rider_sag"]["value"], abs=3)
+    assert front["state"] == "ok"
     if not how:
         assert 6.0 <= nearest["pressure"]["value"] <= 13.0, "what such pistons are pumped to"
 
@@ -55,14 +56,14 @@ def test_the_pressure_of_an_assumed_fork_by_hand():
     job = load(bare("enduro", {"front.air": "air leg"}))
     here, sag = end_inputs(job, "front"), job.number("front.target_sag")
     disc = lambda d: math.pi / 4 * d * d  # noqa: E731
-    piston, grown = disc(34.0), disc(34.0) - disc(14.0)
+    piston, grown = disc(34.5), disc(34.5) - disc(14.0)
     air = here.assembly.ambient
     outer = [leg.chamber(None, 120.0) for leg in (here.assembly.gas.outer, here.assembly.gas_right)]
 
     def force(bar: float) -> float:
         main = bar / 10 - 0.01 + air
-        at_port = main * 415e3 / (415e3 - piston * 6.0) * (90e3 + grown * 6.0)
-        total = (main * 415e3 / (415e3 - piston * sag) - air) * piston - (at_port / (90e3 + grown * sag) - air) * grown
+        at_port = main * 455e3 / (455e3 - piston * 6.0) * (90e3 + grown * 6.0)
+        total = (main * 455e3 / (455e3 - piston * sag) - air) * piston - (at_port / (90e3 + grown * sag) - air) * grown
         for leg, area in zip(outer, (disc(48.0) - disc(14.0), disc(48.0)), strict=True):
             total += (leg.pressure0 * leg.volume0 / (leg.volume0 - area * sag) - air) * area
         return float(total) / math.cos(here.assembly.rake) - float(here.loads.aboard)

@@ -12,24 +12,15 @@ from scipy.stats import truncnorm
 
 from calc.demo import jobs
 from calc.end.figures import evaluate
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
+from calc.model.draws import deviation, drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.model.inputs import end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import EndInputs, size_end
-from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.coil import size
 from calc.uncertainty.bands import bands
-from calc.uncertainty.draws import (
-    deviation,
-    drawn,
-    drawn_uncertainty,
-    fit_offs,
-    half_width,
-    is_drawn,
-    own_reading,
-    stepped,
-    survivors,
-)
 from tests.core.documents import demo
 from tests.core.plain import report
 

@@ -32,12 +32,12 @@ interface Schema {
   ranges: Record<string, DeclaredRange>
 }
 
-/** A row of practice: [low, high, typical] by use (null where it is not practised), or for every use. */
+/** A row of practice: low, high, typical and confidence by use (null where it is not practised), or for every use. */
+type DeclaredCell = [number, number, number, string]
 export interface DeclaredRange {
   unit: string
-  confidence: string
-  by_use?: Record<Use, [number, number, number] | null>
-  always?: [number, number, number]
+  by_use?: Record<Use, DeclaredCell | null>
+  always?: DeclaredCell
 }
 
 export const schema = plain as unknown as Schema

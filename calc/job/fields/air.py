@@ -15,14 +15,16 @@ _HABIT = "a bench's habit, from memory; no source"
 # and chosen together so that 10 bar on the usual bike give the standard rider the usual sag, ride frequency and force at full
 # travel, as near as a small piston comes to them; tests/core/test_air_assumed.py holds them to that.
 _AIR_SIZES: Mapping[str, tuple[float, float, float, float]] = {
-    "motocross": (35.0, 455.0, 110.0, 14.0),
-    "enduro": (34.0, 415.0, 90.0, 14.0),
-    "adventure": (35.5, 335.0, 15.0, 14.0),
-    "two-up": (36.5, 410.0, 15.0, 14.0),
-    "road": (35.5, 225.0, 9.0, 14.0),
-    "track": (36.5, 230.0, 9.0, 14.0),
-    "trials": (25.5, 140.0, 14.0, 14.0),
-    "youth": (27.5, 260.0, 45.0, 10.0),
+    "motocross": (36.5, 520.0, 110.0, 14.0),
+    "enduro": (34.5, 455.0, 90.0, 14.0),
+    "dual-sport": (35.5, 420.0, 65.0, 14.0),
+    "adventure": (37.5, 395.0, 25.0, 14.0),
+    "two-up": (39.0, 430.0, 25.0, 14.0),
+    "road": (37.0, 270.0, 14.0, 14.0),
+    "supermoto": (37.0, 490.0, 95.0, 14.0),
+    "track": (37.0, 250.0, 14.0, 14.0),
+    "trials": (26.5, 150.0, 22.0, 14.0),
+    "youth": (27.5, 220.0, 45.0, 10.0),
 }
 
 
@@ -33,7 +35,7 @@ def _air_size(index: int, off: float, relative: float = 0.0) -> Default:
 
 
 # A sealed cartridge's outside [mm]: what the usual tube of each kind of riding has room for beside its spring.
-_BODIES = dict.fromkeys(("motocross", "enduro"), (32.0, 4.0)) | dict.fromkeys(("adventure", "two-up"), (29.0, 4.0))
+_BODIES = dict.fromkeys(("motocross", "enduro", "supermoto"), (32.0, 4.0)) | dict.fromkeys(("dual-sport", "adventure", "two-up"), (29.0, 4.0))
 _BODIES |= {"road": (27.0, 4.0), "track": (27.0, 4.0), "trials": (21.0, 3.0), "youth": (18.0, 3.0)}
 # A spring-loaded piston's spring [N/mm]: softer behind the small pistons of small legs, as its oil moves it further.
 _PISTON_SPRINGS = dict.fromkeys(USES, (2.0, 1.0)) | {"trials": (0.6, 0.3), "youth": (0.2, 0.1)}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
+from calc.job.fields.wishes import wishes
 
 _Q = Kind.QUANTITY
 _S = Part.SPRINGS
@@ -84,6 +85,7 @@ FRONT = (
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
         default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated", decision=True,
     ),
+    *wishes("front", _S, "Along the leg"),
     Field(
         "front.end_target", "At full travel", _S, Kind.CHOICE, choices=END_TARGETS, default=Default(choice="standard"), end="front",
         how="What the fork should have left when it reaches the end of its travel.", typed="stated",

@@ -14,7 +14,7 @@ _TRADE = "collapsed, spring and spacer out, told in your own convention; common 
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
 _BY_VOLUME = {"front.gap_from": ("volume filled",)}
-_CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
+_CONVENTIONAL = dict.fromkeys(("dual-sport", "adventure", "two-up", "trials"), "conventional")
 
 OIL = (
     Field(

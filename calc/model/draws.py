@@ -162,7 +162,7 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
 
 def survivors(job: Job, count: int, works: Callable[[Job], object]) -> tuple[Job, int]:
     """The draws that can be built: those for which `works` raises no Impossible; and how many were left out."""
-    good = _good(job, np.arange(count), works)
+    good = working(job, np.arange(count), works)
     return (job if len(good) == count else picked(job, good)), count - len(good)
 
 
@@ -171,14 +171,15 @@ def picked(job: Job, columns: Columns) -> Job:
     return replace(job, samples={path: np.asarray(values)[columns] for path, values in job.samples.items()})
 
 
-def _good(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
+def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
+    """Those of some draws for which `works` raises no Impossible, found by halving."""
     try:
         works(picked(job, columns))
     except Impossible:
         if len(columns) == 1:
             return columns[:0]
         half = len(columns) // 2
-        return np.concatenate([_good(job, columns[:half], works), _good(job, columns[half:], works)])
+        return np.concatenate([working(job, columns[:half], works), working(job, columns[half:], works)])
     return columns
 
 
