@@ -9,8 +9,8 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.draws import drawn
-from calc.model.inputs import end_inputs
-from calc.sizing.choice import found, size_end
+from calc.model.inputs import end_inputs, found
+from calc.sizing.choice import size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
@@ -67,7 +67,7 @@ def test_all_at_once_is_what_every_draw_says_by_itself(key, each, sure):
 def test_as_built_is_as_sure_as_the_answer():
     job = load(demo({}))
     done = size_end(job, "front")
-    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(int(done.sized.choice)))["as built"]
+    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(done.choice))["as built"]
     assert here.halves["rider_sag"] == pytest.approx(answer.figures["rider_stroke"], rel=1e-4)
     assert here.halves["end_multiple"] == pytest.approx(answer.figures["end_multiple"], rel=1e-6)
 
