@@ -182,7 +182,7 @@ def _read_rates(blank: Resolved) -> Resolved:
     field = blank.field
     parts = listed(blank.text)
     if not 1 <= len(parts) <= MOST:
-        raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
+        raise EntryError("empty" if not parts else "long", f"enter 1 to {MOST} rates")
     read = []
     for part in parts:
         try:
