@@ -38,7 +38,7 @@ def load(document: object, draws: int = DRAWS) -> Job:
     """
     header = parse_header(document)
     if type(draws) is not int or not MIN_DRAWS <= draws <= MAX_DRAWS:
-        raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
+        raise JobError(f"draws must be a whole number from {MIN_DRAWS} to {MAX_DRAWS}, not {str(draws)[:20]}.")
     assert isinstance(document, Mapping)
     given = entries(document)
     ranges, range_problems = read_ranges(document, _use(given))
@@ -131,7 +131,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
     if written is None:
         if field.path == "bike.use":
             return replace(
-                blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
+                blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one.")
             )
         return _assumed(blank, ranges, base)
     entry = dict(written)

@@ -99,7 +99,7 @@ AIR = (
     ),
     Field(
         "front.joined_stroke", "Leaks from a stroke of", _O, _Q, "length", "mm", 0, 400, 5, 0, plus_minus=5, end="front",
-        when=_LEAKING | {"front.cartridge_fill": ("gas",), "front.leak": ("wide",)}, default=Default(value=0.0, reason="all along"),
+        when=_LEAKING | {"front.cartridge_fill": ("gas",), "front.leak": ("wide",)}, default=Default(value=0.0, reason="over the whole stroke"),
         how="0: over the whole stroke. Some seals only leak where the tube or rod is worn.",
     ),
     Field(
@@ -187,7 +187,7 @@ AIR = (
     ),
     Field(
         "front.air_filled", "Oil or spacers in the chamber", _O, _Q, "volume", "ml", 0, 400, 1, 0, when=_AIR | {"front.air_end": ("oil",)}, end="front",
-        default=Default(value=0.0, reason="none that could come out; common practice, no source"), typed="stated", decision=True,
+        default=Default(value=0.0, reason="nothing that could come out; common practice, no source"), typed="stated", decision=True,
         how="How much could come out of the main chamber. Its volume above is as found, with this in.",
     ),
     Field(

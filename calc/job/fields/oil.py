@@ -114,15 +114,15 @@ OIL = (
     ),
     Field(
         "front.spacer_volume", "Spacer volume", _O, _Q, "volume", "ml", 0, 200, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="no spacer named"), how="Only its wall if it is open, all of it if closed at both ends.",
+        default=Default(value=0.0, reason="no spacer entered"), how="Only its wall if it is open, all of it if closed at both ends.",
     ),
     Field(
         "front.spacer_length", "Spacer length", _O, _Q, "length", "mm", 0, 300, 1, 0, plus_minus=1, end="front",
-        when={"front.gap_read": ("in",)}, default=Default(value=0.0, reason="no spacer named"), how="How far it reaches down from the edge of the tube.",
+        when={"front.gap_read": ("in",)}, default=Default(value=0.0, reason="no spacer entered"), how="How far it reaches down from the edge of the tube.",
     ),
     Field(
         "front.washers_volume", "Washers and seats", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="none named"), how="Everything small that goes in after the gap is read.",
+        default=Default(value=0.0, reason="none entered"), how="Everything small that goes in after the gap is read.",
     ),
     Field(
         "front.cap_volume", "Cap in the tube", _O, _Q, "volume", "ml", -60, 100, 1, 0, plus_minus=3, usual="cap in tube",
@@ -130,7 +130,7 @@ OIL = (
     ),
     Field(
         "front.rod_volume", "Rod above the rim", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="rod down, nothing above the rim"), how="Only what stood above the edge of the tube when the gap was read.",
+        default=Default(value=0.0, reason="rod down, so nothing above the rim"), how="Only what stood above the edge of the tube when the gap was read.",
     ),
     Field(
         "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10,

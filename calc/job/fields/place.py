@@ -6,7 +6,7 @@ from calc.job.field import Default, Field, Kind, Part
 
 _Q = Kind.QUANTITY
 _O = Part.OIL
-_SEA = Default(value=0.0, plus_minus=500.0, reason="sea level, nothing named")
+_SEA = Default(value=0.0, plus_minus=500.0, reason="sea level, since no altitude is entered")
 
 PLACE = (
     Field(
@@ -36,7 +36,7 @@ PLACE = (
     ),
     Field(
         "place.bled_temperature", "Leg temperature when bled", _O, _Q, "temperature", "°C", -30, 80, 5, 0, plus_minus=3,
-        default=Default(value=20.0, plus_minus=3.0, reason="a workshop's, nothing named"), needs=("place.ridden_temperature",), end="both",
+        default=Default(value=20.0, plus_minus=3.0, reason="a workshop's temperature"), needs=("place.ridden_temperature",), end="both",
         how="When the gap was read and the bleed screws were last opened.",
     ),
     Field(

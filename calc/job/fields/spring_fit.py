@@ -15,7 +15,7 @@ def preload_fields(axle: Axle, part: Part) -> tuple[Field, ...]:
     measured = (
         Field(
             "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
-            default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring, including a second spring stacked on it.",
+            default=Default(value=0.0, reason="no spacer entered"), how="Length of all spacers, washers and seats in line with the spring, including a second spring stacked on it.",
         ),
         Field(
             "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
@@ -51,7 +51,6 @@ def fit_fields(axle: Axle, part: Part, widths: tuple[float, float], lengths: tup
             plus_minus=0.1 if decimals else 1.0, when=own, end=axle, how=how, typed="stated",
         )  # fmt: skip
 
-    place = "spring tube" if axle == "front" else "space around it"
     thread = (
         ()
         if axle == "front"
@@ -67,7 +66,7 @@ def fit_fields(axle: Axle, part: Part, widths: tuple[float, float], lengths: tup
         size("new_solid", "New spring solid length", 20, lengths[1], 0, "All coils touching."),
         size("new_outside", "New spring, outside diameter", *widths, 1, "By vernier. It grows a little as the coils close."),
         size("new_inside", "New spring, inside diameter", *widths, 1, "By vernier."),
-        size("spring_bore", f"Narrowest bore of the {place}", *widths, 1, "Diameter of the narrowest place around the spring."),
+        size("spring_bore", "Narrowest diameter around the spring", *widths, 1, "By vernier, inside the tube or whatever surrounds it."),
         size("spring_core", "Widest part inside the spring", *widths, 1, "Diameter of the rod, cartridge, guide or body inside it."),
         *thread,
     )  # fmt: skip
