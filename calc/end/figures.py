@@ -38,7 +38,8 @@ class Figures:
             return float(array if array.ndim == 0 else array[index])
 
         def sag(found: Sag) -> Sag:
-            return Sag(pick(found.travel), pick(found.stroke), np.asarray(pick(found.topped_out) > 0), pick(found.friction))
+            away = pick(found.beyond), pick(found.beyond_stroke)
+            return Sag(pick(found.travel), pick(found.stroke), np.asarray(pick(found.topped_out) > 0), pick(found.friction), *away)
 
         rest = (self.wheel_rate, self.frequency, self.end_force, self.end_multiple, self.energy, self.energy_per_mass)
         process = Process(pick(self.process.exponent), pick(self.process.settled))

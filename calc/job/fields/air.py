@@ -8,6 +8,8 @@ _Q = Kind.QUANTITY
 _O = Part.OIL
 _HABIT = "a bench's habit, from memory; no source"
 
+# Oil that was poured in met the rod already, and nothing else of an open leg rests on it.
+_ROD_POURED = {"front.air": ("open", "air leg"), "front.area_by": ("raised", "brim")}
 _SEALED = {"front.air": ("sealed cartridge",)}
 _GAS = _SEALED | {"front.cartridge_fill": ("gas",)}
 _SPRING = _SEALED | {"front.cartridge_fill": ("spring",)}
@@ -40,8 +42,9 @@ AIR = (
         default=Default(choice="spring"), when=_SEALED, end="front", typed="stated", how="The maker's drawing, or what is under the cap.",
     ),
     Field(
-        "front.damper_rod", "Damper rod", _O, _Q, "length", "mm", 5, 25, 0.5, 1, plus_minus=0.05, usual="damper rod",
-        default=Default("damper rod"), when=_SEALED, end="front", how="By vernier.",
+        "front.damper_rod", "Damper rod", _O, _Q, "length", "mm", 0, 25, 0.5, 1, plus_minus=0.05, usual="damper rod",
+        default=Default("damper rod"), idle=_ROD_POURED, end="front",
+        how="By vernier. It stands in the free area between the tube's edge and the oil; 0 where no rod does.",
     ),
     Field(
         "front.cartridge_body", "Cartridge's outside", _O, _Q, "length", "mm", 15, 60, 0.5, 1, plus_minus=0.1,
