@@ -74,6 +74,7 @@ def _numbers(done: EndSizing, setup: Setup, shown: SetupReport, index: int) -> N
         "rider_sag": shown.rider_sag.value, "wanted": float(np.asarray(targets.sag)), "oil_in": limits.oil / 1000.0,
         "bind": bind, "second_bind": second, "second_short": None if second is None else -second, "bind_margin": limits.bind_margin,
         "end": shown.end_multiple.value, "end_wanted": _multiple_wanted(done),
+        "energy": shown.landing_energy.value, "energy_wanted": _energy_wanted(done),
         "pressure": shown.pressure.value if shown.pressure else None,
         "pressure_max": None if limits.pressure is None else convert(limits.pressure, "MPa", "bar"),
         "oil_out": None if shown.air_oil is None else -shown.air_oil.value,
@@ -87,6 +88,12 @@ def _multiple_wanted(done: EndSizing) -> float | None:
     """Force at full travel wanted, over the rider load; None where it is not asked for as a force."""
     targets = done.inputs.targets
     return float(np.asarray(targets.end_amount / done.inputs.loads.aboard)) if targets.end_kind == "force" else None
+
+
+def _energy_wanted(done: EndSizing) -> float | None:
+    """Landing energy wanted [J]; None where it is not asked for."""
+    targets = done.inputs.targets
+    return float(np.asarray(targets.end_amount)) / 1000.0 if targets.end_kind == "energy" else None
 
 
 def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
