@@ -60,6 +60,7 @@ def _field(field: Field) -> dict[str, Any]:
         "typed": field.typed,
         "how": field.how,
         "usual": field.usual,
+        "percent_of": field.percent_of,
     }
 
 

@@ -63,7 +63,8 @@ class Field:
     path of a group is entered the field is not needed; with `needs` it waits until one of these paths is entered. `main`
     fields are shown first, the others one tap away. `end` says whose result a refused entry stops; `typed` is the origin
     that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A table of pairs has its
-    second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs.
+    second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs. `percent_of` is the path whose
+    value an entry in % is a part of; `pair` says what to do with two numbers, where a person may have one for each leg.
     """
 
     path: str
@@ -95,6 +96,8 @@ class Field:
     second_low: float = 0.0
     second_high: float = 0.0
     fewest: int = 2
+    percent_of: str = ""
+    pair: str = ""
 
     @cached_property
     def group(self) -> str:

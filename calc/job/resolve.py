@@ -12,12 +12,12 @@ from calc.job.document import JobError, entries, parse_header
 from calc.job.field import Default, Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
-from calc.job.limits import internal, limit_words, plus_minus, within
+from calc.job.limits import internal, limit_words, other_units, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
 from calc.practice import Usual, posture
-from calc.quantities.entry import EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.quantities.reading import Origin, Reading, Spread
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
@@ -42,13 +42,30 @@ def load(document: object, draws: int = DRAWS) -> Job:
     assert isinstance(document, Mapping)
     given = entries(document)
     ranges, range_problems = read_ranges(document, _chosen(given, "bike.use"), _loaded(given))
+    fields = _read(given, ranges)
+    refused = {path: found for path, found in fields.items() if found.problem and not found.applies}
+    if refused:  # what is out of use stops nothing: its default stands in, and what was typed is kept
+        usable = _read({path: entry for path, entry in given.items() if path not in refused}, ranges)
+        fields = usable | {path: _kept(usable[path], found) for path, found in refused.items()}
+    return Job(header, fields, draws=draws, ranges=ranges, range_problems=range_problems)
+
+
+def _read(given: Mapping[str, Mapping[str, Any]], ranges: Ranges) -> dict[str, Resolved]:
+    """Every field by path, read or assumed."""
     resolved: dict[str, Resolved] = {}
     for path, field, follows, sold in _IN_ORDER:
         base = None if follows is None else resolved[follows]
         resolved[path] = _resolve(field, _key(given.get(path)), ranges, base, "" if sold is None else resolved[sold].choice)
     ordered = {path: resolved[path] for path in FIELDS}
-    idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
-    return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
+    return ordered | {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
+
+
+@lru_cache(maxsize=64)
+def _kept(usable: Resolved, refused: Resolved) -> Resolved:
+    """A field that is out of use, with what was typed into it and why that is refused, for when it comes into use."""
+    if usable.applies:
+        return replace(refused, applies=True)
+    return replace(usable, entered=True, text=refused.text, note=refused.note, problem=refused.problem)
 
 
 @lru_cache(maxsize=2048)
@@ -69,8 +86,9 @@ def _loaded(given: Mapping[str, Mapping[str, Any]]) -> bool | None:
 
 
 def _follows(field: Field) -> str | None:
-    """The path whose value an assumed value is made from."""
-    return (field.default.follow or field.default.share_of) if field.default else None
+    """The path whose value an assumed value is made from, or an entry in % is a part of."""
+    made_from = (field.default.follow or field.default.share_of) if field.default else None
+    return made_from or field.percent_of or None
 
 
 def _as_sold(field: Field) -> str | None:
@@ -133,16 +151,38 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
     try:
-        if field.kind is Kind.CHOICE:
-            return _read_choice(filled)
-        if field.kind is Kind.RATES:
-            return _read_rates(filled)
-        if field.kind is Kind.PAIRS:
-            return replace(filled, pairs=read_pairs(field, text))
-        return _read_quantity(filled, entry)
+        return _entered(filled, entry, base)
     except EntryError as error:
-        message = f"{field.label}: {error.message}."
-        return replace(filled, problem=Problem(field.path, error.code, message, limit_words(field), error.readings, end=field.end))
+        return replace(filled, problem=_refusal(filled, error, base))
+
+
+def _entered(blank: Resolved, entry: Mapping[str, str], base: Resolved | None) -> Resolved:
+    kind = blank.field.kind
+    if kind is Kind.CHOICE:
+        return _read_choice(blank)
+    if kind is Kind.RATES:
+        return _read_rates(blank)
+    if kind is Kind.PAIRS:
+        return replace(blank, pairs=read_pairs(blank.field, blank.text))
+    return _read_quantity(blank, entry, base)
+
+
+def _refusal(blank: Resolved, error: EntryError, base: Resolved | None) -> Problem:
+    """Why an entry is refused. What is offered instead is read first, so that an offer is always taken."""
+    field, message = blank.field, error.message
+    offers = tuple(text for text in error.readings if _can_be_read(blank, text, base))
+    if error.readings and not offers:
+        message = f"{' and '.join(error.readings)} {'lies' if len(error.readings) == 1 else 'both lie'} outside its limits"
+    way_out = field.pair if error.code == "pair" else ""
+    return Problem(field.path, error.code, f"{field.label}: {message}.", limit_words(field), offers, way_out, field.end)
+
+
+def _can_be_read(blank: Resolved, text: str, base: Resolved | None) -> bool:
+    try:
+        _entered(replace(blank, text=text), {}, base)
+    except EntryError:
+        return False
+    return True
 
 
 def _read_choice(blank: Resolved) -> Resolved:
@@ -167,10 +207,18 @@ def _read_rates(blank: Resolved) -> Resolved:
     return replace(blank, rates=tuple(sorted({internal(field, entry) for entry in read})))
 
 
-def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
+def _read_quantity(blank: Resolved, given: Mapping[str, str], base: Resolved | None) -> Resolved:
     field = blank.field
-    entry = read_entry(blank.text, field.dimension, field.unit)
-    within(field, entry)
+    entry = (
+        _part_of(base, blank)
+        if field.percent_of and _in_percent(blank.text)
+        else read_entry(blank.text, field.dimension, field.unit)
+    )
+    try:
+        within(field, entry)
+    except EntryError as error:
+        bare = blank.text.strip()[-1:] in "0123456789,."
+        raise EntryError(error.code, error.message, other_units(field, entry) if bare else ()) from error
     value, unit = internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
     if written is None:
@@ -178,9 +226,22 @@ def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
             value
         )
     else:
-        spread = plus_minus(field, written, unit)
+        spread = plus_minus(field, written, value, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
+
+
+def _in_percent(text: str) -> bool:
+    return text.rstrip().lower().endswith(("%", "percent"))
+
+
+def _part_of(whole: Resolved | None, blank: Resolved) -> Entry:
+    """An entry in % of another field's value, in the field's own unit."""
+    share = read_entry(blank.text, "share", "%")
+    if whole is None or whole.reading is None:
+        raise EntryError("percent", "what this is a part of is not known")
+    field = blank.field
+    return Entry(share.number / 100.0 * convert(whole.reading.value, internal_unit(field.dimension), field.unit), field.unit)
 
 
 def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None, sold: str) -> Resolved:

@@ -19,11 +19,13 @@ from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
 from calc.model.motion import FIT_OFF
+from calc.quantities.entry import convert, internal_unit
 from calc.quantities.reading import Origin, Reading, Spread
 
 Columns = NDArray[np.intp]
 
 _STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
+_FAR = 8.0  # standard deviations, beyond which a bound changes no draw
 _TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
 
 
@@ -63,13 +65,25 @@ def standard_normal(name: str, count: int, low: float = -np.inf, high: float = n
     return np.array([normal.inv_cdf(bottom + (top - bottom) * float(p)) for p in strata(name, count)])
 
 
-def deviation(name: str, reading: Reading, count: int) -> Array:
-    """Samples of what a reading may be off by [its internal unit]: normal, or rectangular where its +/- is a range of the trade."""
+def deviation(name: str, reading: Reading, count: int, least: float = -np.inf) -> Array:
+    """Samples of what a reading may be off by [its internal unit]: normal, or rectangular where its +/- is a range of the trade;
+    none below `least`.
+    """
+    half = reading.plus_minus_95
     if reading.spread is Spread.RECTANGULAR and name not in _TRUNCATED:
-        return reading.plus_minus_95 * (2.0 * strata(name, count) - 1.0)
-    sigma = reading.plus_minus_95 / 2.0
-    low, high = ((bound - reading.value) / sigma for bound in _TRUNCATED.get(name, (-np.inf, np.inf)))
-    return sigma * standard_normal(name, count, low, high)
+        lowest = max(-half, least)
+        return lowest + (half - lowest) * strata(name, count)
+    sigma = half / 2.0
+    low, high = ((bound - reading.value) / sigma for bound in _TRUNCATED.get(name, (least + reading.value, np.inf)))
+    return sigma * standard_normal(name, count, low if low > -_FAR else -np.inf, high)
+
+
+def least_off(job: Job, path: str) -> float:
+    """What a reading may be off by at most downwards [its internal unit]: no draw lies below its field's limit of the possible."""
+    if path in FIT_OFF:
+        return -np.inf
+    field = job.fields[path].field
+    return min(convert(field.low, field.unit, internal_unit(field.dimension)) - job.number(path), 0.0)
 
 
 def drawn_uncertainty(name: str, reading: Reading) -> float:
@@ -140,7 +154,7 @@ def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
 def drawn(job: Job, count: int | None = None) -> Job:
     """The job with every uncertain reading drawn `count` times, or as often as the job says."""
     often = job.draws if count is None else count
-    return replace(_moved(job, lambda path, own: deviation(path, own, often)), draws=often)
+    return replace(_moved(job, lambda path, own: deviation(path, own, often, least_off(job, path))), draws=often)
 
 
 def stepped(job: Job, paths: Sequence[str]) -> Job:

@@ -24,6 +24,8 @@ from calc.model import (
     fork,
     fork_as_sold,
     found_gaps,
+    loaded_frequency,
+    rated_load,
     sag_window,
     shock,
     standard_loads,
@@ -73,7 +75,7 @@ def end_inputs(job: Job, axle: Axle) -> EndInputs:
     if not standard_preload_known(job, axle):
         yardstick = _preloaded(as_sold, yardstick, standard_loads(job, axle), wanted_sag(job, axle))
     standard = _standard(job, axle, as_sold, yardstick, at.exponent)
-    targets = targets_of(job, axle, standard, loads.aboard)
+    targets = targets_of(job, axle, standard, loads.aboard, rated_load(job, axle))
     as_found = found_setup(job, axle, assembly)
     return EndInputs(assembly, loads, at.exponent, yardstick, standard, targets, as_found, _air_setting(job, assembly, as_found))
 
@@ -110,10 +112,11 @@ def _air_setting(job: Job, assembly: Assembly, as_found: Setup) -> AirSetting | 
     return AirSetting(replace(as_found, gap_split=0.0), control, job.number("front.air_step"))
 
 
-def targets_of(job: Job, axle: Axle, standard: Figures, load: Number) -> Targets:
+def targets_of(job: Job, axle: Axle, standard: Figures, load: Number, rated: Number) -> Targets:
     """What is wanted of an end.
 
-    Parameters: job; axle; standard, what the standard rider has on the standard setup; load [N], rider aboard.
+    Parameters: job; axle; standard, what the standard rider has on the standard setup; load [N], rider aboard;
+    rated [N], without what the bike is not sold to carry.
     Returns: Targets.
     Raises: Impossible where a target is missing or beyond the travel.
     Formula: the user's, else what the standard rider has on the standard setup, else practice (see `wanted_sag`).
@@ -123,17 +126,18 @@ def targets_of(job: Job, axle: Axle, standard: Figures, load: Number) -> Targets
     sag = wanted_sag(job, axle)
     if sag >= job.number(f"{axle}.travel"):
         raise Impossible("sag", "The rider sag wanted is not below the travel.", "Enter a smaller sag.", f"{axle}.target_sag")
-    kind, amount = ("none", 0.0) if axle == "rear" else _end_target(job, standard, load)
+    kind, amount = ("none", 0.0) if axle == "rear" else _end_target(job, standard, load, rated)
     wish, free = (job.number(path) if job.known(path) else None for path in (f"{axle}.target_frequency", f"{axle}.target_free_sag"))
-    windows = _windows(job, axle, sag, standard, amount / load if kind == "force" else 0.0)
-    return Targets(sag, axle == "front", kind, amount, standard.frequency, wish, free, windows)
+    least = _least_multiple(job, axle, standard.end_multiple * rated / load, amount / load if kind == "force" else 0.0)
+    frequency = standard.frequency * loaded_frequency(job, axle)
+    return Targets(sag, axle == "front", kind, amount, frequency, wish, free, _windows(job, axle, sag, least))
 
 
-def _end_target(job: Job, standard: Figures, load: Number) -> tuple[str, Number]:
+def _end_target(job: Job, standard: Figures, load: Number, rated: Number) -> tuple[str, Number]:
     """Which kind is asked for at full travel, and how much of it."""
     kind = job.choice("front.end_target")
     if kind == "standard":
-        return "force", standard.end_multiple * load
+        return "force", standard.end_multiple * rated
     path = f"front.end_{kind}"
     if not job.known(path):
         label = job.fields[path].field.label
@@ -141,18 +145,22 @@ def _end_target(job: Job, standard: Figures, load: Number) -> tuple[str, Number]
     return ("energy" if kind == "energy" else "force"), job.number(path) * (load if kind == "multiple" else 1.0)
 
 
-def _windows(job: Job, axle: Axle, sag: float, standard: Figures, wanted: Number) -> Windows:
-    """Between what each result is no fault. At full travel: the least of the standard's multiple, the usual range and what is
-    wanted; more than that is no fault.
-    """
-    off = job.number(f"{axle}.sag_within") * job.number(f"{axle}.travel")
-    usual_end, usual_ride = job.usual(f"end multiple {axle}"), job.usual(f"ride frequency {axle}")
-    assert usual_end is not None
-    assert usual_ride is not None
-    least = np.minimum(standard.end_multiple, usual_end.low)
+def _least_multiple(job: Job, axle: Axle, standard: Number, wanted: Number) -> Number:
+    """The least force at full travel over the load that is no fault: the standard's, the usual range's, or what is wanted."""
     if axle == "front" and job.choice("front.end_target") != "standard":
-        least = END_SHORT * np.asarray(wanted)
-    return Windows((sag - off, sag + off), sag_window(job, axle, "free sag"), least, (usual_ride.low, usual_ride.high))
+        return END_SHORT * wanted
+    usual = job.usual(f"end multiple {axle}")
+    assert usual is not None
+    return np.minimum(standard, usual.low)
+
+
+def _windows(job: Job, axle: Axle, sag: float, least: Number) -> Windows:
+    """Between what each result is no fault."""
+    off, usual = job.number(f"{axle}.sag_within") * job.number(f"{axle}.travel"), job.usual(f"ride frequency {axle}")
+    assert usual is not None
+    low, high = sag_window(job, axle, "free sag")
+    # a window from 0 on means that topping out is usual
+    return Windows((sag - off, sag + off), (low if low > 0 else -np.inf, high), least, (usual.low, usual.high))
 
 
 def wanted_sag(job: Job, axle: Axle) -> float:

@@ -16,7 +16,7 @@ from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import end_loads, fitted, limits
+from calc.model import end_loads, fitted, limits, rated_load
 from calc.model.inputs import EndInputs, attempted, end_inputs, found, targets_of
 from calc.practice import Axle
 from calc.sizing.air import size_air
@@ -206,7 +206,7 @@ def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
     loads = end_loads(job, axle, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    targets = targets_of(job, axle, here.standard, loads.aboard)
+    targets = targets_of(job, axle, here.standard, loads.aboard, rated_load(job, axle, masses) + shift)
     return chosen_steps(*resized(replace(here, loads=loads, targets=targets), done))
 
 

@@ -26,7 +26,7 @@ from calc.quantities.entry import convert_difference, internal_unit
 from calc.sizing.choice import EndSizing, resized
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.choices import Choices, choices, rate_wanted
-from calc.uncertainty.tolerance import built, with_tolerance
+from calc.uncertainty.tolerance import with_tolerance, with_workmanship
 
 Halves = Mapping[str, float]
 
@@ -146,7 +146,7 @@ def told_index(done: EndSizing, settled: bool) -> int:
 
 def _as_built(draws: Job, here: EndInputs, done: EndSizing, index: int) -> Setup:
     """A candidate as the bench may build it; the spring that is in keeps the rate that each draw gives it."""
-    setup = built(draws, done.sized.setup.at(index))
+    setup = with_workmanship(draws, done.sized.setup.at(index))
     own = here.air is None and index == done.fitted
     return replace(setup, rate=here.as_found.rate, split=here.as_found.split) if own else setup
 

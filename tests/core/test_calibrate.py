@@ -1,5 +1,7 @@
 """The script that calibrates gives what is stored, and the least moves are the least: scipy's SLSQP finds the same."""
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 from scipy.optimize import minimize
@@ -58,5 +60,9 @@ def test_what_is_written_reads_back_and_what_moved_is_told():
     assert space["TYPICAL"] == TYPICAL
     assert set(OUTPUTS) == {"rider sag", "free sag", "ride frequency", "end multiple"}
     lines = moves({("gap", "enduro"): 130.0, ("rake", "enduro"): 26.5})
-    assert len(lines) == 1
-    assert lines[0].split() == ["enduro", "gap", "M", "120", "->", "130", "mm", "+0.50", "of", "100-140"]
+    assert lines[2:] == ["| gap (M) | 130 (+0.5) |"]
+
+
+def test_the_guide_lists_the_moves():
+    guide = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert "\n".join(moves(stored(USES))) in guide, "copy the table that `python -m calc.practice.calibrate` prints"

@@ -11,8 +11,8 @@ import pytest
 from calc.end.figures import evaluate
 from calc.job import load
 from calc.job.starter import start
-from calc.model import standard_loads
-from calc.model.inputs import end_inputs
+from calc.model import conditions, fork, shock, standard_loads
+from calc.model.inputs import end_inputs, found_setup
 from calc.model.limits import limits
 from calc.practice import AXLES, USES, usual
 from calc.practice.judged import JUDGED
@@ -31,8 +31,9 @@ def standard_job(use):
 
 def worked_out(use, axle):
     job = standard_job(use)
-    here = end_inputs(job, axle)
-    done = evaluate(here.assembly, here.as_found, standard_loads(job, axle), here.exponent)
+    at = conditions(job)
+    assembly = fork(job, at) if axle == "front" else shock(job, at)
+    done = evaluate(assembly, found_setup(job, axle, assembly), standard_loads(job, axle), at.exponent)
     travel = job.number(f"{axle}.travel")
     rider, free = (float(sag.stroke if axle == "front" else sag.travel) for sag in (done.rider, done.free))
     return {
@@ -56,7 +57,7 @@ def test_the_fitted_spring_wants_what_is_in(use, axle):
     """Preload and gap come out as they are, no oil to add, no spacer to cut, the sags typical."""
     job = standard_job(use)
     here = end_inputs(job, axle)
-    setup = here.as_found
+    setup = found_setup(job, axle, here.assembly)
     sized = size(here.assembly, np.array([setup.rate]), here.loads, here.exponent, here.targets, limits(job, axle))
     assert float(sized.setup.preload[0]) == setup.preload, AGAIN
     assert float(sized.setup.gap[0]) == setup.gap, AGAIN

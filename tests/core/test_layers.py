@@ -33,3 +33,11 @@ def test_a_job_is_sized_without_loading_pint():
     code = "import sys, calc.boundary as b, calc.demo as d, json\n"
     code += "b.answer(json.dumps({'kind': 'size', 'job': d.jobs()['enduro']}))\nassert 'pint' not in sys.modules"
     subprocess.run([sys.executable, "-c", code], check=True, cwd=ROOT)
+
+
+def test_nothing_leans_on_what_calibrates_the_tables():
+    """It is left out of what the page gets."""
+    graph = grimp.build_graph("calc", cache_dir=None)
+    script = {"calc.practice.calibrate", *graph.find_descendants("calc.practice.calibrate")}
+    importers = set().union(*(graph.find_modules_that_directly_import(part) for part in script))
+    assert importers <= script

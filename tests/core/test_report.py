@@ -165,7 +165,7 @@ def test_what_the_new_sags_do_to_the_bike(answered):
 def test_readings_that_contradict_each_other_are_named():
     assert report(demo(), with_bands=False)["notes"] == []
     (note,) = report(demo({"rider.rear_axle": "128 kg"}), with_bands=False)["notes"]
-    assert re.search(r"differ by 6\.4 kg", note)
+    assert re.search(r"6\.4 kg more than bike, rider", note)
     (note,) = report(demo({"rider.posture": "sitting", "rider.front_axle": "86 kg", "rider.rear_axle": None}), with_bands=False)["notes"]
     assert "read sitting; sags here are read standing" in note
 

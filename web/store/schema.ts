@@ -21,6 +21,8 @@ export interface FieldSchema {
   end: End | 'both'
   typed: Origin
   how: string
+  /** The path that an entry in % is a part of, or nothing. */
+  percent_of: FieldPath | ''
 }
 
 interface Schema {
@@ -42,7 +44,10 @@ export interface DeclaredRange {
 
 export const schema = plain as unknown as Schema
 
-export const unitsOf = (field: FieldSchema): string[] => (field.dimension ? schema.units[field.dimension] : [])
+export const unitsOf = (field: FieldSchema): string[] => {
+  const units = field.dimension ? schema.units[field.dimension] : []
+  return field.percent_of ? [...units, '%'] : units
+}
 
 /** The fields of a part in the order of the job: what is tried stands apart, what the bike is compared with comes last. */
 export function fieldsOf(part: Part): FieldSchema[] {

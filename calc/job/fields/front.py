@@ -41,6 +41,7 @@ FRONT = (
         "front.rate", "Springs fitted", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
         when={"front.rate_from": ("marking",), "front.spring_kind": ("single", "unequal", "stacked", "nested")},
         usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}", typed="stated",
+        pair="For a different rate in each leg, choose that as the kind of spring, then enter one rate for each leg.",
     ),
     Field(
         "front.rate_right", "Spring fitted, right leg", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
@@ -83,7 +84,8 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated", decision=True,
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use; or in % of travel.", typed="stated", decision=True,
+        percent_of="front.travel",
     ),
     *wishes("front", _S, "Along the leg"),
     Field(

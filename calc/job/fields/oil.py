@@ -19,7 +19,7 @@ _CONVENTIONAL = dict.fromkeys(("dual-sport", "adventure", "two-up", "trials"), "
 OIL = (
     Field(
         "front.gap_left", "Gap found, left", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap", reason=_TRADE), end="front", how=_GAP,
+        default=Default("gap", reason=_TRADE), end="front", how=_GAP, pair="Enter the left leg here and the right leg beside it.",
     ),
     Field(
         "front.gap_right", "Gap found, right", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",

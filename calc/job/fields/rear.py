@@ -83,7 +83,8 @@ REAR = (
     ),
     Field(
         "rear.target_sag", "Rider sag wanted", _R, _Q, "length", "mm", 5, 250, 1, 0, main=True, usual="rider sag rear",
-        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.", typed="stated", decision=True,
+        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use; or in % of travel.", typed="stated", decision=True,
+        percent_of="rear.travel",
     ),
     *wishes("rear", _R, "Vertical at the axle"),
     Field(

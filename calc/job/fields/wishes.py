@@ -22,7 +22,7 @@ def wishes(axle: Axle, part: Part, where: str) -> tuple[Field, ...]:
         ),
         Field(
             f"{axle}.target_free_sag", "Free sag wanted", part, _Q, "length", "mm", 0, high, 1, 0, usual=f"free sag {axle}",
-            end=axle, typed="stated", decision=True,
-            how=f"{where}, bike alone. Chooses the spring that leaves it. Empty: the ride frequency chooses.",
+            end=axle, typed="stated", decision=True, percent_of=f"{axle}.travel",
+            how=f"{where}, bike alone, or in % of travel. Chooses the spring that leaves it. Empty: the ride frequency chooses.",
         ),
     )  # fmt: skip

@@ -9,7 +9,7 @@ from textwrap import wrap
 
 from calc.practice import calibrated
 from calc.practice.calibrate.least_moves import Problem
-from calc.practice.calibrate.rows import TOGETHER, Key, half_range, judged
+from calc.practice.calibrate.rows import AS_SOLO, TOGETHER, Key, half_range, judged
 from calc.practice.judged import JUDGED
 from calc.practice.uses import USES
 
@@ -34,9 +34,8 @@ def main() -> int:
     asked = parser.parse_args()
     found: dict[Key, float] = {}
     for uses in problems(asked.uses or list(USES)):
-        done = Problem(uses).typical()
-        print("\n".join(moves(done)), flush=True)
-        found |= done
+        found |= Problem(uses).typical()
+    print("\n".join(moves(found)))
     typical = {use: {row: value for (row, other), value in found.items() if other == use} for use in USES}
     if asked.write:
         kept = {use: rows or dict(calibrated.TYPICAL[use]) for use, rows in typical.items()}
@@ -52,15 +51,28 @@ def problems(uses: list[str]) -> list[tuple[str, ...]]:
 
 
 def moves(values: Mapping[Key, float]) -> list[str]:
-    """One line for each value that moved."""
-    lines = []
-    for (row, use), value in values.items():
-        low, high, typical = judged((row, use))
-        if value != typical:
-            share = (value - typical) / half_range((row, use))
-            line = f"{use:11}{row:27}{JUDGED[row].confidence}  {typical:g} -> {value:g} {JUDGED[row].unit}".rstrip()
-            lines.append(f"{line:62}{share:+.2f} of {low:g}-{high:g}")
+    """A table in Markdown of what moved: the value now and its move in half-ranges, a row for each row of practice."""
+    uses = [use for use in USES if any(use == other for _, other in values)]
+    lines = ["| " + " | ".join(("row", *uses)) + " |", "|---" * (len(uses) + 1) + "|"]
+    for row in dict.fromkeys(row for row, _ in values):
+        cells = [_cell((row, use), values) for use in uses]
+        if any(cells):
+            lines.append(f"| {row} ({JUDGED[row].confidence}) | " + " | ".join(cells) + " |")
     return lines
+
+
+def _cell(key: Key, values: Mapping[Key, float]) -> str:
+    """Empty where nothing moved, or where the row is another kind of riding's too and stands there."""
+    if key not in values or values[key] == judged(key)[2]:
+        return ""
+    if key[0] in AS_SOLO and key[1] != leader(key[1]):
+        return "as solo"
+    return f"{values[key]:g} ({(values[key] - judged(key)[2]) / half_range(key):+.1f})"
+
+
+def leader(use: str) -> str:
+    """The kind of riding whose rows a use shares."""
+    return problems([use])[0][0]
 
 
 def written(typical: Mapping[str, Mapping[str, float]]) -> str:

@@ -13,8 +13,8 @@ EDGE = 0.1  # of a range, either side, where no typical value goes that was not 
 
 # Rows that go into the model: the grid to which each is rounded, in the order of rounding, and the fields that it fills.
 INPUTS: Mapping[str, tuple[float, tuple[str, ...]]] = {
-    "shock rate": (0.0, ("rear.rate", "standard.shock_rate")),  # 0: the step that springs are sold in
-    "fork rate": (0.0, ("front.rate", "standard.fork_rate")),
+    "shock rate": (0.0, ("rear.rate",)),  # 0: the step that springs are sold in
+    "fork rate": (0.0, ("front.rate",)),
     "travel rear": (5.0, ("rear.travel",)),
     "travel front": (5.0, ("front.travel",)),
     "rake": (0.5, ("bike.rake",)),
@@ -29,9 +29,9 @@ INPUTS: Mapping[str, tuple[float, tuple[str, ...]]] = {
     "rider front share standing": (0.5, ("rider.front_share_standing",)),
     "leverage": (0.05, ("rear.leverage",)),
     "leverage fall": (1.0, ("rear.leverage_fall",)),
-    "preload shock": (1.0, ("rear.preload", "standard.shock_preload")),
-    "preload fork": (1.0, ("front.preload", "standard.fork_preload")),
-    "gap": (5.0, ("front.gap_left", "front.gap_right", "standard.gap")),
+    "preload shock": (1.0, ("rear.preload",)),
+    "preload fork": (1.0, ("front.preload",)),
+    "gap": (5.0, ("front.gap_left",)),
     "unsprung rear": (0.1, ("rear.unsprung",)),
     "unsprung front": (0.1, ("front.unsprung",)),
 }

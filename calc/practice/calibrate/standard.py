@@ -10,11 +10,12 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.end.figures import Figures, evaluate
+from calc.end.setup import Setup
 from calc.gas.chamber import ISOTHERMAL
 from calc.job import Job, load
 from calc.job.starter import start
-from calc.model import conditions, fork, shock, standard_loads, standard_setup
-from calc.practice.axle import AXLES
+from calc.model import conditions, fork, shock, standard_loads
+from calc.practice.axle import AXLES, Axle
 from calc.practice.calibrate.rows import INPUTS, judged
 from calc.practice.judged import JUDGED
 from calc.quantities.entry import convert, internal_unit
@@ -41,12 +42,16 @@ def worked_out(job: Job, rows: Mapping[str, Array]) -> dict[str, Array]:
     for axle in AXLES:
         assembly = fork(drawn, at) if axle == "front" else shock(drawn, at)
         loads = standard_loads(drawn, axle)
-        done = evaluate(assembly, standard_setup(drawn, axle), loads, at.exponent)
+        done = evaluate(assembly, _setup(drawn, axle), loads, at.exponent)
         found[f"rider sag {axle}"] = 100.0 * done.rider.travel / done.end.travel
         found[f"free sag {axle}"] = 100.0 * _free_sag(done, loads.alone) / done.end.travel
         found[f"ride frequency {axle}"] = done.frequency
         found[f"end multiple {axle}"] = done.end_multiple
     return {row: np.asarray(value) for row, value in found.items()}
+
+
+def _setup(job: Job, axle: Axle) -> Setup:
+    return Setup(job.value(f"{axle}.rate"), job.value(f"{axle}.preload"), job.value("front.gap_left") if axle == "front" else 0.0)
 
 
 def _free_sag(done: Figures, alone: Number) -> Array:
