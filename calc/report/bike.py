@@ -8,6 +8,8 @@ from calc.end.attitude import clamp_shift, rake_change
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard
+from calc.model.origins import found_was_read
+from calc.practice import AXLES
 from calc.report.quantity import number_text, quantity, size_text, with_half
 from calc.report.types import Attitude, Ends, MeasureFirst, Quantity
 
@@ -73,10 +75,11 @@ def attitude(job: Job, ends: Ends) -> Attitude | None:
         angle = math.degrees(float(rake_change(front.value, rear.value, wheelbase)))
         case = "rider aboard, as found to recommended, steeper is -"
         turned = with_half(quantity(angle, "°", case, 1), None if half is None else math.degrees(half / wheelbase))
-    return Attitude(front, rear, shift, turned, _attitude_words(front, rear, shift, turned))
+    read = all(found_was_read(job, axle) for axle in AXLES)
+    return Attitude(front, rear, shift, turned, _attitude_words(front, rear, shift, turned, read))
 
 
-def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Quantity | None) -> str:
+def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Quantity | None, read: bool) -> str:
     def moved(name: str, figure: Quantity) -> str:
         millimetres, band = size_text(figure), figure.plus_minus_text
         if millimetres == "0":
@@ -88,13 +91,13 @@ def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Qu
         return f"{text} Front against rear is as it was."
     slacker = shift.value > 0
     by = "" if turned is None or not float(size_text(turned)) else f" {size_text(turned)} {turned.plus_minus_text}".rstrip() + "°"
+    text += f" That makes the rake{by} {'slacker' if slacker else 'steeper'}."
+    if not read:
+        return f"{text} Nobody read how it came in, so read its sags before you move the tubes."
     apart = number_text(abs(front.value - rear.value), 0)
     clamps = f"{size_text(shift)} mm {'up' if slacker else 'down'} through the clamps"
     raised = f"{'raise' if slacker else 'lower'} the rear {apart} mm at the axle"
-    return " ".join(
-        (
-            f"{text} That makes the rake{by} {'slacker' if slacker else 'steeper'}.",
-            f"To bring front against rear back, move the tubes {clamps},",
-            f"or {raised} by the shock's length or top mount, not by its preload.",
-        )
+    return (
+        f"{text} To bring front against rear back, move the tubes {clamps}, "
+        f"or {raised} by the shock's length or top mount, not by its preload."
     )

@@ -12,6 +12,7 @@ from calc.end.assembly import ForkAssembly
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Problem
+from calc.model.origins import gaps_were_read
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.quantity import quantity
@@ -107,9 +108,9 @@ def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> Legs | None:
-    """Oil for each leg; None where no leg is opened for it."""
+    """Oil for each leg; None where no leg is opened for it, or nobody read the gap that it starts from."""
     fork, air = done.inputs.assembly, done.inputs.air
-    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap"):
+    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap") or not gaps_were_read(job):
         return None
     return oil_of(job, fork, setup)
 

@@ -58,12 +58,12 @@ def test_a_rear_that_sits_lower_still_asks_for_the_tubes_up():
     )
 
 
-def words(front: float, rear: float, half: float | None = None, base: float | None = BASE) -> str:
+def words(front: float, rear: float, half: float | None = None, base: float | None = BASE, read: bool = True) -> str:
     heights = [with_half(quantity(x, "mm", "", 0), half) for x in (front, rear)]
     both = None if half is None else 2 * half
     shift = with_half(quantity(clamp_shift(front, rear, RAKE), "mm", "", 0), both)
     turned = None if base is None else quantity(math.degrees(rake_change(front, rear, base)), "°", "", 1)
-    return _attitude_words(*heights, shift, turned)
+    return _attitude_words(*heights, shift, turned, read)
 
 
 def test_the_other_way_round():
@@ -82,3 +82,9 @@ def test_nothing_is_advised_that_is_not_worth_a_millimetre():
 
 def test_without_a_wheelbase_the_direction_is_still_told():
     assert "That makes the rake slacker." in words(5.0, -5.0, base=None)
+
+
+def test_from_how_nobody_read_it_nothing_is_ordered():
+    told = words(-2.0, -8.0, read=False)
+    assert told.endswith("That makes the rake 0.2° slacker. Nobody read how it came in, so read its sags before you move the tubes.")
+    assert "clamps" not in told

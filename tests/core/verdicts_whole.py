@@ -47,11 +47,12 @@ def _attitude(report: Data) -> None:
     shift = nose / math.cos(math.radians(entered(report, "bike.rake")))
     assert math.isclose(told["clamp_shift"]["value"], shift, abs_tol=1e-6)
     clamps = re.search(r"move the tubes (\d+) mm (up|down)", told["words"])
-    assert (clamps is None) == (round(abs(shift), 9) <= 0.5), "only what is worth a millimetre"
+    worth, read = round(abs(shift), 9) > 0.5, "Nobody read" not in told["words"]
+    assert (clamps is not None) == (worth and read), "only what is worth a millimetre, and starts from a reading"
     assert clamps is None or (agrees(clamps[1], abs(shift)) and clamps[2] == ("up" if nose > 0 else "down"))
     assert clamps is None or f"{'raise' if nose > 0 else 'lower'} the rear" in told["words"]
     turned = re.search(r"makes the rake(?: (\S+?)(?: ±\S+)?°)? (slacker|steeper)", told["words"])
-    assert (turned is None) == (clamps is None)
+    assert (turned is not None) == worth
     assert turned is None or turned[2] == ("slacker" if nose > 0 else "steeper")
     base = entered(report, "bike.wheelbase")
     assert (told["rake_change"] is None) == (base is None)
