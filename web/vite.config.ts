@@ -72,6 +72,9 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    // For the build, which takes them out of the site: what a first screen loads, and whose work is bundled.
+    manifest: true,
+    license: { fileName: '.vite/license.json' },
     rolldownOptions: { input: { index: here('./index.html'), early: EARLY } },
   },
   worker: { format: 'es', plugins: () => [runtimeList()] },

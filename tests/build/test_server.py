@@ -1,6 +1,7 @@
 """The server sends what a careful static host would: type, policy, compressed copy, and 304 for what is known."""
 
 import gzip
+import socket
 from collections.abc import Iterator
 from http.client import HTTPConnection, HTTPException, HTTPResponse
 from pathlib import Path
@@ -94,3 +95,23 @@ def test_stopping_cuts_open_connections(tmp_path: Path) -> None:
 def ask_again(kept: HTTPConnection) -> None:
     kept.request("GET", "/")
     kept.getresponse()
+
+
+@pytest.mark.parametrize("path", ["/%00", "/index.html%00", "/a%0d%0aSet-Cookie:%20x", "/%ff%fe", "/%7f", "/..%5csecret", "/%e2%80%a8"])
+def test_what_no_name_holds_is_answered_with_400_and_the_connection_stays(site: Site, path: str) -> None:
+    connection = HTTPConnection("127.0.0.1", site.server_port, timeout=10)
+    for wanted, status in ((path, 400), ("/", 200)):
+        connection.request("GET", wanted)
+        answer = connection.getresponse()
+        body = answer.read()
+        assert answer.status == status
+        assert b"not for sending" not in body
+        assert "Set-Cookie" not in answer.headers
+    connection.close()
+
+
+@pytest.mark.parametrize(("line", "status"), [(b"GET /\x00 HTTP/1.1", 400), (b"GET http://[ HTTP/1.1", 400), (b"GET /%s HTTP/1.1" % (b"a" * 5000), 404)])
+def test_a_raw_request_gets_an_answer_too(site: Site, line: bytes, status: int) -> None:
+    with socket.create_connection(("127.0.0.1", site.server_port), timeout=10) as connection:
+        connection.sendall(line + b"\r\nHost: localhost\r\nConnection: close\r\n\r\n")
+        assert connection.recv(4096).startswith(b"HTTP/1.1 %d " % status)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from web.toolchain import policy, site, wire
+from web.toolchain import policy, site
 from web.toolchain.places import DIST, Stop, sha256
 
 
@@ -46,14 +46,6 @@ def test_a_file_that_is_gone_fails(folder: Path) -> None:
     (folder / "assets" / "a.js").unlink()
     with pytest.raises(Stop, match=r"assets/a\.js"):
         site.check_precache()
-
-
-def test_over_budget_fails(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(wire, "WIRE", folder / "wire")
-    site.check_budgets()
-    monkeypatch.setattr(site, "OWN", ("own code", "gzip", 5))
-    with pytest.raises(Stop, match="over budget: own code"):
-        site.check_budgets()
 
 
 def test_the_built_site_lists_every_file() -> None:

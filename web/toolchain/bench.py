@@ -13,7 +13,7 @@ from typing import Any
 
 from playwright.sync_api import Error, Playwright, sync_playwright
 
-from . import bench_core, site, sources, visits, wire
+from . import bench_core, budgets, sources, visits, wire
 from .browser import chromium
 from .fetch import numpy_wheel
 from .places import BUILD, DIST, GENERATED, PYODIDE, ROOT, say, stop
@@ -97,10 +97,10 @@ def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> di
 def measure() -> dict[str, Any]:
     path = chromium()
     make_stock_page()
-    files, judged = site.budgets()
+    files = budgets.sizes()
     result: dict[str, Any] = {
         "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"), "machine": platform.platform(),
-        "files": files, "budgets": [{"name": n, "bytes": b, "limit": limit} for n, b, limit in judged],
+        "files": files, "budgets": [budget._asdict() for budget in budgets.budgets(files)],
         "start": {}, "edit": {},
     }
     reason = visits.cannot_slow()

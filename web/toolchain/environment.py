@@ -31,7 +31,7 @@ def prepare() -> None:
         raise Stop(f"could not make a Python environment ({problem}). On Debian: apt-get install python3-venv") \
             from problem
     install(LOCK)
-    stamp.put(key, [VENV])
+    stamp.put(key, [], tools=[VENV])
 
 
 def install(lock: Path, *where: str | Path) -> None:
@@ -65,4 +65,4 @@ def prepare_mutants() -> None:
     stamp.clear()
     shutil.rmtree(PACKAGES, ignore_errors=True)
     install(MUTANTS, "--target", PACKAGES)
-    stamp.put(key, [PACKAGES])
+    stamp.put(key, [], tools=[PACKAGES])

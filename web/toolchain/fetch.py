@@ -9,16 +9,13 @@ import urllib.request
 import zipfile
 from pathlib import Path
 
+from . import pins
 from .places import CACHE, PYODIDE, ROOT, VENV_PYTHON, Stop, run, say, sha256
 
 RELEASES = "https://cdn.jsdelivr.net/pyodide/v{version}/full/{name}"
 # A published wheel that carries Pyodide's files unchanged: the way for a machine that reaches only PyPI.
 CARRIER = ROOT / "tests" / "requirements-carrier.txt"
 MEMBER = "open_webui/frontend/pyodide/{name}"
-
-
-def pyodide_version() -> str:
-    return json.loads((PYODIDE / "package.json").read_text())["version"]
 
 
 def numpy_wheel() -> Path:
@@ -51,7 +48,7 @@ def numpy_wheel() -> Path:
 def from_releases(name: str, folder: Path) -> Path:
     say(f"fetching {name} from Pyodide's release files")
     got = folder / name
-    with urllib.request.urlopen(RELEASES.format(version=pyodide_version(), name=name), timeout=30) as answer, \
+    with urllib.request.urlopen(RELEASES.format(version=pins.version(), name=name), timeout=30) as answer, \
             got.open("wb") as file:
         shutil.copyfileobj(answer, file)
     return got

@@ -8,6 +8,7 @@ import shlex
 import subprocess
 import sys
 import textwrap
+import tomllib
 from pathlib import Path
 from typing import NoReturn
 
@@ -16,6 +17,8 @@ WEB = ROOT / "web"
 DIST = WEB / "dist"
 GENERATED = WEB / "generated"
 MODULES = WEB / "node_modules"
+LICENCES = WEB / "toolchain" / "licences"
+PINS = WEB / "toolchain" / "pins.json"
 PYODIDE = MODULES / "pyodide"
 INSIDE = WEB / "toolchain" / "inside"
 BUILD = ROOT / ".build"
@@ -24,7 +27,14 @@ CACHE = BUILD / "cache"
 MUTATION = BUILD / "mutation"
 STAGE = BUILD / "stage"
 RUNTIME = STAGE / "runtime"
+# What vite tells of its bundles; it would ship with them otherwise.
+TOLD = BUILD / "vite"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+
+TESTS = ROOT / "tests"
+# The floors of the core's tests. Each file of them runs on the desk and, unless desk_only.txt names it, inside Pyodide.
+CORE_TESTS = [folder for name in ("unit", "whole", "core") if (folder := TESTS / name).is_dir()]
+DESK_ONLY = TESTS / "desk_only.txt"
 
 # No step takes nearly as long, however slow the network or busy the machine [s].
 LIMIT = 40 * 60
@@ -64,6 +74,11 @@ def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Pa
 
 def shown(words: list[str]) -> str:
     return textwrap.shorten(shlex.join(words), 300, placeholder=" ...")
+
+
+def version() -> str:
+    """Of the whole: its one source is pyproject.toml."""
+    return tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]
 
 
 def sha256(path: Path) -> str:

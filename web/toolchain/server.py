@@ -37,7 +37,11 @@ class Handler(BaseHTTPRequestHandler):
         self.answer(with_body=False)
 
     def answer(self, with_body: bool) -> None:
-        path = self.server.find(unquote(urlsplit(self.path).path))
+        asked = self.asked()
+        if asked is None:
+            self.send(HTTPStatus.BAD_REQUEST, b"no such path can be", {"Content-Type": TYPES[".txt"]}, with_body)
+            return
+        path = self.server.find(asked)
         if path is None:
             self.send(HTTPStatus.NOT_FOUND, b"not found", {"Content-Type": TYPES[".txt"]}, with_body)
             return
@@ -55,9 +59,17 @@ class Handler(BaseHTTPRequestHandler):
                 break
         self.send(HTTPStatus.OK, path.read_bytes(), headers, with_body)
 
+    def asked(self) -> str | None:
+        """The path asked for; None where it holds what no file's name does: a NUL, a line's end, a broken escape."""
+        try:
+            path = unquote(urlsplit(self.path).path, errors="strict")
+        except ValueError:
+            return None
+        return path if path.isprintable() and "\\" not in path else None
+
     def send(self, status: HTTPStatus, body: bytes, headers: dict[str, str], with_body: bool) -> None:
         # Before the answer: whoever has it may look at the log at once.
-        self.server.sent.append(Sent(urlsplit(self.path).path, status, len(body) if with_body else 0))
+        self.server.sent.append(Sent(self.path.partition("?")[0], status, len(body) if with_body else 0))
         self.send_response(status)
         for name, value in {**self.headers_sent, **headers}.items():
             self.send_header(name, value)
@@ -91,10 +103,13 @@ class Site(ThreadingHTTPServer):
         return f"http://localhost:{self.server_port}/"
 
     def find(self, path: str) -> Path | None:
-        wanted = (self.folder / path.lstrip("/")).resolve()
-        if wanted.is_dir():
-            wanted /= "index.html"
-        return wanted if wanted.is_file() and wanted.is_relative_to(self.folder) else None
+        try:
+            wanted = (self.folder / path.lstrip("/")).resolve()
+            if wanted.is_dir():
+                wanted /= "index.html"
+            return wanted if wanted.is_file() and wanted.is_relative_to(self.folder) else None
+        except OSError:  # longer than a name can be
+            return None
 
     def process_request(self, request, client_address) -> None:
         self.connections.add(request)

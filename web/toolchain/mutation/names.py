@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from ..places import ROOT
+from ..places import CORE_TESTS, ROOT
 
 # What runs when the core is imported stands under this name in the record of who runs what.
 IMPORTING = "import"
@@ -53,7 +53,7 @@ def statement_at(path: str, line: int) -> Statement | None:
 @cache
 def sources() -> dict[str, str]:
     """The core and its tests by path, read once: a long run sees one state of them."""
-    files = [*(ROOT / "calc").rglob("*.py"), *(ROOT / "tests" / "core").rglob("*.py")]
+    files = [path for folder in (ROOT / "calc", *CORE_TESTS) for path in folder.rglob("*.py")]
     return {file.relative_to(ROOT).as_posix(): file.read_text() for file in files}
 
 

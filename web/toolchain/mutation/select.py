@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from ..places import MUTATION, ROOT, VENV_PYTHON, run, say
-from ..stamp import files_under, key_of
+from ..places import CORE_TESTS, MUTATION, ROOT, VENV_PYTHON, run, say
+from ..stamp import files_of, key_of
 from . import names, record
 
 Record = dict[str, Any]
@@ -74,11 +74,11 @@ def some(tests: list[str]) -> list[str]:
 
 def recorded() -> Reach:
     """The record for the core and tests as they are: what is missing is run, a file of tests at a time."""
-    out, tests = MUTATION / "reached.json", ROOT / "tests" / "core"
+    out = MUTATION / "reached.json"
     held = json.loads(out.read_text()) if out.exists() else {"keys": {}, "seconds": {}, "lines": {}}
     # What only helps the tests concerns all of them.
-    files = sorted(path for path in tests.glob("test_*.py") if path.name not in LONG)
-    helpers = (path for path in files_under(tests) if path not in files and path.name not in LONG)
+    files = sorted(path for floor in CORE_TESTS for path in floor.rglob("test_*.py") if path.name not in LONG)
+    helpers = (path for path in files_of(CORE_TESTS) if path not in files and path.name not in LONG)
     shared = key_of(ROOT / "calc", Path(record.__file__), *helpers)
     keys = {path.relative_to(ROOT).as_posix(): key_of(shared, path) for path in files}
     missing = [file for file, key in keys.items() if held["keys"].get(file) != key]
