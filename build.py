@@ -22,7 +22,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-
 # Commands whose words are for another program.
 WORDY = ("test", "size")
 

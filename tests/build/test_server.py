@@ -97,7 +97,10 @@ def ask_again(kept: HTTPConnection) -> None:
     kept.getresponse()
 
 
-@pytest.mark.parametrize("path", ["/%00", "/index.html%00", "/a%0d%0aSet-Cookie:%20x", "/%ff%fe", "/%7f", "/..%5csecret", "/%e2%80%a8"])
+IMPOSSIBLE = ["/%00", "/index.html%00", "/a%0d%0aSet-Cookie:%20x", "/%ff%fe", "/%7f", "/..%5csecret", "/%e2%80%a8"]
+
+
+@pytest.mark.parametrize("path", IMPOSSIBLE)
 def test_what_no_name_holds_is_answered_with_400_and_the_connection_stays(site: Site, path: str) -> None:
     connection = HTTPConnection("127.0.0.1", site.server_port, timeout=10)
     for wanted, status in ((path, 400), ("/", 200)):
@@ -110,8 +113,8 @@ def test_what_no_name_holds_is_answered_with_400_and_the_connection_stays(site: 
     connection.close()
 
 
-@pytest.mark.parametrize(("line", "status"), [(b"GET /\x00 HTTP/1.1", 400), (b"GET http://[ HTTP/1.1", 400), (b"GET /%s HTTP/1.1" % (b"a" * 5000), 404)])
-def test_a_raw_request_gets_an_answer_too(site: Site, line: bytes, status: int) -> None:
+@pytest.mark.parametrize(("target", "status"), [(b"/\x00", 400), (b"http://[", 400), (b"/" + b"a" * 5000, 404)])
+def test_a_raw_request_gets_an_answer_too(site: Site, target: bytes, status: int) -> None:
     with socket.create_connection(("127.0.0.1", site.server_port), timeout=10) as connection:
-        connection.sendall(line + b"\r\nHost: localhost\r\nConnection: close\r\n\r\n")
+        connection.sendall(b"GET " + target + b" HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")
         assert connection.recv(4096).startswith(b"HTTP/1.1 %d " % status)

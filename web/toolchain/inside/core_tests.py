@@ -17,7 +17,7 @@ sys.path.append(str(site))
 os.environ["PYTEST_DISABLE_PLUGIN_AUTOLOAD"] = "1"
 os.chdir(told["root"])
 
-import pytest  # noqa: E402
+import pytest
 
 code = pytest.main(["-q", "-p", "no:cacheprovider", "-p", "no:faulthandler", *told["words"]])
 if code:
