@@ -24,7 +24,7 @@ def program() -> Path:
 
 
 def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None,
-             limit: int = LIMIT) -> str:
+             limit: int | None = LIMIT) -> str:
     # The folder of our Node comes first, so that a tool which starts another node gets the same one.
     path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
     return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, "NO_COLOR": "1", **(env or {})})

@@ -53,7 +53,7 @@ def say(message: str) -> None:
 
 
 def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Path = ROOT,
-        quiet: bool = False, limit: int = LIMIT) -> str:
+        quiet: bool = False, limit: int | None = LIMIT) -> str:
     """Run a program with nothing on its standard input; stop the build when it fails or takes too long [s]."""
     words = [str(word) for word in command]
     try:
@@ -64,7 +64,7 @@ def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Pa
     except FileNotFoundError:
         stop(f"there is no program {words[0]}")
     except subprocess.TimeoutExpired:
-        stop(f"this command was still at work after {limit // 60} minutes: {shown(words)}")
+        stop(f"this command was still at work after {(limit or 0) // 60} minutes: {shown(words)}")
     if done.returncode != 0:
         if quiet:
             sys.stderr.write(done.stdout)

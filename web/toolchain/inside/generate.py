@@ -1,6 +1,6 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles).
+schema.json and schema.ts; then, unless "schema" is asked for alone, demos/<key>.json ({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -26,13 +26,22 @@ def write_json(name: str, value: object) -> None:
     (folder / name).write_text(text + "\n", encoding="utf-8")
 
 
-demos = jobs()
-if not demos:
-    raise SystemExit("calc/demo holds no job")
-(folder / "demos").mkdir(exist_ok=True)
-for name, job in demos.items():
-    write_json(f"demos/{name.replace(' ', '-')}.json", {"job": job, "report": report_of(name, job)})
-titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
-write_json("demos.json", titles)
-write_json("schema.json", schema())
-(folder / "schema.ts").write_text(typescript(), encoding="utf-8")
+def write_schema() -> None:
+    write_json("schema.json", schema())
+    (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
+
+
+def write_demos() -> None:
+    demos = jobs()
+    if not demos:
+        raise SystemExit("calc/demo holds no job")
+    (folder / "demos").mkdir(exist_ok=True)
+    for name, job in demos.items():
+        write_json(f"demos/{name.replace(' ', '-')}.json", {"job": job, "report": report_of(name, job)})
+    titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
+    write_json("demos.json", titles)
+
+
+write_schema()
+if sys.argv[2:] != ["schema"]:
+    write_demos()
