@@ -20,6 +20,7 @@ import argparse
 import contextlib
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 # Commands whose words are for another program.
@@ -54,7 +55,7 @@ def arguments() -> argparse.Namespace:
 
 
 @contextlib.contextmanager
-def alone(folder: Path):
+def alone(folder: Path) -> Iterator[None]:
     """Let only one build work in this checkout at a time (where the system can lock a file)."""
     folder.mkdir(exist_ok=True)
     with (folder / "lock").open("w") as file:

@@ -136,12 +136,11 @@ import json, sys
 from web.toolchain.mutation import trial
 trial.warm()
 trial.AT_LEAST, trial.TIMES = 8, 0
-path = next((trial.ROOT / "calc").rglob("roots.py"))
-module = ".".join(path.relative_to(trial.ROOT).with_suffix("").parts)
+path = trial.ROOT / "calc" / "array.py"
 text, ends, test = path.read_text(), [], sys.argv[1]
 changes = ["", "def find_root(*a, **b): raise ZeroDivisionError", "def find_root(*a, **b):\\n    while True: pass",
            "raise KeyError", "import os, signal\\nos.kill(os.getpid(), signal.SIGKILL)"]
-tasks = [trial.Task(module, path, text + "\\n" + change, {test: 1.0}) for change in changes]
+tasks = [trial.Task("calc.array", path, text + "\\n" + change, {test: 1.0}) for change in changes]
 trial.try_all(iter([(task, lambda end, i=i: ends.append((i, end))) for i, task in enumerate(tasks)]), 2)
 print(json.dumps([end for _, end in sorted(ends)]))
 """

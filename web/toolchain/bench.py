@@ -60,12 +60,12 @@ def make_stock_page() -> None:
 
 def middle(rows: list[dict[str, float | None]]) -> dict[str, float | None]:
     """Per mark the median of the visits that had it."""
-    found = {name: [row[name] for row in rows if row[name] is not None] for name in visits.MARKS}
+    found = {name: [value for row in rows if (value := row[name]) is not None] for name in visits.MARKS}
     return {name: round(statistics.median(values), 1) if values else None for name, values in found.items()}
 
 
 def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: int) -> dict[str, Any]:
-    rows: dict[str, list] = {name: [] for name in urls}
+    rows: dict[str, list[list[dict[str, float | None]]]] = {name: [] for name in urls}
     # In turn, so that a machine that gets slower meanwhile slows both.
     for _ in range(VISITS[speed]):
         for name, url in urls.items():

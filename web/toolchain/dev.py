@@ -67,11 +67,12 @@ def refresh_core() -> None:
 
 
 def refresh_schema() -> None:
-    """The declared fields. The demos' reports stay the build's: they are on the screen only until the page has sized them itself."""
+    """The declared fields. The demos' reports stay the build's: each is on the screen only until the page has sized it itself."""
     with tempfile.TemporaryDirectory(dir=BUILD) as folder:
         run([VENV_PYTHON, "-B", generated.WRITER, folder, "schema"], env={"PYTHONPATH": str(ROOT)}, quiet=True)
         for path in Path(folder).iterdir():
-            if (GENERATED / path.name).read_bytes() != path.read_bytes():  # else the page would reload twice
+            # Else the page would reload twice.
+            if (GENERATED / path.name).read_bytes() != path.read_bytes():
                 replace(GENERATED / path.name, path.read_bytes())
 
 

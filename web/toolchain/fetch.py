@@ -21,7 +21,7 @@ MEMBER = "open_webui/frontend/pyodide/{name}"
 def numpy_wheel() -> Path:
     """The path of the wheel; its hash stands in pyodide-lock.json, which package-lock.json vouches for."""
     entry = json.loads((PYODIDE / "pyodide-lock.json").read_text())["packages"]["numpy"]
-    name, wanted = entry["file_name"], entry["sha256"]
+    name, wanted = str(entry["file_name"]), str(entry["sha256"])
     kept = CACHE / name
     if kept.exists():
         if sha256(kept) == wanted:

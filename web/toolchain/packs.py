@@ -63,8 +63,8 @@ def library_files(needed: dict[str, str]) -> dict[str, Path]:
     found = {}
     for origin in needed.values():
         if origin.startswith(LIBRARY):
-            name = PurePosixPath(origin).relative_to(LIBRARY)
-            found[str(name)] = sources.STDLIB / name
+            name = str(PurePosixPath(origin).relative_to(LIBRARY))
+            found[name] = sources.STDLIB / name
     for module in ALWAYS:
         name = module.replace(".", "/")
         for candidate in (f"{name}.py", f"{name}/__init__.py"):
@@ -94,7 +94,8 @@ def files_from(folder: Path, needed: dict[str, str]) -> dict[str, Path]:
 
 def compile_all(packs: dict[str, dict[str, Path]]) -> dict[str, dict[str, Path]]:
     """Replace every .py by a .pyc beside which no source is needed."""
-    rows, compiled = [], {}
+    rows: list[list[str | int]] = []
+    compiled: dict[str, dict[str, Path]] = {}
     for pack, files in packs.items():
         compiled[pack] = {}
         for name, source in sorted(files.items()):

@@ -78,7 +78,8 @@ def shown(words: list[str]) -> str:
 
 def version() -> str:
     """Of the whole: its one source is pyproject.toml."""
-    return tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    return str(project["version"])
 
 
 def sha256(path: Path) -> str:

@@ -26,7 +26,8 @@ def reached() -> dict[str, str]:
         NAMED.write_text(json.dumps(named_by_core()))
         run_inside("reach.py", REACHED, NAMED, ROOT, NUMPY, PURE)
         stamp.put(key, [REACHED])
-    return json.loads(REACHED.read_text())
+    found: dict[str, str] = json.loads(REACHED.read_text())
+    return found
 
 
 def core_sources() -> list[Path]:

@@ -18,6 +18,8 @@ from urllib.parse import unquote, urlsplit
 from .policy import HEADERS, TYPES
 from .wire import digest_of, packed
 
+Request = socket.socket | tuple[bytes, socket.socket]
+
 
 class Sent(NamedTuple):
     path: str
@@ -94,7 +96,7 @@ class Site(ThreadingHTTPServer):
                  handler: type[Handler] = Handler) -> None:
         self.folder = folder.resolve()
         self.sent: list[Sent] = []
-        self.connections: set[socket.socket] = set()
+        self.connections: set[Request] = set()
         super().__init__((host, port), handler)
 
     @property
@@ -111,15 +113,15 @@ class Site(ThreadingHTTPServer):
         except OSError:  # longer than a name can be
             return None
 
-    def process_request(self, request, client_address) -> None:
+    def process_request(self, request: Request, client_address: object) -> None:
         self.connections.add(request)
         super().process_request(request, client_address)
 
-    def shutdown_request(self, request) -> None:
+    def shutdown_request(self, request: Request) -> None:
         self.connections.discard(request)
         super().shutdown_request(request)
 
-    def handle_error(self, request, client_address) -> None:
+    def handle_error(self, request: Request, client_address: object) -> None:
         """A browser that closes a connection early is no error."""
 
     def __enter__(self) -> Site:
@@ -131,6 +133,7 @@ class Site(ThreadingHTTPServer):
         self.server_close()
         for connection in list(self.connections):
             with contextlib.suppress(OSError):
+                assert isinstance(connection, socket.socket)
                 connection.shutdown(socket.SHUT_RDWR)
 
 
@@ -138,5 +141,5 @@ def network_address() -> str | None:
     """This machine's address on its network, as the system would choose it; nothing is sent."""
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe, contextlib.suppress(OSError):
         probe.connect(("192.0.2.1", 9))
-        return probe.getsockname()[0]
+        return str(probe.getsockname()[0])
     return None

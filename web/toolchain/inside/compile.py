@@ -7,7 +7,7 @@ Unchecked-hash invalidation: the files never change once packed, so nothing is c
 import importlib.util
 import json
 import sys
-from importlib._bootstrap_external import _code_to_hash_pyc
+from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # the only way to such a file without its source beside it
 from pathlib import Path
 
 for source, target, name, optimize in json.loads(Path(sys.argv[1]).read_text()):

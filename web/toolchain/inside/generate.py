@@ -14,7 +14,7 @@ from calc.job.export import schema, typescript
 folder = Path(sys.argv[1])
 
 
-def report_of(name: str, job: dict) -> dict:
+def report_of(name: str, job: object) -> object:
     reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))
     if reply["kind"] != "report":
         raise SystemExit(f"demo job {name} cannot be sized: {reply}")
@@ -38,7 +38,8 @@ def write_demos() -> None:
     (folder / "demos").mkdir(exist_ok=True)
     for name, job in demos.items():
         write_json(f"demos/{name.replace(' ', '-')}.json", {"job": job, "report": report_of(name, job)})
-    titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
+    titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]}
+              for name, job in demos.items()]  # fmt: skip
     write_json("demos.json", titles)
 
 

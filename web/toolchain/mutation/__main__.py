@@ -20,7 +20,8 @@ def prove_trials(reach: Reach) -> None:
     if stamp.fresh(key):
         return
     say("trying the core unchanged")
-    path, ends = ROOT / "calc" / "impossible.py", []
+    path = ROOT / "calc" / "impossible.py"
+    ends: list[str] = []
     tests = dict(sorted(reach.seconds.items(), key=lambda one: one[1]))
     trial.try_all(iter([(trial.Task("calc.impossible", path, path.read_text(), tests), ends.append)]), 1)
     if ends != [trial.PASSED]:

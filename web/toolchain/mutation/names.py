@@ -33,7 +33,7 @@ def statements(path: str, source: str) -> tuple[Statement, ...]:
             made, deeper = within, in_function
             if isinstance(child, (ast.stmt, ast.ExceptHandler)):
                 body = getattr(child, "body", None)
-                last = max(child.lineno, body[0].lineno - 1) if isinstance(body, list) else child.end_lineno
+                last = max(child.lineno, body[0].lineno - 1) if isinstance(body, list) else child.end_lineno or child.lineno
                 named = [part.id for part in ast.walk(child) if isinstance(part, ast.Name) and isinstance(part.ctx, ast.Store)]
                 own = (child.name,) if isinstance(child, (ast.FunctionDef, ast.ClassDef)) else () if body else tuple(named)
                 found.append(Statement(path, range(child.lineno, last + 1), (*within, *own), in_function))
@@ -73,9 +73,10 @@ def users(statement: Statement) -> set[Statement]:
 @cache
 def mentions(names: tuple[str, ...]) -> frozenset[Statement]:
     word = re.compile(rf"\b(?:{'|'.join(map(re.escape, names))})\b")
-    found = set()
+    found: set[Statement] = set()
     for path, source in sources().items():
         for number, line in enumerate(source.split("\n"), 1):
-            if word.search(line) and not line.lstrip().startswith(("from ", "import ", "#")):
-                found.add(statement_at(path, number))
-    return frozenset(found - {None})
+            named = word.search(line) and not line.lstrip().startswith(("from ", "import ", "#"))
+            if named and (one := statement_at(path, number)):
+                found.add(one)
+    return frozenset(found)

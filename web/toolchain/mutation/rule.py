@@ -37,7 +37,13 @@ OPERATORS = [
 
 
 def span(node: ast.AST) -> Span:
-    return (node.lineno, node.col_offset), (node.end_lineno, node.end_col_offset)
+    """Of a node with a place in the text."""
+    start = ast_place(node, "lineno", "col_offset")
+    return start, ast_place(node, "end_lineno", "end_col_offset")
+
+
+def ast_place(node: ast.AST, line: str, column: str) -> tuple[int, int]:
+    return getattr(node, line), getattr(node, column)
 
 
 def inside(place: tuple[int, int], around: Span) -> bool:

@@ -11,7 +11,7 @@ import resource
 import signal
 import sys
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from types import CodeType, ModuleType
@@ -173,8 +173,8 @@ def try_all(tasks: Iterator[tuple[Task, Callable[[str], None]]], jobs: int) -> N
     left = True
     while left or running:
         while left and len(running) < jobs:
-            following: Sequence = next(tasks, ())
-            left = bool(following)
+            following = next(tasks, None)
+            left = following is not None
             if following:
                 running.append(start(*following))
         running = [one for one in running if not ended(one)]
