@@ -29,6 +29,7 @@ def chosen(folders: list[Path], words: Words) -> Words:
 
 def style(_: Words) -> None:
     run([VENV_PYTHON, "-m", "ruff", "check", "."])
+    run([VENV_PYTHON, "-m", "ruff", "format", "--check", "."])
 
 
 def types(_: Words) -> None:
@@ -100,7 +101,7 @@ class Check(NamedTuple):
 
 
 CHECKS = {
-    "style": Check("ruff over all Python", style),
+    "style": Check("ruff over all Python, faults and format", style),
     "types": Check("mypy --strict over the core and the toolchain", types),
     "layers": Check("the core's imports point one way", layers),
     "tsc": Check("the page's types", page_types),
@@ -118,6 +119,9 @@ GROUPS = "\n".join(f"  {name:8} {check.title}" for name, check in CHECKS.items()
 
 def split(words: Words) -> tuple[Words, Words]:
     """The groups named first, and what follows them, which is for their runner."""
+    if words == ["--list"]:
+        print(GROUPS)
+        raise SystemExit(0)
     groups = list(takewhile(CHECKS.__contains__, words))
     rest = words[len(groups):]
     if rest and not groups:
