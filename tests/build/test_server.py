@@ -48,8 +48,10 @@ def test_types_and_policy(site: Site, ending: str, kind: str) -> None:
     assert answer.headers["Referrer-Policy"] == "no-referrer"
 
 
-@pytest.mark.parametrize(("accepts", "coding", "unpack"), [
-    ("gzip, br", "br", brotli.decompress), ("gzip", "gzip", gzip.decompress), ("identity", None, bytes)])
+@pytest.mark.parametrize(
+    ("accepts", "coding", "unpack"),
+    [("gzip, br", "br", brotli.decompress), ("gzip", "gzip", gzip.decompress), ("identity", None, bytes)],
+)
 def test_compressed_as_asked(site: Site, accepts: str, coding: str | None, unpack) -> None:
     answer, body = get(site, "/", Accept_Encoding=accepts)
     assert answer.headers["Content-Encoding"] == coding

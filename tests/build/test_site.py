@@ -50,8 +50,11 @@ def test_a_file_that_is_gone_fails(folder: Path) -> None:
 
 def test_the_built_site_lists_every_file() -> None:
     rows = json.loads((DIST / "files.json").read_text())
-    there = {path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": sha256(path)}
-             for path in DIST.rglob("*") if path.is_file() and path.name != "files.json"}
+    there = {
+        path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": sha256(path)}
+        for path in DIST.rglob("*")
+        if path.is_file() and path.name != "files.json"
+    }
     assert rows == there
 
 

@@ -70,8 +70,10 @@ def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: in
     for _ in range(VISITS[speed]):
         for name, url in urls.items():
             rows[name].append(visits.first_and_second(playwright, path, url, slowed=speed > 1))
-    return {name: {visit: middle([pair[number] for pair in pairs]) for number, visit in enumerate(("first", "second"))}
-            for name, pairs in rows.items()}
+    return {
+        name: {visit: middle([pair[number] for pair in pairs]) for number, visit in enumerate(("first", "second"))}
+        for name, pairs in rows.items()
+    }
 
 
 def rest() -> int:
@@ -99,9 +101,12 @@ def measure() -> dict[str, Any]:
     make_stock_page()
     files = budgets.sizes()
     result: dict[str, Any] = {
-        "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"), "machine": platform.platform(),
-        "files": files, "budgets": [budget._asdict() for budget in budgets.budgets(files)],
-        "start": {}, "edit": {},
+        "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"),
+        "machine": platform.platform(),
+        "files": files,
+        "budgets": [budget._asdict() for budget in budgets.budgets(files)],
+        "start": {},
+        "edit": {},
     }
     reason = visits.cannot_slow()
     with Site(DIST) as ours, Site(STOCK, handler=StockHandler) as stock, sync_playwright() as playwright:
@@ -125,13 +130,20 @@ def ratios(result: dict[str, Any]) -> list[tuple[str, float, float]]:
     for speed, pages in result["start"].items():
         for visit in ("first", "second"):
             ours, stock = (pages[name][visit]["first-computed"] for name in ("page", "stock"))
-            rows.append((f"{visit} visit to first computed answer at {speed}, over the untuned page",
-                         round(ours / stock, 3), STARTED))
+            rows.append(
+                (f"{visit} visit to first computed answer at {speed}, over the untuned page", round(ours / stock, 3), STARTED)
+            )
     held = f"{visits.SLOWED}x"
     if held in result["edit"]:
         whole = result["start"][held]["stock"]["first"]["first-computed"]
-        rows += [(f"an edit to its {what}, {which}, at {held}, over the untuned page's first visit",
-                  round(result["edit"][held][what][which] / whole, 4), limit) for (what, which), limit in EDIT.items()]
+        rows += [
+            (
+                f"an edit to its {what}, {which}, at {held}, over the untuned page's first visit",
+                round(result["edit"][held][what][which] / whole, 4),
+                limit,
+            )
+            for (what, which), limit in EDIT.items()
+        ]
     return rows
 
 

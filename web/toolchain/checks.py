@@ -37,8 +37,11 @@ def types(_: Words) -> None:
 
 
 def layers(_: Words) -> None:
-    run([VENV_PYTHON, "-c", "from importlinter.cli import lint_imports_command; lint_imports_command()", "--no-cache"],
-        env={"PYTHONPATH": str(ROOT)}, quiet=True)
+    run(
+        [VENV_PYTHON, "-c", "from importlinter.cli import lint_imports_command; lint_imports_command()", "--no-cache"],
+        env={"PYTHONPATH": str(ROOT)},
+        quiet=True,
+    )
 
 
 def page_types(_: Words) -> None:
@@ -123,7 +126,7 @@ def split(words: Words) -> tuple[Words, Words]:
         print(GROUPS)
         raise SystemExit(0)
     groups = list(takewhile(CHECKS.__contains__, words))
-    rest = words[len(groups):]
+    rest = words[len(groups) :]
     if rest and not groups:
         stop(f"{rest[0]} is no group of tests. They are:\n{GROUPS}")
     if rest and (deaf := [name for name in groups if not CHECKS[name].wordy]):

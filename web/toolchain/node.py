@@ -23,8 +23,9 @@ def program() -> Path:
     return found if found.exists() else stop(f"Node is missing from the environment: {found}")
 
 
-def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None,
-             limit: int | None = LIMIT) -> str:
+def run_node(
+    arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None, limit: int | None = LIMIT
+) -> str:
     # The folder of our Node comes first, so that a tool which starts another node gets the same one.
     path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
     return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, "NO_COLOR": "1", **(env or {})})

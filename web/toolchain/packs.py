@@ -27,7 +27,7 @@ LIBRARY = "/lib/python314.zip"
 COPIED = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # Beside what was seen at work: what Python imports only to tell of an error.
 ALWAYS = ("traceback", "linecache", "tokenize", "textwrap", "contextlib", "warnings", "encodings.ascii",
-          "encodings.latin_1", "_colorize")
+          "encodings.latin_1", "_colorize")  # fmt: skip
 # Kept whole (without its tests), since numpy imports within it as a need comes up.
 NUMPY_WHOLE = "numpy/_core"
 # Nothing but docstrings that they hang on what is compiled: on the page they are empty.
@@ -88,8 +88,11 @@ def core_files(needed: dict[str, str]) -> dict[str, Path]:
 
 
 def files_from(folder: Path, needed: dict[str, str]) -> dict[str, Path]:
-    return {Path(origin).relative_to(folder).as_posix(): Path(origin)
-            for origin in needed.values() if Path(origin).is_relative_to(folder)}
+    return {
+        Path(origin).relative_to(folder).as_posix(): Path(origin)
+        for origin in needed.values()
+        if Path(origin).is_relative_to(folder)
+    }
 
 
 def compile_all(packs: dict[str, dict[str, Path]]) -> dict[str, dict[str, Path]]:
@@ -121,8 +124,7 @@ def write_zip(target: Path, files: dict[str, Path]) -> None:
 
 
 def write_pack(target: Path, files: dict[str, Path]) -> None:
-    header = json.dumps([[name, path.stat().st_size] for name, path in files.items()],
-                        separators=(",", ":")).encode()
+    header = json.dumps([[name, path.stat().st_size] for name, path in files.items()], separators=(",", ":")).encode()
     with target.open("wb") as file:
         file.write(len(header).to_bytes(4, "little") + header)
         for path in files.values():

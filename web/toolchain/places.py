@@ -52,14 +52,26 @@ def say(message: str) -> None:
     print(f"- {message}", flush=True)
 
 
-def run(command: list[str | Path], *, env: dict[str, str] | None = None, cwd: Path = ROOT,
-        quiet: bool = False, limit: int | None = LIMIT) -> str:
+def run(
+    command: list[str | Path],
+    *,
+    env: dict[str, str] | None = None,
+    cwd: Path = ROOT,
+    quiet: bool = False,
+    limit: int | None = LIMIT,
+) -> str:
     """Run a program with nothing on its standard input; stop the build when it fails or takes too long [s]."""
     words = [str(word) for word in command]
     try:
         done = subprocess.run(
-            words, cwd=cwd, env={**os.environ, **(env or {})}, stdin=subprocess.DEVNULL, text=True, timeout=limit,
-            stdout=subprocess.PIPE if quiet else None, stderr=subprocess.STDOUT if quiet else None,
+            words,
+            cwd=cwd,
+            env={**os.environ, **(env or {})},
+            stdin=subprocess.DEVNULL,
+            text=True,
+            timeout=limit,
+            stdout=subprocess.PIPE if quiet else None,
+            stderr=subprocess.STDOUT if quiet else None,
         )
     except FileNotFoundError:
         stop(f"there is no program {words[0]}")

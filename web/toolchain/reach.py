@@ -32,8 +32,11 @@ def reached() -> dict[str, str]:
 
 def core_sources() -> list[Path]:
     """The core as the page gets it: without the command line."""
-    return [path for path in sorted(CORE.rglob("*")) if path.is_file() and path.name != "__main__.py"
-            and "__pycache__" not in path.parts]
+    return [
+        path
+        for path in sorted(CORE.rglob("*"))
+        if path.is_file() and path.name != "__main__.py" and "__pycache__" not in path.parts
+    ]
 
 
 def named_by_core() -> list[str]:

@@ -48,8 +48,7 @@ class Handler(BaseHTTPRequestHandler):
             self.send(HTTPStatus.NOT_FOUND, b"not found", {"Content-Type": TYPES[".txt"]}, with_body)
             return
         tag = f'"{digest_of(path)}"'
-        headers = {"Content-Type": TYPES.get(path.suffix, "application/octet-stream"), "ETag": tag,
-                   "Vary": "Accept-Encoding"}
+        headers = {"Content-Type": TYPES.get(path.suffix, "application/octet-stream"), "ETag": tag, "Vary": "Accept-Encoding"}
         if tag in self.headers.get("If-None-Match", ""):
             self.send(HTTPStatus.NOT_MODIFIED, b"", headers, with_body=False)
             return
@@ -92,8 +91,7 @@ class Site(ThreadingHTTPServer):
     allow_reuse_address = True
     request_queue_size = 64
 
-    def __init__(self, folder: Path, port: int = 0, host: str = "127.0.0.1",
-                 handler: type[Handler] = Handler) -> None:
+    def __init__(self, folder: Path, port: int = 0, host: str = "127.0.0.1", handler: type[Handler] = Handler) -> None:
         self.folder = folder.resolve()
         self.sent: list[Sent] = []
         self.connections: set[Request] = set()

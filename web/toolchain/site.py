@@ -21,8 +21,15 @@ NOT_CACHED = {"sw.js", "files.json", *policy.HOST_FILES}
 def build() -> None:
     stamp = Stamp("site")
     sources = [path for path in sorted(WEB.iterdir()) if path not in NOT_SOURCES]
-    key = key_of(*sources, RUNTIME / "runtime.json", notices.NOTICES, Stamp("node_modules").path, Path(__file__),
-                 Path(policy.__file__), str(DIST))
+    key = key_of(
+        *sources,
+        RUNTIME / "runtime.json",
+        notices.NOTICES,
+        Stamp("node_modules").path,
+        Path(__file__),
+        Path(policy.__file__),
+        str(DIST),
+    )
     if not stamp.fresh(key):
         stamp.clear()
         make()
@@ -54,8 +61,7 @@ def check_precache() -> None:
     for entry in re.findall(r"\{[^{}]*\"url\":[^{}]*\}", (DIST / "sw.js").read_text(encoding="utf-8")):
         row = json.loads(entry)
         listed[row["url"].partition("?")[0]] = row["integrity"]
-    there = {path.relative_to(DIST).as_posix(): integrity(path) for path in files_under(DIST)
-             if path.name not in NOT_CACHED}
+    there = {path.relative_to(DIST).as_posix(): integrity(path) for path in files_under(DIST) if path.name not in NOT_CACHED}
     if listed != there:
         wrong = sorted(name for name in listed.keys() | there.keys() if listed.get(name) != there.get(name))
         stop(f"the service worker's list and web/dist differ: {', '.join(wrong)}")
@@ -76,6 +82,8 @@ def integrity(path: Path) -> str:
 
 
 def list_files() -> None:
-    rows = {path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": wire.digest_of(path)}
-            for path in files_under(DIST)}
+    rows = {
+        path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": wire.digest_of(path)}
+        for path in files_under(DIST)
+    }
     (DIST / "files.json").write_text(json.dumps(rows, indent=1) + "\n")

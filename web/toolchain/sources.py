@@ -24,16 +24,18 @@ PURE_PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_exte
 
 def run_inside(script: str, *arguments: str | Path, shown: bool = False, library: Path | None = None) -> None:
     """Run one of the files of inside/ in the pinned Pyodide; what it prints is shown, or only if it fails."""
-    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=not shown,
-             env={"STANCHION_LIBRARY": str(library)} if library else {})
+    run_node(
+        [INSIDE / "pyodide.mjs", INSIDE / script, *arguments],
+        quiet=not shown,
+        env={"STANCHION_LIBRARY": str(library)} if library else {},
+    )
 
 
 def prepare() -> None:
     stamp = Stamp("sources")
     wheel = numpy_wheel()
     versions = [f"{name} {metadata.version(name)}" for name in PURE_PACKAGES]
-    key = key_of(pins.version(), wheel.name, *versions,
-                 Path(__file__), str(SOURCES))
+    key = key_of(pins.version(), wheel.name, *versions, Path(__file__), str(SOURCES))
     if stamp.fresh(key):
         return
     stamp.clear()
@@ -63,4 +65,3 @@ def copy_package(name: str) -> None:
 def recorded(path: Path) -> str:
     """A file's hash as a wheel's record has it."""
     return base64.urlsafe_b64encode(bytes.fromhex(sha256(path))).decode().rstrip("=")
-

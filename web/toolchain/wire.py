@@ -71,5 +71,6 @@ def pack_one(path: Path, copy: Path) -> None:
 def sizes(path: Path) -> dict[str, int]:
     """Bytes of a file: raw, and as sent under each coding."""
     raw = path.stat().st_size
-    return {"raw": raw} | {coding: min(raw, copy.stat().st_size) if (copy := packed(path, coding)) else raw
-                           for coding in ("br", "gzip")}
+    return {"raw": raw} | {
+        coding: min(raw, copy.stat().st_size) if (copy := packed(path, coding)) else raw for coding in ("br", "gzip")
+    }

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
+from pydantic_core.core_schema import TupleSchema
 
 from calc.boundary import Reply
 
@@ -13,13 +14,13 @@ from calc.boundary import Reply
 class Plain(GenerateJsonSchema):
     """Without what the maker of TypeScript would take for more types, and with pairs as it reads them."""
 
-    def field_title_should_be_set(self, schema: object) -> bool:
+    def field_title_should_be_set(self, _schema: object) -> bool:
         return False
 
-    def field_is_required(self, field: object, total: bool) -> bool:
+    def field_is_required(self, _field: object, _total: bool) -> bool:
         return True
 
-    def tuple_schema(self, schema: object) -> JsonSchemaValue:
+    def tuple_schema(self, schema: TupleSchema) -> JsonSchemaValue:
         made = super().tuple_schema(schema)
         return made | {"items": made.pop("prefixItems")} if "prefixItems" in made else made
 

@@ -41,8 +41,11 @@ class Recorder:
         return (yield)
 
     def pytest_collection_finish(self) -> None:
-        self.caches = [thing for thing in gc.get_objects() if isinstance(thing, functools._lru_cache_wrapper)
-                       and str(thing.__module__).partition(".")[0] in ("calc", "tests")]
+        self.caches = [
+            thing
+            for thing in gc.get_objects()
+            if isinstance(thing, functools._lru_cache_wrapper) and str(thing.__module__).partition(".")[0] in ("calc", "tests")
+        ]
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:

@@ -28,12 +28,12 @@ SWAPS = {
     "Comparison": ["Lt_LtE", "LtE_Lt", "Gt_GtE", "GtE_Gt", "Lt_GtE", "LtE_Gt", "Gt_LtE", "GtE_Lt",
                    "Eq_NotEq", "NotEq_Eq", "Is_IsNot", "IsNot_Is"],
     "Unary": ["Delete_USub", "Delete_Not", "Delete_Invert"],
-}
+}  # fmt: skip
 OPERATORS = [
     "NumberReplacer", "ReplaceTrueWithFalse", "ReplaceFalseWithTrue", "ReplaceAndWithOr", "ReplaceOrWithAnd", "AddNot",
     "ReplaceBreakWithContinue", "ReplaceContinueWithBreak", "ZeroIterationForLoop", "ExceptionReplacer",
     *(f"Replace{kind}Operator_{swap}" for kind, swaps in SWAPS.items() for swap in swaps),
-]
+]  # fmt: skip
 
 
 def span(node: ast.AST) -> Span:

@@ -67,8 +67,11 @@ def some(tests: list[str]) -> list[str]:
     cases: dict[str, list[str]] = {}
     for test in tests:
         cases.setdefault(test.partition("[")[0], []).append(test)
-    kept = {case for of_one in cases.values() for case in (of_one if len(of_one) <= CASES else
-            [of_one[i * (len(of_one) - 1) // (CASES - 1)] for i in range(CASES)])}
+    kept = {
+        case
+        for of_one in cases.values()
+        for case in (of_one if len(of_one) <= CASES else [of_one[i * (len(of_one) - 1) // (CASES - 1)] for i in range(CASES)])
+    }
     return [test for test in tests if test in kept]
 
 

@@ -23,7 +23,7 @@ from .record import OPTIONS
 
 # What the tests import beside the core, imported once before the forks.
 WARM = ("hypothesis", "numpy", "pint", "scipy.integrate", "scipy.interpolate", "scipy.optimize", "scipy.stats", "CoolProp.CoolProp",
-        "fluids", "uncertainties")
+        "fluids", "uncertainties")  # fmt: skip
 MEMORY = 6 * 2**30
 EXAMPLES = 12
 # Of the processor's time, so that a busy machine ends nothing: for importing and collecting, and for each test [s].
@@ -81,8 +81,7 @@ class Chosen:
         from hypothesis import Phase, settings
 
         # Found is enough: a failing example is not made small. Fewer examples can only leave more changes unnoticed.
-        settings.register_profile(
-            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
+        settings.register_profile("mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
         settings.load_profile("mutants")
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
