@@ -14,10 +14,10 @@ from calc.boundary import Reply
 class Plain(GenerateJsonSchema):
     """Without what the maker of TypeScript would take for more types, and with pairs as it reads them."""
 
-    def field_title_should_be_set(self, _schema: object) -> bool:
+    def field_title_should_be_set(self, schema: object) -> bool:
         return False
 
-    def field_is_required(self, _field: object, _total: bool) -> bool:
+    def field_is_required(self, field: object, total: bool) -> bool:
         return True
 
     def tuple_schema(self, schema: TupleSchema) -> JsonSchemaValue:
