@@ -22,11 +22,13 @@ OWN = "own"  # confidence of a range that the user set
 class Ranges:
     """Ranges for one kind of riding.
 
-    Parameters: use, a key of practice.USES or empty; own, pairs of row name and Usual that stand in for the table's.
+    Parameters: use, a key of practice.USES or empty; own, pairs of row name and Usual that stand in for the table's; loaded,
+    whether a passenger or luggage is carried, None as the use has it.
     """
 
     use: str
     own: tuple[tuple[str, Usual], ...] = ()
+    loaded: bool | None = None
 
     def usual(self, row: str) -> Usual | None:
         """The range of a row; None where the trade has none for this use, or no use is named and the row depends on it."""
@@ -35,17 +37,17 @@ class Ranges:
                 return found
         if row not in GENERAL and not self.use:
             return None
-        return usual(row, self.use)
+        return usual(row, self.use, self.loaded)
 
 
 NO_RANGES = Ranges("")
 
 
-def read_ranges(document: Mapping[str, Any], use: str) -> tuple[Ranges, tuple[Problem, ...]]:
+def read_ranges(document: Mapping[str, Any], use: str, loaded: bool | None = None) -> tuple[Ranges, tuple[Problem, ...]]:
     """Read a job's own ranges.
 
     Parameters: document, a checked job document: its `practice` object holds {"low", "high", "typical"} by row, each a
-    number in the row's unit or text with a unit; use, a key of practice.USES or empty.
+    number in the row's unit or text with a unit; use, a key of practice.USES or empty; loaded, as `Ranges`.
     Returns: Ranges, and a Problem for each that was refused (the table's range then stands).
     Raises: nothing.
     Formula: low <= typical <= high.
@@ -55,7 +57,7 @@ def read_ranges(document: Mapping[str, Any], use: str) -> tuple[Ranges, tuple[Pr
         >>> ranges.usual("gap").typical, problems
         (110.0, ())
     """
-    table, own, problems = Ranges(use), [], []
+    table, own, problems = Ranges(use, loaded=loaded), [], []
     for row, entry in document.get("practice", {}).items():
         if row == "note":
             continue
@@ -64,7 +66,7 @@ def read_ranges(document: Mapping[str, Any], use: str) -> tuple[Ranges, tuple[Pr
         except EntryError as error:
             words, limit = f"Usual {row}: {error.message}.", span_words(*row_limits(row))
             problems.append(Problem(f"practice.{row}", error.code, words, limit, error.readings))
-    return Ranges(use, tuple(own)), tuple(problems)
+    return Ranges(use, tuple(own), loaded), tuple(problems)
 
 
 def _any_use(row: str) -> Usual:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
-from calc.practice import USES
+from calc.practice import POSTURE, SOLD_LOADED, USES
 
 _BIKE = Part.BIKE
 _AXLE = "Bike level, the other wheel on a block as high as the scales; fuel as ridden."
@@ -32,7 +32,7 @@ BIKE = (
     ),
     Field(
         "rider.posture", "Riding position on the scales", _BIKE, Kind.CHOICE, needs=("rider.front_axle", "rider.rear_axle"), choices={"standing": "Standing", "sitting": "Sitting"},
-        default=Default(choice="standing", choice_by_use={"adventure": "sitting", "two-up": "sitting", "road": "sitting", "track": "sitting"}),
+        default=Default(choice="standing", choice_by_use=POSTURE),
         how="How the rider was on the bike when the axles were weighed.", typed="stated",
     ),
     Field(
@@ -64,7 +64,7 @@ BIKE = (
         how="What the front axle gains when the rider stands on the pegs, divided by the rider's weight.",
     ),
     Field(
-        "bike.carries", "Also carrying", _BIKE, Kind.CHOICE, default=Default(choice="nothing", choice_by_use={"two-up": "both"}),
+        "bike.carries", "Also carrying", _BIKE, Kind.CHOICE, default=Default(choice="nothing", choice_by_use=dict.fromkeys(SOLD_LOADED, "both")),
         choices={"nothing": "Nothing", "luggage": "Luggage", "passenger": "A passenger", "both": "Passenger and luggage"},
         how="What else is on the bike when rider sag is read and when it is ridden. Free sag is read without it.", typed="stated",
     ),

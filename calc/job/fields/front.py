@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
+from calc.job.fields.wishes import wishes
 
 _Q = Kind.QUANTITY
 _S = Part.SPRINGS
@@ -25,7 +26,7 @@ END_TARGETS = {
 FRONT = (
     Field(
         "front.travel", "Fork travel", _S, _Q, "length", "mm", 20, 400, 5, 0, plus_minus=2, main=True, usual="travel front",
-        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; or from the manual.", typed="stated",
+        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; or from the manual. Air fork: from the leg held fully out.", typed="stated",
     ),
     Field(
         "front.unsprung", "Wheel and lower legs", _S, _Q, "mass", "kg", 4, 60, 0.5, 1, plus_minus=1.5, main=True,
@@ -83,8 +84,10 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the usual riding position: standing off road, sitting on the road.", typed="stated", decision=True,
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the usual riding position: standing off road, sitting on the road. Or in % of travel.", typed="stated", decision=True,
+        percent_of="front.travel",
     ),
+    *wishes("front", _S, "Along the leg"),
     Field(
         "front.end_target", "At full travel", _S, Kind.CHOICE, choices=END_TARGETS, default=Default(choice="standard"), end="front",
         how="How strong the fork should be at full travel.", typed="stated",
@@ -115,7 +118,7 @@ FRONT = (
         how="A preload to compare with the answer. Leave empty to keep the answer's.",
     ),
     Field(
-        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated", decision=True,
+        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, end="front", typed="stated", decision=True,
         how="A gap to compare with the answer. Leave empty to keep the answer's.",
     ),
 )  # fmt: skip

@@ -10,18 +10,19 @@ _GAP = (
     "Damper bled until smooth, rod down, spring and spacer out, leg collapsed and upright, five minutes to settle. From the top "
     "edge of the inner tube (conventional) or of the outer tube (upside-down) down to the oil."
 )
+_TRADE = "collapsed, spring and spacer out, told in your own convention; common practice, no source"
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
 _BY_VOLUME = {"front.gap_from": ("volume filled",)}
-_CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
+_CONVENTIONAL = dict.fromkeys(("dual-sport", "adventure", "two-up", "trials"), "conventional")
 
 OIL = (
     Field(
-        "front.gap_left", "Gap as found, left", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap"), end="front", how=_GAP, pair="Enter the left leg here and the right leg beside it.",
+        "front.gap_left", "Gap as found, left", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
+        default=Default("gap", reason=_TRADE), end="front", how=_GAP, pair="Enter the left leg here and the right leg beside it.",
     ),
     Field(
-        "front.gap_right", "Gap as found, right", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
+        "front.gap_right", "Gap as found, right", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
         default=Default(follow="front.gap_left"), end="front", how=_GAP,
     ),
     Field(
@@ -114,15 +115,15 @@ OIL = (
     ),
     Field(
         "front.spacer_volume", "Spacer volume", _O, _Q, "volume", "ml", 0, 200, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="no spacer entered"), how="Only its wall if it is open, all of it if closed at both ends.",
+        default=Default(value=0.0, reason="no spacer named"), how="Only its wall if it is open, all of it if closed at both ends.",
     ),
     Field(
         "front.spacer_length", "Spacer length", _O, _Q, "length", "mm", 0, 300, 1, 0, plus_minus=1, end="front",
-        when={"front.gap_read": ("in",)}, default=Default(value=0.0, reason="no spacer entered"), how="How far it reaches down from the edge of the tube.",
+        when={"front.gap_read": ("in",)}, default=Default(value=0.0, reason="no spacer named"), how="How far it reaches down from the edge of the tube.",
     ),
     Field(
         "front.washers_volume", "Washers and seats", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="none entered"), how="Everything small that goes in after the gap is read.",
+        default=Default(value=0.0, reason="none named"), how="Everything small that goes in after the gap is read.",
     ),
     Field(
         "front.cap_volume", "Cap in the tube", _O, _Q, "volume", "ml", -60, 100, 1, 0, plus_minus=3, usual="cap in tube",
@@ -130,7 +131,7 @@ OIL = (
     ),
     Field(
         "front.rod_volume", "Rod above the rim", _O, _Q, "volume", "ml", 0, 60, 1, 0, plus_minus=1, end="front",
-        default=Default(value=0.0, reason="rod down, so nothing above the rim"), how="Only what stood above the edge of the tube when the gap was read.",
+        default=Default(value=0.0, reason="rod down, nothing above the rim"), how="Only what stood above the edge of the tube when the gap was read.",
     ),
     Field(
         "front.oil_volume", "Oil in the leg", _O, _Q, "volume", "ml", 50, 1500, 10, 0, plus_minus=10,
@@ -143,11 +144,11 @@ OIL = (
         how="The tube that holds most of the oil and gas: it expands too. Try a magnet.",
     ),
     Field(
-        "front.gap_min", "Minimum gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
+        "front.gap_min", "Minimum gap", _O, _Q, "length", "mm", 10, 450, 5, 0, usual="smallest gap", default=Default("smallest gap", reason=_TRADE),
         end="front", how="As the seals or the maker allow.", typed="stated", decision=True,
     ),
     Field(
-        "front.gap_max", "Maximum gap", _O, _Q, "length", "mm", 40, 350, 5, 0, usual="largest gap", default=Default("largest gap"),
+        "front.gap_max", "Maximum gap", _O, _Q, "length", "mm", 40, 500, 5, 0, usual="largest gap", default=Default("largest gap", reason=_TRADE),
         end="front", how="The damper must stay covered with the leg extended.", typed="stated", decision=True,
     ),
 )  # fmt: skip
