@@ -52,7 +52,8 @@ def settle(end: End, load: Number) -> Sag:
 
     Parameters: end; load [N], vertical and sprung, > 0, any shape.
     Returns: Sag; `topped_out` where preload alone holds the load.
-    Raises: Impossible when the load is not carried before full travel, or the wheel rate there is not above 0.
+    Raises: Impossible when the load is not carried before full travel, the wheel rate there is not above 0, or the end hangs
+    deep in its travel with no load at all.
     Formula: wheel force (n = 1) = load; friction's half-band = friction at the wheel / wheel rate there; see `Sag`.
     Source: statics.
     Example:
@@ -65,6 +66,13 @@ def settle(end: End, load: Number) -> Sag:
         ([0.0, 20.0], [-2.0, 20.0])
     """
     load = np.asarray(load, dtype=float)
+    if some(end.pulled_in):
+        raise Impossible(
+            "pulled-in",
+            "With the wheel off the ground the balance chamber pulls the fork in by half of its travel or more.",
+            "Pump the main chamber first; check both pressures and both volumes.",
+            "front.air_pressure",
+        )
     hanging = np.asarray(end.wheel_force(0.0, ISOTHERMAL))
     bottomed = np.asarray(end.wheel_force(end.travel, ISOTHERMAL))
     if some(bottomed <= load * (1.0 + _SAME)):

@@ -20,6 +20,6 @@ def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
     if done is None or done.choice < 0:
         return None
     chosen = done.choice
-    cases, end_built = Cases.of(job, axle), done.sized.figures.end
+    cases, end_built = Cases.of(job, axle), done.sized.figures.at(chosen).end
     travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
     return FiguresReport(candidate_setup(done, cases, chosen), travel, usual_windows(job, axle))

@@ -80,6 +80,6 @@ def _words(job: Job) -> str:
     fit = fitted_pairs(pairs)
     scatter, shape = number_text(fit.scatter, 2), number_text(abs(fit.shape), 2)
     return (
-        f"From {len(pairs)} measured pairs, a quadratic fitted to them: they scatter by {scatter} mm, and it misses {shape} mm of their "
-        "shape at either end. The ± counts both."
+        f"From {len(pairs)} measured pairs, a quadratic fitted to them: they scatter by {scatter} mm, and it misses {shape} mm of "
+        "their shape at either end. The ± counts both."
     )

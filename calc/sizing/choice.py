@@ -28,6 +28,7 @@ from calc.sizing.rule import Decision, decide, decide_pressure
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
+UNREAD_PRESSURE = 0.03  # of a pressure that nobody read: what ten kelvin alone make of it; common practice, no source
 SAG_OFF = 5.0  # mm: by how much another wish for rider sag is looked at
 
 
@@ -140,10 +141,12 @@ def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) 
         sized, wrong = _as_found(here, setup), problem
     among = np.flatnonzero(np.isclose(sized.setup.stepped, here.as_found.stepped, rtol=1e-6))
     own = int(among[0]) if len(among) else None
-    first = decide_pressure(sized, here.targets, Margins(), own, setting.step)
+    read = job.entered("front.air_pressure")
+    step = setting.step if read else max(setting.step, UNREAD_PRESSURE * float(np.asarray(here.as_found.stepped)))
+    first = decide_pressure(sized, here.targets, Margins(), own, step)
     held = margins(job, "front", sized.setup.at(int(np.argmin(first.key))))
-    decision = decide_pressure(sized, here.targets, held, own, setting.step)
-    return EndSizing(here, bounds, sized, decision, held, own, setting.step, *was, wrong)
+    decision = decide_pressure(sized, here.targets, held, own, step)
+    return EndSizing(here, bounds, sized, decision, held, own, step, *was, wrong)
 
 
 def _as_found(here: EndInputs, setup: Setup) -> Sized:

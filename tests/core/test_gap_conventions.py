@@ -10,8 +10,8 @@ import pytest
 from calc.job import load
 from calc.model import conditions, fork, found_gaps, limits
 from calc.model.fork import gap_as_sold
-from calc.report import report
 from tests.core.documents import Document, changed, demo
+from tests.core.plain import report
 
 ROAD = {
     "bike.use": "road", "rider.mass": "86 kg", "front.travel": "118 mm", "front.collapsed_stroke": "126 mm", "front.seal_diameter": "43 mm",

@@ -159,7 +159,8 @@ def test_windows_are_the_rows_of_the_riding(answered):
 def test_what_the_new_sags_do_to_the_bike(answered):
     attitude = answered["attitude"]
     moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in answered["ends"].items()}
-    assert attitude["clamp_shift"]["value"] == pytest.approx(moved["front"])
+    nose = moved["front"] * math.cos(math.radians(26.5)) - moved["rear"]
+    assert attitude["clamp_shift"]["value"] == pytest.approx(nose / math.cos(math.radians(26.5)))
     assert attitude["front_height"]["value"] == pytest.approx(moved["front"] * math.cos(math.radians(26.5)))
     assert attitude["rear_height"]["value"] == pytest.approx(moved["rear"])
     turned = math.degrees(math.atan((attitude["front_height"]["value"] - moved["rear"]) / 1485))

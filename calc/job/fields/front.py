@@ -26,7 +26,7 @@ END_TARGETS = {
 FRONT = (
     Field(
         "front.travel", "Fork travel", _S, _Q, "length", "mm", 20, 400, 5, 0, plus_minus=2, main=True, usual="travel front",
-        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value.", typed="stated",
+        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value. Air fork: from the leg held out.", typed="stated",
     ),
     Field(
         "front.unsprung", "Wheel and lower legs", _S, _Q, "mass", "kg", 4, 60, 0.5, 1, plus_minus=1.5, main=True,
