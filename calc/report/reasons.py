@@ -53,6 +53,7 @@ WORDS = {
     "gap below": "would need a gap of {gap_exact} mm; {gap} is the smallest allowed",
     "gap above": "would need a gap of {gap_exact} mm; {gap} is the largest allowed",
     "end unreachable": "reaches {end} × rider load at full travel, whatever is set for it; {end_wanted} is wanted",
+    "energy unreachable": "takes up {energy} J to full travel, whatever is set for it; {energy_wanted} J is wanted",
     "sag unreachable": "has {rider_sag} mm rider sag at any preload, since the top-out spring still acts there; {wanted} is wanted",
 }
 
@@ -74,6 +75,7 @@ _AGAINST = {
     "gap below": ("gap_exact", "gap"),
     "gap above": ("gap_exact", "gap"),
     "end unreachable": ("end", "end_wanted"),
+    "energy unreachable": ("energy", "energy_wanted"),
     "sag unreachable": ("rider_sag", "wanted"),
 }
 
@@ -86,6 +88,8 @@ def reason(name: str, numbers: Numbers) -> Reason:
 def reason_words(name: str, numbers: Numbers) -> str:
     """In words with its numbers, rounded no further than lets what is beyond a limit read as beyond it."""
     known = {key: value for key, value in numbers.items() if value is not None}
+    if name == "end unreachable" and "energy_wanted" in known:
+        name = "energy unreachable"
     one, other = _AGAINST.get(name, ("", ""))
     decimals = decimals_apart(known.get(one, 0.0), known.get(other, 0.0), 1 if one in _TENTHS else 0)
     shown = {

@@ -56,7 +56,8 @@ def _missed(setup: Candidate) -> str:
 
 
 def _gap_words(axle: Axle, setup: Candidate) -> str:
-    if axle == "rear" or setup.gap is None or (setup.pressure and setup.oil is None):
+    by_other = setup.pressure and (setup.air_oil or setup.second_pressure)  # the end of the travel is not set by the gap
+    if axle == "rear" or setup.gap is None or by_other:
         return ""
     oil = "" if setup.oil is None else f": {oil_words(setup.oil)}"
     return f", gap {figure_text(setup.gap)}{oil}"

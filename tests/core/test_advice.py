@@ -113,11 +113,12 @@ def test_what_going_from_found_to_recommended_does_to_the_bike():
     bike = data["attitude"]
     assert bike["front_height"]["value"] == pytest.approx(up)
     assert bike["rear_height"]["value"] == pytest.approx(moved["rear"])
-    assert bike["clamp_shift"]["value"] == pytest.approx(moved["front"])
+    assert bike["clamp_shift"]["value"] == pytest.approx((up - moved["rear"]) / math.cos(math.radians(26.5)))
     assert bike["rake_change"]["value"] == pytest.approx(math.degrees(math.atan((up - moved["rear"]) / 1485)), rel=1e-6)
     assert f"the front sits {abs(up):.0f} mm {'higher' if up > 0 else 'lower'}" in bike["words"]
     assert f"the rear sits {abs(moved['rear']):.0f} mm {'higher' if moved['rear'] > 0 else 'lower'}" in bike["words"]
-    assert f"move the tubes {abs(moved['front']):.0f} mm {'up' if moved['front'] > 0 else 'down'}" in bike["words"]
+    nose = up - moved["rear"]
+    assert f"move the tubes {abs(nose) / math.cos(math.radians(26.5)):.0f} mm {'up' if nose > 0 else 'down'}" in bike["words"]
 
 
 def test_another_rider_and_luggage_by_the_hand_model():

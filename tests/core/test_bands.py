@@ -193,3 +193,15 @@ def test_loads_have_the_band_of_the_scales_and_the_wheel():
     assert load["aboard"]["plus_minus_95"] == pytest.approx(9.80665 * np.hypot(1.0, 1.5), rel=0.12)
     assert load["sprung_mass"]["plus_minus_95"] == pytest.approx(np.hypot(1.0, 1.5), rel=0.12)
     assert load["alone"]["plus_minus_95"] == pytest.approx(9.80665 * np.hypot(0.5, 1.5), rel=0.12)
+
+
+def test_no_draw_lies_below_what_can_be():
+    """A +/- as wide as the reading itself, and an own range whose typical value stands at one end: both would go below nothing."""
+    wide = {"value": "1.5 N/mm", "plus_minus_95": "1.4", "origin": "stated"}
+    charge = {"value": "0.2 bar", "plus_minus_95": "9 bar", "origin": "measured"}
+    own = {"practice": {"shock rod": {"low": 6, "typical": 7, "high": 30}}}
+    samples = drawn(load(demo({"front.rate": wide, "rear.charge": charge, "rear.rod_diameter": None}) | own)).samples
+    assert np.min(samples["front.rate"]) >= 1.0
+    assert np.min(samples["rear.charge"]) >= 0.0
+    assert np.min(samples["rear.rod_diameter"]) >= 6.0
+    assert np.mean(samples["rider.mass"]) == pytest.approx(104.0, abs=1e-6), "a limit that is far off changes no draw"

@@ -93,7 +93,7 @@ def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
     assert list(rear) == ["as built", "luggage"]
     assert "acts_like" not in rear["luggage"].halves
     draws = with_tolerance(drawn(job))
-    setup, figures, _ = found(draws, "front", end_inputs(draws, "front"))
+    setup, figures, _ = found(end_inputs(draws, "front"))
     as_found = condition_bands(job, "front", None)["as built"]
     assert as_found.halves["end_force"] == pytest.approx(half(figures.end_force), rel=1e-3)
     assert np.size(setup.rate) == 200

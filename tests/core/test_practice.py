@@ -82,14 +82,14 @@ def test_fields_name_rows_that_exist_in_their_own_unit():
         for row in rows:
             assert row in ROWS or row in GENERAL, path
             unit = (GENERAL.get(row) or ROWS.get(row)).unit
-            assert unit == field.unit or (field.default.share_of and unit == "%"), path
+            assert unit == field.unit or (field.percent_of and unit == "%"), path
 
 
 @pytest.mark.parametrize("use", sorted(USES))
 def test_ranges_of_the_trade_lie_inside_what_a_field_takes(use):
     for path, field in FIELDS.items():
         found = usual(field.usual, use) if field.usual else None
-        if found and found.unit == field.unit and not field.default.follow:
+        if found and found.unit == field.unit and not (field.default and field.default.follow):
             assert field.low <= found.low, path
             assert found.high <= field.high, path
 

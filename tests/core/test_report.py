@@ -7,10 +7,11 @@ import re
 
 import pytest
 
+from calc.demo import jobs
 from calc.job.fields import FIELDS
 from calc.practice import usual
 from calc.report import ENDS
-from calc.report.quantity import number_text, quantity, rate_text
+from calc.report.quantity import number_text, plain_number, quantity, rate_text, spread_text
 from tests.core.documents import demo
 from tests.core.plain import part as part_of
 from tests.core.plain import report
@@ -104,6 +105,13 @@ def test_leave_it_can_be_the_answer():
     assert rear["answer"].startswith(f"Keep the {rate_text(best['rate']['value'])} N/mm")
 
 
+def test_what_suits_at_both_ends_is_kept_at_both():
+    for end, data in report(jobs()["trail"], with_bands=False)["ends"].items():
+        chosen = data["chosen"]
+        assert (data["leave"], data["verdict"], chosen["fitted"]) == (True, "keep", True), end
+        assert data["answer"].startswith(f"Keep the {rate_text(chosen['rate']['value'])} N/mm: {told(chosen['preload'])} preload")
+
+
 def test_criteria_and_what_is_short_carry_the_numbers_that_stand_beside_them(answered):
     """Read back from the words: the figure as it is told, the window's edge that it is set against, and the state they make."""
     seen = set()
@@ -169,7 +177,8 @@ def test_windows_are_the_rows_of_the_riding(answered):
 def test_what_the_new_sags_do_to_the_bike(answered):
     attitude = answered["attitude"]
     moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in answered["ends"].items()}
-    assert attitude["clamp_shift"]["value"] == pytest.approx(moved["front"])
+    nose = moved["front"] * math.cos(math.radians(26.5)) - moved["rear"]
+    assert attitude["clamp_shift"]["value"] == pytest.approx(nose / math.cos(math.radians(26.5)))
     assert attitude["front_height"]["value"] == pytest.approx(moved["front"] * math.cos(math.radians(26.5)))
     assert attitude["rear_height"]["value"] == pytest.approx(moved["rear"])
     turned = math.degrees(math.atan((attitude["front_height"]["value"] - moved["rear"]) / 1485))
@@ -217,11 +226,24 @@ def test_numbers_as_text_have_a_real_minus_and_no_minus_zero(value, decimals, te
     assert number_text(value, decimals) == text
 
 
+@pytest.mark.parametrize(("value", "text"), [
+    (2.5, "2.5"), (101325.0, "101325"), (1234567.0, "1234570"), (-1e7, "−10000000"), (0.00001234, "0.00001234"), (0.0, "0"), (1e-7, "0.0000001"),
+    (999999.5, "1000000"), (110.0, "110"),
+])  # fmt: skip
+def test_a_number_is_never_told_as_a_power_of_ten(value, text):
+    assert plain_number(value) == text
+
+
+@pytest.mark.parametrize(("half", "text"), [(234.0, "±230"), (0.0, ""), (None, ""), (0.125, "±0.12"), (55.0, "±55"), (1234.0, "±1200")])
+def test_the_spread_of_a_reading_has_two_figures(half, text):
+    assert spread_text(half) == text
+
+
 def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
     light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"]["front"]
-    assert light["why"][0].startswith("Your load on the fork is 5 % less than the standard rider's")  # 70 kg sprung against 73.4
+    assert light["why"][0].startswith("Your load on the fork is 5 % less")  # 70 kg sprung against 73.4
     same = report(demo({"standard.rider": "104 kg"}), with_bands=False)["ends"]["front"]
-    assert same["why"][0].startswith("Your load on the fork is the standard rider's")
+    assert same["why"][0] == "Your load on the fork is the standard rider's."
 
 
 def test_one_end_alone_is_the_same_end_without_the_comparison():

@@ -84,9 +84,9 @@ class Moved:
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """What to do to spacer or collar; `turns` where the pitch is known."""
+    """What to do to spacer or collar: `move` where the preload it starts from was read, `turns` where the pitch is known too."""
 
-    move: Quantity
+    move: Quantity | None
     turns: Quantity | None
     words: str
 
