@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Literal
 
 import numpy as np
@@ -118,8 +119,9 @@ def criterion_words(name: str, value: float, low: float, high: float, wanted: fl
         return f"rider sag {_apart(value, wanted)} mm, {number_text(wanted, 0)} wanted"
     if name == "free sag":
         edge = low if value < low else high
+        usual = f"{number_text(low, 0)}-{number_text(high, 0)}" if math.isfinite(low) else f"up to {number_text(high, 0)}"
         text = "none, topped out" if value <= 0 else f"{_apart(value, edge)} mm"
-        return f"free sag {text}, usual {number_text(low, 0)}-{number_text(high, 0)}"
+        return f"free sag {text}, usual {usual}"
     places = decimals_apart(value, low, 1)
     return f"force at full travel {number_text(value, places)} × rider load, at least {number_text(low, places)} wanted"
 
