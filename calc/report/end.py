@@ -41,7 +41,7 @@ from calc.report.types import (
 )
 from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
-from calc.report.words import named, span_words
+from calc.report.words import named, span_words, spring_subject
 from calc.sizing.choice import EndSizing, rider_span, tried
 from calc.uncertainty.bands import bands
 
@@ -91,7 +91,7 @@ def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> 
         span = rider_span(job, axle, done)
     except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
         return None
-    return None if span is None else RiderSpan(*span, "kg", span_words(*span, named(end.chosen) if end.chosen.pressure else end.chosen.rate.text))
+    return None if span is None else RiderSpan(*span, "kg", span_words(*span, named(end.chosen) if end.chosen.pressure else spring_subject(end.chosen)))
 
 
 def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
+
+from calc.array import Array
 from calc.end.figures import Figures
 from calc.end.sag import Sag
 from calc.end.setup import Setup
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
-from calc.report.quantity import quantity, spring_rate
+from calc.report.quantity import quantity, rate_text, spring_rate
 from calc.report.types import Legs, Quantity, SetupReport
+from calc.report.words import pair_text
+
+
+_SAME_RATE = 6  # decimals [N/mm] that tell rates apart
 
 
 @dataclass(frozen=True, eq=False)
@@ -90,6 +98,13 @@ def _with_rubber(done: Figures, cases: Cases) -> Quantity | None:
         return None
     energy = done.energy + done.end.rubber_energy(done.end.travel)
     return quantity(energy, "J", f"{cases.landing}, with the bump rubber", 0, "N mm")
+
+
+def spring_name(setup: Setup, rates: Array) -> Callable[[float], str]:
+    """What the candidates' rates are called: a spring by its rate, an unequal pair by both; `setup` of all of them."""
+    splits = np.broadcast_to(setup.split, np.shape(rates))
+    pairs = {round(float(rate), _SAME_RATE): pair_text(_pair(setup.at(index))) for index, rate in enumerate(rates) if splits[index]}
+    return lambda rate: pairs.get(round(rate, _SAME_RATE)) or rate_text(rate)
 
 
 def _pair(setup: Setup) -> Legs:

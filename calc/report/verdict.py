@@ -11,7 +11,7 @@ from calc.job import Job
 from calc.practice import Axle
 from calc.report.asking import unknown
 from calc.report.quantity import figure_text, quantity
-from calc.report.setups import Cases
+from calc.report.setups import Cases, spring_name
 from calc.report.types import Candidate, SizedEnd, YardstickReport
 from calc.report.words import answer_words, best_words, load_words, ride_words, yardstick_words
 from calc.sizing.choice import EndSizing
@@ -65,9 +65,9 @@ def why(axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, kind: 
     sold = standard.end_force / standard.end_multiple
     extra = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0
     lines = [load_words(axle, extra), ride_words(chosen, common.yardstick, common.as_found.setup, common.windows.frequency)]
-    best = int(done.decision.best)
+    best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
     if kind == "keep" and not chosen.pressure and best >= 0 and best != done.fitted:
-        lines.append(best_words(float(np.asarray(done.sized.setup.rate)[best]), chosen.rate.value, done.step))
+        lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_name(done.sized.setup, rates)))
     told = _TOLD_BY_PRESSURE if chosen.pressure else set()
     told = told.union(*(_TOLD_BY.get(one.code, ()) for one in chosen.short))
     missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in told and kind != "nearest"]

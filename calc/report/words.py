@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc.practice import Axle
 from calc.report.quantity import figure_text, number_text, rate_text, size_text
 from calc.report.types import Candidate, Legs, Quantity, SetupReport, Window, YardstickReport
@@ -13,8 +15,18 @@ def step_of(setup: SetupReport) -> Quantity:
 
 
 def named(setup: SetupReport) -> str:
-    """That with its unit."""
-    return figure_text(step_of(setup))
+    """That with its unit; of an unequal pair both rates."""
+    return f"{pair_text(setup.pair)} N/mm" if setup.pair and not setup.pressure else figure_text(step_of(setup))
+
+
+def pair_text(pair: Legs) -> str:
+    """Both rates of an unequal pair, without unit: nobody sells their mean."""
+    return f"{pair.left.text} left and {pair.right.text} right"
+
+
+def spring_subject(setup: SetupReport) -> str:
+    """A spring, or an unequal pair, as the subject of a sentence."""
+    return f"the pair of {pair_text(setup.pair)}" if setup.pair else setup.rate.text
 
 
 def step_text(setup: SetupReport, value: float) -> str:
@@ -24,8 +36,7 @@ def step_text(setup: SetupReport, value: float) -> str:
 
 def rate_words(setup: SetupReport) -> str:
     """The rate, or both rates of an unequal pair and their mean."""
-    mean, pair = setup.rate.text, setup.pair
-    return mean if pair is None else f"{pair.left.text} left and {pair.right.text} right (mean {mean})"
+    return f"{pair_text(setup.pair)} (mean {setup.rate.text})" if setup.pair else setup.rate.text
 
 
 def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True) -> str:
@@ -90,6 +101,7 @@ def _oil_side(oil: Quantity) -> tuple[str, str]:
 
 def span_words(low: float | None, high: float | None, text: str) -> str:
     """Between which rider masses the choice, told as `text`, stays the same."""
+    text = f"{text[0].upper()}{text[1:]}"
     if low is None and high is None:
         return f"{text} is right for every rider within half as much or 24 kg."
     if low is None:
@@ -100,24 +112,27 @@ def span_words(low: float | None, high: float | None, text: str) -> str:
 
 
 RUNS = "runs with your ± varied"
+Name = Callable[[float], str]
 
 
-def count_words(tenths: dict[float, int], chosen: float, near: int) -> str:
-    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`)."""
+def count_words(tenths: dict[float, int], chosen: float, near: int, name: Name = rate_text) -> str:
+    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`); `name` tells a
+    rate, or both of an unequal pair.
+    """
     mine = tenths.get(chosen, 0)
     ordered = sorted(tenths.items(), key=lambda t: (-t[1], t[0]))
-    others = [f"{rate_text(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
+    others = [f"{name(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
     if 2 * mine >= 10:
-        text = f"{rate_text(chosen)} in {mine} of 10 {RUNS}"
+        text = f"{name(chosen)} in {mine} of 10 {RUNS}"
         return f"{text}, {', '.join(others)}." if others else f"{text}."
-    every = ", ".join(f"{rate_text(rate)} in {part}" for rate, part in ordered if part)
-    return f"{rate_text(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
+    every = ", ".join(f"{name(rate)} in {part}" for rate, part in ordered if part)
+    return f"{name(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
 
 
-def open_words(low: float, high: float, undecided: bool) -> str:
+def open_words(low: float, high: float, undecided: bool, name: Name = rate_text) -> str:
     """Where the readings leave the spring open: the span; `undecided`: in some runs nothing can be built."""
     runs = f"{RUNS} that find a spring" if undecided else RUNS
-    return f"From {rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {runs}."
+    return f"From {name(low)} to {name(high)} N/mm in 8 of 10 {runs}."
 
 
 def pressure_words(low: float, high: float, setup: SetupReport) -> str:
@@ -137,10 +152,11 @@ def load_words(axle: Axle, extra: float) -> str:
 
 def ride_words(chosen: SetupReport, yardstick: YardstickReport, found: SetupReport | None, usual: Window) -> str:
     """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual."""
-    name = named if chosen.pressure else lambda setup: setup.rate.text
-    ride = f"{name(chosen)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
+    name = named if chosen.pressure else spring_subject
+    subject = name(chosen)
+    ride = f"{subject[0].upper()}{subject[1:]} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
     if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
-        ride += f"; the {name(found)} as it came in at {figure_text(found.frequency)}"
+        ride += f"; the {name(found).removeprefix('the ')} as it came in at {figure_text(found.frequency)}"
     return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
 
 
@@ -156,15 +172,15 @@ def yardstick_words(source: str, frequency: str, standard: str) -> str:
     return f"the standard setup at {standard} is {side} than usual, so the choice goes by {frequency}"
 
 
-def best_words(best: float, chosen: float, step: float) -> str:
+def best_words(best: float, chosen: float, step: float, name: Name = rate_text) -> str:
     """What would be nearest where what is in stays."""
     steps = "one step" if abs(best - chosen) <= 1.001 * step else "no more than springs sold alike differ by"
-    return f"Nearest to the standard would be {rate_text(best)}, {steps}."
+    return f"Nearest to the standard would be {name(best)}, {steps}."
 
 
-def sag_choice_words(less: float, more: float, chosen: float, off: float) -> str:
+def sag_choice_words(less: float, more: float, chosen: float, off: float, name: Name = rate_text) -> str:
     """What a little less or more rider sag would choose."""
     by = f"{number_text(off, 0)} mm"
     if less == more == chosen:
         return f"With {by} less or more rider sag it would be the same spring."
-    return f"With {by} less rider sag it would be {rate_text(less)}, with {by} more {rate_text(more)}."
+    return f"With {by} less rider sag it would be {name(less)}, with {by} more {name(more)}."

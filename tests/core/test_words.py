@@ -37,7 +37,7 @@ def test_a_result_and_its_window_are_told_apart(name, value, low, high, words):
 
 
 def test_every_reason_has_words_and_a_way_out():
-    assert set(WORDS) == set(WAY_OUT)
+    assert set(WORDS) - {"energy unreachable"} == set(WAY_OUT), "an end that is not reached has one way out in either measure"
 
 
 def test_numbers_that_are_the_same_stay_the_same():
