@@ -3,24 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
-import numpy as np
-
-from calc.array import Array
 from calc.end.figures import Figures
 from calc.end.sag import Sag
 from calc.end.setup import Setup
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
-from calc.report.quantity import quantity, rate_text, spring_rate
+from calc.report.quantity import quantity, spring_rate
 from calc.report.types import Legs, Quantity, SetupReport
-from calc.report.words import pair_text
-
-
-_SAME_RATE = 6  # decimals [N/mm] that tell rates apart
 
 
 @dataclass(frozen=True, eq=False)
@@ -82,7 +74,7 @@ def setup_report(
         landing_energy=quantity(done.energy, "J", cases.landing, 0, "N mm"),
         energy_per_mass=quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
         landing_energy_rubber=_with_rubber(done, cases),
-        pair=_pair(setup) if setup.split else None,
+        pair=pair_of(setup) if setup.split else None,
         bind_clearance=None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
         second_bind_clearance=None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
     )
@@ -100,14 +92,8 @@ def _with_rubber(done: Figures, cases: Cases) -> Quantity | None:
     return quantity(energy, "J", f"{cases.landing}, with the bump rubber", 0, "N mm")
 
 
-def spring_name(setup: Setup, rates: Array) -> Callable[[float], str]:
-    """What the candidates' rates are called: a spring by its rate, an unequal pair by both; `setup` of all of them."""
-    splits = np.broadcast_to(setup.split, np.shape(rates))
-    pairs = {round(float(rate), _SAME_RATE): pair_text(_pair(setup.at(index))) for index, rate in enumerate(rates) if splits[index]}
-    return lambda rate: pairs.get(round(rate, _SAME_RATE)) or rate_text(rate)
-
-
-def _pair(setup: Setup) -> Legs:
+def pair_of(setup: Setup) -> Legs:
+    """The rates of both legs."""
     return Legs(spring_rate(setup.rate - setup.split, "left leg"), spring_rate(setup.rate + setup.split, "right leg"))
 
 

@@ -14,8 +14,8 @@ from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
+from calc.report.names import spring_names
 from calc.report.quantity import number_text, with_half
-from calc.report.setups import spring_name
 from calc.report.types import (
     Candidate,
     Counted,
@@ -68,13 +68,13 @@ def with_bands(job: Job, axle: Axle, end: EndOk, done: EndSizing, sure: Bands) -
         as_found=found,
         load=EndLoads(*(with_half(getattr(end.load, name), sure.figures[name]) for name in ("alone", "aboard", "sprung_mass"))),
         moved=_moved(end.moved, sure.found),
-        why=(*end.why, *_sag_choice(end, done)),
-        sure=_counted(sure, chosen, done),
+        why=(*end.why, *_sag_choice(job, axle, end, done)),
+        sure=_counted(job, axle, sure, chosen, done),
         measure_next=_measure_next(job, sure, along),
     )
 
 
-def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
+def _sag_choice(job: Job, axle: Axle, end: EndOk, done: EndSizing) -> list[str]:
     """What a little less or more rider sag would choose, where a spring is told."""
     if end.chosen.pressure or end.verdict not in ("keep", "fit"):
         return []
@@ -85,7 +85,7 @@ def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
     if not (math.isfinite(less) and math.isfinite(more)):
         return []
     rates = np.atleast_1d(done.sized.setup.rate)
-    return [sag_choice_words(less, more, float(rates[done.choice]), SAG_OFF, spring_name(done.sized.setup, rates))]
+    return [sag_choice_words(less, more, float(rates[done.choice]), SAG_OFF, spring_names(job, axle, done))]
 
 
 def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
@@ -156,12 +156,12 @@ def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
-def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
+def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
     """Draws by what they choose: rates [N/mm], or pressures in bar."""
     by_step = {_shown(step, setup): count for step, count in sure.choices.counts.items()}
     tenths = of_ten(by_step, sure.draws)
     rates = np.atleast_1d(done.sized.setup.rate)
-    name: Name = (lambda step: step_text(setup, step)) if setup.pressure else spring_name(done.sized.setup, rates)
+    name: Name = (lambda step: step_text(setup, step)) if setup.pressure else spring_names(job, axle, done)
     counts = [Counted(step, count, tenths[step], name(step)) for step, count in by_step.items()]
     low, high = middle(by_step)
     undecided = sure.draws - sum(by_step.values())

@@ -24,8 +24,16 @@ def pair_text(pair: Legs) -> str:
     return f"{pair.left.text} left and {pair.right.text} right"
 
 
-def spring_subject(setup: SetupReport) -> str:
-    """A spring, or an unequal pair, as the subject of a sentence."""
+def spring_subject(setup: Candidate, known: bool = True) -> str:
+    """A candidate as the subject of a sentence; `known`: the rate of what is in was read."""
+    if setup.pressure:
+        return named(setup)
+    if setup.fitted and not known:
+        return FITTED
+    return _spring(setup)
+
+
+def _spring(setup: SetupReport) -> str:
     return f"the pair of {pair_text(setup.pair)}" if setup.pair else setup.rate.text
 
 
@@ -39,10 +47,10 @@ def rate_words(setup: SetupReport) -> str:
     return f"{pair_text(setup.pair)} (mean {setup.rate.text})" if setup.pair else setup.rate.text
 
 
-def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True) -> str:
+def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True, barred: str = "") -> str:
     """The answer as one sentence, or two where nothing can be chosen yet for a `cause`.
 
-    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate.
+    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate. `barred`: why what is in cannot stay.
     """
     if setup.pressure:
         missed = f"; {_missed(setup)}" if verdict == "nearest" else ""
@@ -52,6 +60,7 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
     if verdict == "open":
         spring = "fork spring" if axle == "front" else "rear spring"
         keep = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
+        keep = f"What is in can't stay: it {barred}." if barred else keep
         return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {keep}"
     if verdict == "keep":
         unit = " N/mm" if in_known else ""
@@ -99,9 +108,13 @@ def _oil_side(oil: Quantity) -> tuple[str, str]:
     return ("take out" if oil.value < 0 and millilitres != "0" else "add", millilitres)
 
 
+def _capital(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}"
+
+
 def span_words(low: float | None, high: float | None, text: str) -> str:
     """Between which rider masses the choice, told as `text`, stays the same."""
-    text = f"{text[0].upper()}{text[1:]}"
+    text = _capital(text)
     if low is None and high is None:
         return f"{text} is right for every rider within half as much or 24 kg."
     if low is None:
@@ -112,6 +125,7 @@ def span_words(low: float | None, high: float | None, text: str) -> str:
 
 
 RUNS = "runs with your ± varied"
+FITTED = "what is fitted"  # where nobody read its rate: an assumed one would read as known
 Name = Callable[[float], str]
 
 
@@ -123,10 +137,10 @@ def count_words(tenths: dict[float, int], chosen: float, near: int, name: Name =
     ordered = sorted(tenths.items(), key=lambda t: (-t[1], t[0]))
     others = [f"{name(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
     if 2 * mine >= 10:
-        text = f"{name(chosen)} in {mine} of 10 {RUNS}"
+        text = f"{_capital(name(chosen))} in {mine} of 10 {RUNS}"
         return f"{text}, {', '.join(others)}." if others else f"{text}."
     every = ", ".join(f"{name(rate)} in {part}" for rate, part in ordered if part)
-    return f"{name(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
+    return f"{_capital(name(chosen))} or a step from it in {near} of 10 {RUNS}: {every}."
 
 
 def open_words(low: float, high: float, undecided: bool, name: Name = rate_text) -> str:
@@ -150,13 +164,18 @@ def load_words(axle: Axle, extra: float) -> str:
     return f"Your load on the {where} is {percent} % {'more' if extra > 0 else 'less'} than the standard rider's."
 
 
-def ride_words(chosen: SetupReport, yardstick: YardstickReport, found: SetupReport | None, usual: Window) -> str:
-    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual."""
-    name = named if chosen.pressure else spring_subject
-    subject = name(chosen)
-    ride = f"{subject[0].upper()}{subject[1:]} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
+def ride_words(
+    chosen: Candidate, yardstick: YardstickReport, found: SetupReport | None, usual: Window, known: bool = True
+) -> str:
+    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual. `known`: its rate was
+    read.
+    """
+    subject = spring_subject(chosen, known)
+    ride = f"{_capital(subject)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
     if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
-        ride += f"; the {name(found).removeprefix('the ')} as it came in at {figure_text(found.frequency)}"
+        name = named(found) if found.pressure else _spring(found)
+        fitted = f"the {name.removeprefix('the ')} as it came in" if known or found.pressure else FITTED
+        ride += f"; {fitted} at {figure_text(found.frequency)}"
     return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
 
 

@@ -2,12 +2,12 @@
 
 import re
 
-import numpy as np
 import pytest
 
-from calc.end.setup import Setup
-from calc.report.setups import spring_name
+from calc.job import load
+from calc.report.names import spring_names
 from calc.report.words import best_words, count_words, open_words, sag_choice_words, span_words
+from calc.sizing.choice import size_end
 from tests.core.documents import demo
 from tests.core.plain import report, text
 
@@ -66,9 +66,9 @@ def test_a_pair_stands_in_the_answer_the_count_and_the_rider_span():
 
 
 def test_every_sentence_takes_the_name_of_a_pair():
-    rates, splits = np.array([4.2, 4.3, 4.4, 4.3999999999 + 0.3]), np.array([0.0, 0.1, 0.0, 0.1])
-    name = spring_name(Setup(rates, np.zeros(4), 0.0, splits), rates)
-    assert [name(float(rate)) for rate in rates] == ["4.2", "4.2 left and 4.4 right", "4.4", "4.6 left and 4.8 right"]
+    job = load(demo({"front.buy": "series-pairs"}))
+    name = spring_names(job, "front", size_end(job, "front"))
+    assert [name(rate) for rate in (4.2, 4.3, 4.4, 4.6999999999)] == ["4.2", "4.2 left and 4.4 right", "4.4", "4.6 left and 4.8 right"]
     assert count_words({4.3: 6, 4.4: 4}, 4.3, 10, name) == "4.2 left and 4.4 right in 6 of 10 runs with your ± varied, 4.4 in 4."
     assert open_words(4.3, 4.4, False, name).startswith("From 4.2 left and 4.4 right to 4.4 N/mm in 8 of 10 runs")
     assert best_words(4.3, 4.2, 0.2, name) == "Nearest to the standard would be 4.2 left and 4.4 right, one step."
