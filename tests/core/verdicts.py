@@ -57,37 +57,48 @@ def entered(report: Data, path: str) -> float | None:
     return found["value"] if found and found["applies"] else None
 
 
-# What a veto says: the numbers in its words by name, and how they must stand to one another.
-VETOES: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
-    "preload below": (("preload", "preload_min"), lambda has, limit: has < limit),
-    "preload above": (("preload", "preload_max"), lambda has, limit: has > limit),
-    "gap below": (("gap", "gap_min"), lambda has, limit: has < limit),
-    "gap above": (("gap", "gap_max"), lambda has, limit: has > limit),
+# What a reason says: the numbers in its words by name, and how they must stand to one another as they are written.
+REASONS: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
     "coil bind": (("bind", "margin"), lambda has, limit: has < limit),
-    "free sag below": (("free", "free_low", "free_high"), lambda has, low, high: has < low <= high),
-    "free sag above": (("free", "free_low", "free_high"), lambda has, low, high: has > high >= low),
+    "second coil bind": (("second_bind", "margin"), lambda has, limit: has < limit),
+    "second closes early": (("second_short",), lambda short: short >= 0),
     "too wide": (("wide", "spring_bore"), lambda wide, bore: wide >= bore),
     "too narrow": (("new_inside", "spring_core"), lambda inside, core: inside <= core),
-    "thread": (("move", "thread_left"), lambda move, left: move > left),
-    "spacers": (("shorter", "spacers"), lambda shorter, there: shorter > there),
+    "pressure above": (("pressure", "air_most"), lambda has, limit: has > limit),
+    "pressure most": (("pressure", "rider_sag", "wanted"), lambda _, has, wanted: has > wanted),
+    "oil out": (("oil_out", "air_filled"), lambda out, there: out > there),
+    "preload below": (("preload", "rider_sag", "wanted"), lambda _, has, wanted: has <= wanted),
+    "preload above": (("preload", "rider_sag", "wanted"), lambda _, has, wanted: has >= wanted),
+    "preload low": (("preload", "preload_min"), lambda has, limit: has < limit),
+    "preload high": (("preload", "preload_max"), lambda has, limit: has > limit),
+    "gap below": (("gap_exact", "gap"), lambda wants, gap: wants < gap),
+    "gap above": (("gap_exact", "gap"), lambda wants, gap: wants > gap),
+    "end unreachable": (("end", "end_wanted"), lambda has, wanted: has != wanted),
+    "sag unreachable": (("rider_sag", "wanted"), lambda has, wanted: has != wanted),
 }
-SURE = ("preload below", "preload above", "gap below", "gap above", "coil bind", "free sag below", "free sag above")
+HARD = {"coil bind", "second coil bind", "second closes early", "too wide", "too narrow", "pressure above", "oil out", "no pressure"}
+# A reason that its numbers alone decide: it is told where they stand so, and not where they do not.
+DECIDED = ("coil bind", "preload low", "preload high")
+CRITERIA = ("rider sag", "free sag", "end of travel")
 
 
 def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
-    """What the numbers of a candidate's vetoes must be, from the job's fields and the candidate's own figures."""
-    data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
-    sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
+    """What the numbers of a candidate's reasons must be, from the job's fields and the candidate's own figures."""
+    data, targets = report["ends"][end], report["ends"][end]["targets"]
+    sizes = ("preload_min", "preload_max", "spring_bore", "new_inside", "spring_core", "air_most")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
-    choices = {report["fields"][f"front.gap_{of}"]["value"] for of in ("read", "state")}
-    for key in ("gap_min", "gap_max"):  # the trade's limits are told in the user's convention: their geometry has tests of its own
-        if choices != {"out", "collapsed"} and not report["fields"][f"front.{key}"]["entered"]:
-            found[key] = None
-    found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
-    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
-    bind, move = candidate["bind_clearance"], seat(report, end, candidate)
-    found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
-    return found | {"pressure": None, "wanted": data["targets"]["rider_sag"]["value"]}
+
+    def of(name: str) -> float | None:
+        return None if candidate[name] is None else candidate[name]["value"]
+
+    load, force = data["load"]["aboard"]["value"], targets["end"] if targets["end"] and targets["end"]["unit"] == "kN" else None
+    energy = targets["end"] is not None and force is None
+    wanted = 1000.0 * force["value"] / load if force else targets["end"]["value"] if energy else None
+    found |= {"preload": of("preload"), "rider_sag": of("rider_sag"), "wanted": targets["rider_sag"]["value"], "margin": MARGIN[end]}
+    found |= {"bind": of("bind_clearance"), "second_bind": of("second_bind_clearance"), "gap": of("gap"), "pressure": of("pressure")}
+    second, oil = of("second_bind_clearance"), of("air_oil")
+    found |= {"second_short": None if second is None else -second, "oil_out": None if oil is None else -oil}
+    return found | {"end": of("landing_energy" if energy else "end_multiple"), "end_wanted": wanted}
 
 
 def seat(report: Data, end: str, setup: Data) -> float | None:
@@ -100,33 +111,71 @@ def seat(report: Data, end: str, setup: Data) -> float | None:
     return setup["preload"]["value"] - found["preload"]["value"] - longer
 
 
-def check_vetoes(report: Data, end: str, candidate: Data) -> None:
+def check_reasons(report: Data, end: str, candidate: Data) -> None:
+    """What cannot be built and what is not reached: as written, against the candidate's own figures and the job's fields."""
     facts = known(report, end, candidate)
-    barred = {veto["code"]: veto["words"] for veto in candidate["vetoes"]}
-    for code, words in barred.items():
-        said = numbers(words)
-        if code == "sag off":
-            assert agrees(said[0], candidate["rider_sag"]["value"])
-            assert agrees(said[1], facts["wanted"])
-        if code == "end unreachable":
-            reached, wanted = said[:2]
-            assert read(reached) != read(wanted)
-            unit = words.split(reached, 1)[1].split(" to ")[0].strip()
-            name = {"kN": "end_force", "J": "landing_energy", "× load": "end_multiple"}[unit]
-            assert agrees(reached, candidate[name]["value"])
-        if code not in VETOES:
+    told = {one["code"]: one["words"] for one in (*candidate["vetoes"], *candidate["short"])}
+    assert all((one["code"] in HARD) == (one in candidate["vetoes"]) for one in (*candidate["vetoes"], *candidate["short"]))
+    assert all(one["way_out"] for one in (*candidate["vetoes"], *candidate["short"]))
+    for code, words in told.items():
+        if code not in REASONS:
             continue
-        names, holds = VETOES[code]
+        said, (names, holds) = numbers(words), REASONS[code]
         assert len(said) == len(names), words
         assert holds(*map(read, said)), words  # as it is written, not only as it was worked out
         for text, name in zip(said, names, strict=True):
             if facts.get(name) is not None:
                 assert agrees(text, facts[name]), (words, name, facts[name])
-    for code in () if candidate["pressure"] else SURE:  # and nothing that should be barred is not; sags bar no pressure
-        names, holds = VETOES[code]
-        told = [facts.get(name) for name in names]
-        if None not in told and not (code.startswith("gap") and "end unreachable" in barred):
-            assert holds(*told) == (code in barred) or min(abs(told[0] - limit) for limit in told[1:]) < 1e-6, (code, told)
+    for code in () if candidate["pressure"] else DECIDED:
+        names, holds = REASONS[code]
+        has, limit = (facts.get(name) for name in names)
+        if has is not None and limit is not None:
+            assert holds(has, limit) == (code in told) or abs(has - limit) < 1e-6, (code, has, limit)
+
+
+def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
+    """Each result against its window, as figures; returns how far each that is judged lies beyond it, above 0 where it does."""
+    data, travel = report["ends"][end], entered(report, f"{end}.travel")
+    wanted, free = data["targets"]["rider_sag"]["value"], data["windows"]["free_sag"]
+    assert tuple(one["name"] for one in candidate["criteria"]) == CRITERIA
+    words = {one["name"]: one["words"] for one in candidate["criteria"]}
+    sag = re.fullmatch(r"rider sag (\S+) mm, (\S+) wanted", words["rider sag"])
+    assert sag, words
+    assert agrees(sag[1], candidate["rider_sag"]["value"]), words
+    assert agrees(sag[2], wanted), words
+    within = entered(report, f"{end}.sag_within") / 100.0 * travel
+    beyond = {"rider sag": abs(candidate["rider_sag"]["value"] - wanted) - within}
+    none = words["free sag"].startswith("free sag none, topped out")
+    assert none == candidate["topped_out"], words
+    told = re.fullmatch(r"free sag (?:none, topped out|(\S+) mm), usual (?:up to (\S+)|(\S+)-(\S+))", words["free sag"])
+    assert told, words
+    assert none or agrees(told[1], candidate["free_sag"]["value"]), words
+    assert agrees(told[2] or told[4], free["high"]), words
+    assert agrees(told[3], free["low"]) if told[3] else free["low"] <= 0.0, words
+    if not none:
+        low = free["low"] if told[3] else -math.inf
+        beyond["free sag"] = max(low - candidate["free_sag"]["value"], candidate["free_sag"]["value"] - free["high"])
+    force = re.fullmatch(r"force at full travel (\S+) × rider load(?:, at least (\S+) wanted)?", words["end of travel"])
+    assert force, words
+    assert agrees(force[1], candidate["end_multiple"]["value"]), words
+    if force[2] and read(force[1]) != read(force[2]):
+        beyond["end of travel"] = read(force[2]) - candidate["end_multiple"]["value"]
+    for one in candidate["criteria"]:  # nothing is outside that lies within its window
+        assert one["state"] != "outside" or beyond.get(one["name"], 1.0) > -1e-6, one
+    return beyond
+
+
+def check_margins(judged: list[tuple[Data, dict[str, float]]]) -> None:
+    """An end has one margin for each result: what is barred lies farther beyond its window than whatever is not."""
+    for name in CRITERIA:
+        by_state: dict[bool, list[float]] = {True: [], False: []}
+        for candidate, beyond in judged:
+            (one,) = (one for one in candidate["criteria"] if one["name"] == name)
+            if name in beyond:
+                by_state[one["state"] == "outside"].append(beyond[name])
+        if by_state[True] and by_state[False]:
+            near = 0.06 if name == "end of travel" else 1e-6  # the least multiple is known from its words alone
+            assert max(by_state[False]) <= min(by_state[True]) + near, (name, by_state)
 
 
 def check_figures(report: Data, end: str, setup: Data) -> None:

@@ -10,14 +10,19 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.sizing.choice import rider_span, size_end
-from tests.core.plain import figures
+from tests.core.plain import figures, report_of
+from tests.core.verdicts_answer import fits
 
 Data = dict[str, Any]
 
 
 def check_ahead(job: Job, report: Data) -> None:
-    """Compare each end's figures with its report; a +/- is the report's alone."""
+    """Compare each end's figures with its report; a +/- is the report's alone. Where the draws leave the choice open, what is told
+    is what is in: then with the report before its draws.
+    """
     for end, told in report["ends"].items():
+        if told["state"] == "ok" and told["verdict"] == "open":
+            told = report_of(job, with_bands=False)["ends"][end]
         ahead = figures(job, end)
         if told["state"] != "ok":
             assert ahead is None
@@ -31,11 +36,15 @@ def check_ahead(job: Job, report: Data) -> None:
 
 
 def check_span(job: Job, report: Data) -> None:
-    """Whom a spring holds for comes with the bands, and is left out only where some rider near cannot be carried at all."""
+    """Whom a spring is right for comes with the bands, of a choice that fits; it is left out only where some rider near cannot be
+    carried at all.
+    """
     for end, told in report["ends"].items():
-        if told["state"] != "ok" or told["holds_for"] is not None:
+        if told["state"] != "ok" or told["sure"] is None:
             continue
-        if told["sure"] is not None:
+        if told["verdict"] not in ("keep", "fit") or not fits(told["chosen"]):
+            assert told["holds_for"] is None
+        elif told["holds_for"] is None:
             with pytest.raises(Impossible):
                 rider_span(job, end, size_end(job, end))
 
