@@ -84,7 +84,8 @@ def limits(job: Job, axle: Axle) -> Limits:
     gap = gap_limits(job, conditions(job)) if axle == "front" else None
     for bounds, path in (((low, high), f"{axle}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
-            raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
+            words = f"{job.fields[path].field.label} is below the minimum."
+            raise Impossible("limits", words, "Swap them, or measure again.", path)
     free = job.value(f"{axle}.free_length") if job.known(f"{axle}.free_length") else None
     solid = fitted.solid(job, axle)
     margin = job.usual("coil bind margin fork" if axle == "front" else "coil bind margin shock")

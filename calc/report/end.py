@@ -41,7 +41,7 @@ from calc.report.types import (
 )
 from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
-from calc.report.words import span_words, step_of
+from calc.report.words import named, span_words
 from calc.sizing.choice import EndSizing, rider_span, tried
 from calc.uncertainty.bands import bands
 
@@ -85,13 +85,13 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
 
 def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
     """For whom a spring holds: told of one that is chosen, never of one that only stays for now."""
-    if end.state != "ok" or end.verdict not in ("keep", "fit"):
+    if end.state != "ok" or end.verdict not in ("keep", "fit") or not bool(done.decision.criteria_met):
         return None
     try:
         span = rider_span(job, axle, done)
     except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
         return None
-    return None if span is None else RiderSpan(*span, "kg", span_words(*span, step_of(end.chosen).text))
+    return None if span is None else RiderSpan(*span, "kg", span_words(*span, named(end.chosen) if end.chosen.pressure else end.chosen.rate.text))
 
 
 def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:
