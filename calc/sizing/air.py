@@ -69,9 +69,10 @@ def size_air(
     Example: see `tests/core/test_air_sizing.py`.
     """
     exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
-    pressures = offered(exact)
     wanted = np.asarray(setting.amount(exact))
     inside = np.clip(wanted, *limits.gap) if setting.control == "gap" and limits.gap is not None else wanted
+    held, out = pressure_within(assembly, setting.set_to(0.1, inside), loads.aboard, targets.sag)  # at the gap that can be set
+    pressures = offered(setting.set_to(np.where((inside == wanted) | out, exact.stepped, held), inside))
     amount = setting.rounded(inside, setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)
