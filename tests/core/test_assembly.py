@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas.chamber import SLOW
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible
 from tests.core.test_end import fork, open_leg
 
@@ -71,10 +72,10 @@ def test_the_gap_of_lock_is_where_the_last_gas_goes_at_full_travel():
     lock = float(both.lock_gap(4.4))
     assert 0 < lock < 300
     assert float(leg.chamber(4.4, lock).volume0) == pytest.approx(float(leg.chamber(4.4, lock).area) * 300.0, rel=1e-9)
-    free, locked = (both.end(4.4, 5.0, lock + step) for step in (0.1, -0.1))
-    assert np.isfinite(float(free.wheel_force(free.travel, SLOW)))
+    free, locked = (both.end(Setup(4.4, 5.0, lock + step)) for step in (0.1, -0.1))
+    assert np.isfinite(float(free.wheel_force(free.travel, ISOTHERMAL)))
     with pytest.raises(Impossible, match="oil-locked at 300 mm"):
-        locked.wheel_force(locked.travel, SLOW)
+        locked.wheel_force(locked.travel, ISOTHERMAL)
 
 
 def test_a_fork_locks_where_its_first_leg_does():
