@@ -22,7 +22,7 @@ from calc.report.sized import fields_of, part, problem_of, sized
 from calc.report.springs import seat_data, spring_lines
 from calc.report.windows import windows_data
 from calc.report.words import answer_words, front_why, rear_why, span_words, step_of, step_text
-from calc.sizing.choice import EndSizing, rider_span, tried
+from calc.sizing.choice import EndSizing, built, rider_span, tried
 
 
 def end_data(job: Job, axle: Axle, with_bands: bool) -> Data:
@@ -51,7 +51,9 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
     if done is None or data["state"] == "refused":
         return data
     job = replace(part(fields, ranges), draws=draws)
-    more = {"elsewhere": _elsewhere(job, axle, done), "holds_for": _span_data(job, axle, data, done)}
+    more: Data = {"elsewhere": _elsewhere(job, axle, done), "holds_for": _span_data(job, axle, data, done)}
+    if data["built"] is not None and data["built"]["setup"] is not None:
+        more["built"] = data["built"] | {"elsewhere": _built_elsewhere(job, axle, done)}
     return sure.with_bands(job, axle, data, done) | more
 
 
@@ -72,6 +74,13 @@ def _elsewhere(job: Job, axle: Axle, done: EndSizing) -> list[Data]:
     return elsewhere_data(job, axle, built, chosen >= 0)
 
 
+def _built_elsewhere(job: Job, axle: Axle, done: EndSizing) -> list[Data]:
+    chosen = int(done.sized.choice)
+    as_left = built(job, axle, done, None if chosen < 0 else done.sized.setup.at(chosen))
+    assert as_left is not None
+    return elsewhere_data(job, axle, as_left[0], recommended=True)
+
+
 def _sized_data(job: Job, axle: Axle, done: EndSizing) -> Data:
     cases = Cases.of(job, axle)
     chosen = int(done.sized.choice)
@@ -88,6 +97,7 @@ def _sized_data(job: Job, axle: Axle, done: EndSizing) -> Data:
         "targets": _targets_data(job, axle, done, cases),
         "load": _loads_data(done, cases),
         "tried": None,
+        "built": None,
         "sure": None,
         "measure_next": [],
         "elsewhere": [],
@@ -104,6 +114,9 @@ def _sized_data(job: Job, axle: Axle, done: EndSizing) -> Data:
     attempt = tried(job, axle, done, answer)
     if attempt is not None:
         data["tried"] = _attempt_data(axle, attempt, cases)
+    as_left = built(job, axle, done, answer)
+    if as_left is not None:
+        data["built"] = _attempt_data(axle, as_left, cases) | {"elsewhere": []}
     if answer is not None:
         data |= _answer_data(job, axle, done, data, candidates[near.index(chosen)])
     return data

@@ -65,6 +65,9 @@ def _table(axle: Axle, data: Data) -> list[str]:
     rows.append(_row("standard, its rider", data["standard"]))
     if tried:
         rows.append(_row("tried", tried["setup"]) if tried["setup"] else f"  tried: {tried['problem']['message']}")
+    if data["built"]:
+        setup, problem = data["built"]["setup"], data["built"]["problem"]
+        rows.append(_row("built", setup) if setup else f"  built: {problem['message']}")
     return [head, *rows]
 
 
@@ -135,7 +138,8 @@ def _rests_on(report: Data) -> list[str]:
     lines = ["Rests on:"]
     for path, found in report["fields"].items():
         field = FIELDS[path]
-        if not found["applies"] or (found["value"] is None and not found["pairs"]) or path.split(".")[1].startswith("tried"):
+        beside = path.split(".")[1].startswith(("tried", "built"))
+        if beside or not found["applies"] or (found["value"] is None and not found["pairs"]):
             continue
         if field.kind == "choice":
             value = field.choices[found["value"]]
