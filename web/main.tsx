@@ -9,17 +9,22 @@ import { mindTheKeyboard } from './look/keyboard.ts'
 import { drawTheRest } from './look/whole.ts'
 import { startOffline } from './offline/offline.ts'
 import { Page } from './Page.tsx'
-import { followLinksToFields } from './parts/field/reveal.ts'
+import { followLinks } from './parts/shell/links.ts'
+import { later } from './parts/shell/later.tsx'
 import { connect, reopen, save, workOut } from './store/actions.ts'
 import { forgetAnswers, report } from './store/index.ts'
+import { followAddress } from './store/place.ts'
 
 const core = startCore()
 const offline = startOffline(core.settled)
 connect(core)
 
+const Door = later(() => import('./parts/door/Door.tsx').then(({ Door }) => () => <Door core={core} offline={offline} />))
+
 /** The last answer stands on the page before the core is up; then it is worked out again. */
 async function begin(): Promise<void> {
   await reopen()
+  followAddress()
   draw()
   requestAnimationFrame(() => {
     markOnce('first-screen')
@@ -33,7 +38,7 @@ function draw(): void {
   const place = document.getElementById('page')!
   place.replaceChildren()
   try {
-    render(<Page core={core} offline={offline} />, place)
+    render(<Page core={core} offline={offline} Door={Door} />, place)
   } catch (error) {
     if (!report.value) throw error
     // An answer kept by another version of this page may not be readable any more. The job is: it is worked out again.
@@ -45,6 +50,6 @@ function draw(): void {
 
 void begin()
 mindTheKeyboard()
-followLinksToFields()
+followLinks()
 // A phone may put the page away without another word.
 document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && save())

@@ -51,6 +51,8 @@ export interface FieldState {
 /** What is built and what it does. Rate, preload and gap are per leg or shock, the rest per end. */
 export interface Setup {
   rate: Quantity
+  /** Each leg's own rate, where they differ. */
+  pair?: { left: Quantity; right: Quantity } | null
   /** How an air spring is set: by this pressure candidates differ, not by the rate. The others are null where they stay as found. */
   pressure?: Quantity | null
   air_oil?: Quantity | null
@@ -154,7 +156,9 @@ interface Sized {
   windows: Windows
   targets: { rider_sag: Quantity; free_sag?: Quantity; end?: Quantity & { kind: string }; frequency?: Quantity }
   load: { alone: Quantity; aboard: Quantity; sprung_mass: Quantity }
-  tried: { problem: Problem | null; setup: Setup | null; curve: Curve | null } | null
+  tried: Attempt | null
+  /** What was built, and under the job's other conditions once these are worked out; null while nothing is entered. */
+  built: (Attempt & { elsewhere: Place[] }) | null
   /** Of the chosen setup; as found where nothing was chosen. */
   curve: Curve | null
   curve_found: Curve | null
@@ -166,6 +170,13 @@ interface Sized {
   braking: BrakeDive | null
   /** How the shock follows the wheel; the rear's only. */
   motion: Motion | null
+}
+
+/** A setup entered by hand: its figures, or why it has none. */
+interface Attempt {
+  problem: Problem | null
+  setup: Setup | null
+  curve: Curve | null
 }
 
 export type BrakeDive = { words: string } & (
@@ -223,6 +234,8 @@ export interface EndOk extends Sized {
   answer: string
   why: string[]
   /** Comes with the bands. */
+  /** What to do to spacer or collar. */
+  seat: { words: string } | null
   holds_for: { low: number | null; high: number | null; unit: string; words: string } | null
 }
 

@@ -1,7 +1,8 @@
 /** Which folds are open, by "place/fold". They are as they were left after a reload. */
 import { type Signal, signal } from '@preact/signals'
 import type { FieldPath } from '../generated/schema.ts'
-import { homeOf } from './plan.ts'
+import { stateOf } from './fields.ts'
+import { homeOf, rowsOf } from './plan.ts'
 import { go, type PlaceName } from './place.ts'
 import { recalled, remember } from './remember.ts'
 
@@ -31,7 +32,8 @@ export const wanted = signal<FieldPath | ''>('')
 export function reveal(path: FieldPath): void {
   const home = homeOf(path)
   if (!home) return
-  if (home.fold) fold(home.fold).value = true
+  const inRow = rowsOf(home.place, (one) => stateOf(one)?.applies ?? false).some((row) => row.includes(path))
+  if (home.fold && !inRow) fold(home.fold).value = true
   wanted.value = path
   go(home.place, { top: false })
 }

@@ -31,7 +31,7 @@ export function read(hash: string): { room: Room; side: Side } | null {
 export const address = (room: Room, of: Side = side.value): string => `#${room}${of === 'built' && room !== 'door' && room !== 'bike' ? '?built' : ''}`
 
 /** Go to a place, at its old scroll position or at its top. Back leads here again. */
-export function go(room: Room, how: { top?: boolean; side?: Side } = {}): void {
+export function go(room: Room, how: { top?: boolean | undefined; side?: Side | undefined } = {}): void {
   const moved = room !== place.value
   keepScroll()
   if (how.top) scrolls[room] = 0

@@ -15,6 +15,8 @@ interface PlacePlan {
   rows: FieldPath[][]
   /** How many of these are shown, the first that apply; the others stand in their folds. */
   most: number
+  /** Fields drawn in a way of their own. */
+  also?: FieldPath[]
   folds: FoldPlan[]
 }
 
@@ -31,14 +33,9 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
   bike: {
     rows: [['bike.use'], ['rider.mass'], ['bike.rear_axle', 'bike.front_axle'], ['rider.rear_axle', 'rider.front_axle']],
     most: 4,
+    also: ['front.air', 'rear.shocks'],
     folds: [
       { name: 'scales', title: 'On the scales', fields: ['rider.posture'], says: ['rider.posture'] },
-      {
-        name: 'kinds',
-        title: 'Kind of fork and shock',
-        fields: ['front.air', 'rear.shocks'],
-        says: ['front.air'],
-      },
       { name: 'standard', title: 'Set up for a rider of', fields: ['standard.rider'], says: ['standard.rider'] },
       {
         name: 'carrying',
@@ -208,7 +205,7 @@ export function homeOf(path: FieldPath): { place: PlaceName; fold: string } | un
   for (const [place, plan] of Object.entries(PLAN) as [PlaceName, PlacePlan][]) {
     const inside = plan.folds.find((one) => one.fields.includes(path))
     if (inside) return { place, fold: `${place}/${inside.name}` }
-    if (plan.rows.some((row) => row.includes(path))) return { place, fold: '' }
+    if (plan.also?.includes(path) || plan.rows.some((row) => row.includes(path))) return { place, fold: '' }
   }
   return undefined
 }

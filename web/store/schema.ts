@@ -43,10 +43,3 @@ export interface DeclaredRange {
 export const schema = plain as unknown as Schema
 
 export const unitsOf = (field: FieldSchema): string[] => (field.dimension ? schema.units[field.dimension] : [])
-
-/** The fields of a part in the order of the job: what is tried stands apart, what the bike is compared with comes last. */
-export function fieldsOf(part: Part): FieldSchema[] {
-  const all = Object.values(schema.fields).filter((field) => field.part === part && !field.path.includes('.tried_'))
-  const yardstick = (field: FieldSchema) => field.path.startsWith('standard.')
-  return [...all.filter((field) => !yardstick(field)), ...all.filter(yardstick)]
-}

@@ -5,9 +5,9 @@ import { told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { useWidth } from '../figure/useWidth.ts'
 
-const HEIGHT = 36
-const LINE = 18
-const EDGE = 10
+const HEIGHT = 28
+const LINE = 13
+const EDGE = 2
 
 /** The travel as a rule, 10 mm a tick: sags and end at their true places, usual windows as brackets over it. */
 export function Rule({ figures }: { figures: Figures }) {
@@ -26,7 +26,7 @@ function Drawing({ setup, travel, windows, width }: Figures & { width: number })
   return (
     <svg width={width} height={HEIGHT} role="img" aria-label={said}>
       {range(0, travel + 0.5, 10).map((at) => (
-        <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 12 : at % 50 === 0 ? 9 : 6)} />
+        <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 9 : at % 50 === 0 ? 7 : 5)} />
       ))}
       <line class="rule-line" x1={x(0)} x2={x(travel)} y1={LINE} y2={LINE} />
       <Bracket window={windows.free_sag} x={x} />
@@ -40,5 +40,5 @@ function Drawing({ setup, travel, windows, width }: Figures & { width: number })
 
 function Bracket({ window, x }: { window: Window; x: (at: number) => number }) {
   const [low, high] = [x(window.low) + 1, x(window.high) - 1]
-  return <path class="bracket" d={`M${low} 9V3H${high}V9`} />
+  return <path class="bracket" d={`M${low} 8V1.500H${high}V8`} />
 }
