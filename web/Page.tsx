@@ -7,6 +7,7 @@ import { Bar, Header } from './parts/shell/Header.tsx'
 import { type Later, later } from './parts/shell/later.tsx'
 import { News } from './parts/status/News.tsx'
 import { Strip } from './parts/strip/Strip.tsx'
+import { fetchHelp } from './store/help.ts'
 import { place, type PlaceName } from './store/place.ts'
 
 /** Fetched when first needed, and ahead of that once the first screen stands; all are in the offline copy. */
@@ -22,7 +23,9 @@ export function Page({ core, offline, Door }: { core: Core; offline: Offline; Do
   const room = place.value
   const ready = whole.value && core.settled.value
   useEffect(() => {
-    if (ready) for (const part of [Door, ...Object.values(LATER)]) part.fetch()
+    if (!ready) return
+    fetchHelp()
+    for (const part of [Door, ...Object.values(LATER)]) part.fetch()
   }, [ready])
   const Place = room === 'door' ? Door : room === 'front' ? Front : LATER[room]
   return (

@@ -51,7 +51,7 @@ def test_a_file_that_is_gone_fails(folder: Path) -> None:
 def test_over_budget_fails(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(wire, "WIRE", folder / "wire")
     site.check_budgets()
-    monkeypatch.setattr(site, "OWN", ("own code", "gzip", 5))
+    monkeypatch.setattr(site, "OWN", ("own code", 5))
     with pytest.raises(Stop, match="over budget: own code"):
         site.check_budgets()
 

@@ -20,7 +20,6 @@ export interface FieldSchema {
   optional: boolean
   end: End | 'both'
   typed: Origin
-  how: string
 }
 
 interface Schema {
@@ -29,15 +28,6 @@ interface Schema {
   uses: { key: Use; label: string; posture: string }[]
   units: Record<Dimension, string[]>
   fields: Record<FieldPath, FieldSchema>
-  ranges: Record<string, DeclaredRange>
-}
-
-/** A row of practice: [low, high, typical] by use (null where it is not practised), or for every use. */
-export interface DeclaredRange {
-  unit: string
-  confidence: string
-  by_use?: Record<Use, [number, number, number] | null>
-  always?: [number, number, number]
 }
 
 export const schema = plain as unknown as Schema

@@ -58,10 +58,13 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf,
     row('Free sag', 'mm', (setup) => setup.free_sag),
     row('Rider sag', 'mm', (setup) => setup.rider_sag),
     row('Ride frequency', 'Hz', (setup) => setup.frequency),
-    row('Full travel', 'kN', (setup) => setup.end_force),
-    row('Over rider load', '×', (setup) => setup.end_multiple),
+    told(row('Force at full travel', 'kN', (setup) => setup.end_force)),
+    told(row('The same over load', '×', (setup) => setup.end_multiple)),
   ]
 }
+
+/** The row's name says already what its case begins with. */
+const told = (row: Row): Row => ({ ...row, case: row.case.replace(/^(full travel|end force over static rider load), /, '') })
 
 /** A fork on air alone. */
 const coilless = (setup: Setup) => Boolean(setup.pressure) && setup.rate.value === 0

@@ -20,10 +20,8 @@ export function Check() {
         </p>
         {attitude && <p class="quiet">{attitude.words}</p>}
       </div>
-      <div class="picture">
+      <div class="picture conditions">
         <Conditions end="front" />
-      </div>
-      <div class="why">
         <Conditions end="rear" />
       </div>
       <div class="based">

@@ -29,6 +29,10 @@ export function Door({ core, offline }: { core: Core; offline: Offline }) {
   }
   return (
     <Frame room="door" name="Stanchion: springs and oil height for the rider">
+      <div class="door-head">
+        <b>Stanchion</b>
+        <a href="#settings">Settings</a>
+      </div>
       <Status core={core} offline={offline} />
       {starting.value ? <Start done={() => (starting.value = false)} /> : <Jobs />}
       <section class="door-part">
@@ -46,7 +50,7 @@ export function Door({ core, offline }: { core: Core; offline: Offline }) {
         </ul>
       </section>
       <section class="door-part">
-        <h2 id="settings">Settings</h2>
+        <h2 id="settings" tabIndex={-1}>Settings</h2>
         <Look />
         <p class="quiet">Everything stays on this device.</p>
       </section>

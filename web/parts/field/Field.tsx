@@ -71,8 +71,10 @@ function walk(event: KeyboardEvent): void {
 }
 
 const LONG_CHOICE = 20
+// First of a pair whose other half is another kind of figure: its unit must stand.
+const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'elsewhere.luggage']
 
 function rowClass(field: FieldSchema, refused: boolean, within: boolean): string {
   const long = field.kind === 'rates' || field.kind === 'pairs' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)
-  return ['row', long && 'long', refused && 'refused', within && 'within'].filter(Boolean).join(' ')
+  return ['row', long && 'long', MIXED.includes(field.path) && 'mixed', refused && 'refused', within && 'within'].filter(Boolean).join(' ')
 }

@@ -1,6 +1,7 @@
 import type { FieldState } from '../../core/report.ts'
 import { amend, clear, type } from '../../store/actions.ts'
 import { entryOf, textOf } from '../../store/fields.ts'
+import { helpOf } from '../../store/help.ts'
 import { type FieldSchema, schema, unitsOf } from '../../store/schema.ts'
 import { apart } from '../../store/text.ts'
 import { offered } from '../../store/units.ts'
@@ -12,7 +13,7 @@ export function Panel({ field, state }: { field: FieldSchema; state: FieldState 
   const id = fieldId(field.path)
   const entry = entryOf(field.path)
   const quantity = field.kind === 'quantity'
-  const words = [quantity && (usualWords(state) || limitWords(field)), field.how, !entry && state?.origin === 'assumed' && `Assumed: ${state.reason}.`]
+  const words = [quantity && (usualWords(state) || limitWords(field)), helpOf(field.path), !entry && state?.origin === 'assumed' && `Assumed: ${state.reason}.`]
   return (
     <div class="panel wide" id={`${id}-panel`}>
       <p class="quiet" id={`${id}-usual`}>
@@ -44,7 +45,7 @@ function Origins({ field }: { field: FieldSchema }) {
         </Box>
       ))}
       <button type="button" tabIndex={-1} onPointerDown={keepHand} onClick={() => clear(field.path)}>
-        {field.optional ? 'Leave it out' : 'Use the default'}
+        {field.optional ? 'Leave out' : 'Default'}
       </button>
     </div>
   )

@@ -9,10 +9,10 @@ const PAIRS: Record<string, [label: string, one: string, other: string]> = {
   'front.built_gap_left': ['Gap built', 'left', 'right'],
   'front.built_rate': ['Springs built', 'left', 'right'],
   'front.rate': ['Springs fitted', 'left', 'right'],
-  'front.raised_volume': ['Oil poured in, and what it raised', '', 'by'],
-  'rear.leverage': ['Leverage, and its fall', '', 'by'],
+  'front.raised_volume': ['Oil in raises', '', 'by'],
+  'rear.leverage': ['Leverage falls', '', 'by'],
   'rear.target_sag': ['Sag wanted', 'rider', 'free'],
-  'elsewhere.luggage': ['Luggage, and its front share', '', ''],
+  'elsewhere.luggage': ['Luggage', '', 'front'],
 }
 
 /** Rows of fields, those of a pair together. */

@@ -1,6 +1,7 @@
 import type { End } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
-import { entryOf, stateOf } from '../../store/fields.ts'
+import { type } from '../../store/actions.ts'
+import { entryOf, stateOf, textOf } from '../../store/fields.ts'
 import { reports } from '../../store/index.ts'
 import { builtOf, recommended, sized } from '../../store/looked.ts'
 import { plain } from '../../store/text.ts'
@@ -82,22 +83,34 @@ function Told({ end }: { end: End }) {
   )
 }
 
-const ROWS: Record<End, FieldPath[][]> = {
-  front: [['front.built_pressure'], ['front.built_rate', 'front.built_rate_right'], ['front.built_preload'], ['front.built_gap_left', 'front.built_gap_right']],
-  rear: [['rear.built_rate'], ['rear.built_preload']],
+/** Rows to type: the right leg's spring only where it is another one. */
+function rowsOf(end: End): FieldPath[][] {
+  if (end === 'rear') return [['rear.built_rate'], ['rear.built_preload']]
+  return [['front.built_pressure'], unlike() ? ['front.built_rate', 'front.built_rate_right'] : ['front.built_rate'], ['front.built_preload'], ['front.built_gap_left', 'front.built_gap_right']]
 }
+
+const unlike = () => entryOf('front.built_rate_right') !== undefined || textOf('front.spring_kind') === 'unequal'
 
 /** The figures of what is built, to be typed as they are read back. */
 export function BuiltRows({ end }: { end: End }) {
-  const any = ROWS[end].flat().some((path) => entryOf(path) !== undefined)
+  const rows = rowsOf(end).map((row) => row.filter(exists))
+  const any = rows.flat().some((path) => entryOf(path) !== undefined)
+  const left = textOf('front.built_rate')
   return (
     <div class="rows built-rows">
       <h2>As read back at the bench</h2>
-      {ROWS[end].map((row) => row.filter(exists)).map((row) => row.length > 0 && <Row key={row[0]} row={row} />)}
+      {rows.map((row) => row.length > 0 && <Row key={row[0]} row={row} />)}
       {any && (
-        <button type="button" class="link" onClick={() => unbuild(end)}>
-          Not built after all
-        </button>
+        <div class="built-ways">
+          {end === 'front' && left && !unlike() && (
+            <button type="button" class="link" onClick={() => type('front.built_rate_right', left, 'stated')}>
+              Other spring at the right ›
+            </button>
+          )}
+          <button type="button" class="link" onClick={() => unbuild(end)}>
+            Not built after all
+          </button>
+        </div>
       )}
     </div>
   )

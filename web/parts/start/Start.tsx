@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { start } from '../../store/actions.ts'
+import { helpOf } from '../../store/help.ts'
 import { job, ownJob, slot } from '../../store/index.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
 import { apart, together } from '../../store/text.ts'
@@ -72,7 +73,7 @@ export function Start({ done }: { done: () => void }) {
         </span>
       </div>
       <p class="quiet" id="start-how">
-        {MASS.how}
+        {helpOf('rider.mass')}
       </p>
       <p class="attend" id="start-wrong" role="alert">
         {wrong.value}

@@ -1,6 +1,6 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles).
+schema.json, help.json, ranges.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -34,5 +34,9 @@ for name, job in demos.items():
     write_json(f"demos/{name.replace(' ', '-')}.json", {"job": job, "report": report_of(name, job)})
 titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
 write_json("demos.json", titles)
-write_json("schema.json", schema())
+whole = schema()
+# What the first screen does not need comes later: how each field is measured, and the trade's ranges.
+write_json("help.json", {path: field.pop("how") for path, field in whole["fields"].items()})
+write_json("ranges.json", whole.pop("ranges"))
+write_json("schema.json", whole)
 (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
