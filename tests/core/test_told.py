@@ -12,9 +12,8 @@ from calc.air_pressure import LEAST, MOST, none_holds
 from calc.boundary import answer
 from calc.gas.chamber import hydraulic_lock, open_leg
 from calc.impossible import Impossible, decimals_apart
-from calc.job import JobError, load
+from calc.job import load
 from calc.job.starter import with_notes
-from calc.job.text import MOST_BRACKETS, read_json
 from calc.practice import usual
 from calc.quantity import EntryError, read_entry
 from calc.report import report
@@ -76,16 +75,6 @@ def test_a_wanted_sag_that_is_assumed_follows_the_travel():
         assert told["value"] == round(row.typical / 100.0 * travel)
         half = max(row.high - row.typical, row.typical - row.low) / 100.0 * travel
         assert load(demo({"front.target_sag": None, "front.travel": f"{travel:g} mm"})).fields["front.target_sag"].plus_minus == pytest.approx(half)
-
-
-@pytest.mark.parametrize("text", ["[" * (MOST_BRACKETS + 1), '{"a":' * (MOST_BRACKETS + 1), '[{"a":' * (MOST_BRACKETS // 2 + 1)])
-def test_brackets_of_either_kind_are_counted(text):
-    with pytest.raises(JobError, match="opens more than 1000 brackets"):
-        read_json(text)
-
-
-def test_as_many_brackets_as_allowed_are_read():
-    assert read_json("[" + ",".join(["{}"] * (MOST_BRACKETS - 1)) + "]") == [{}] * (MOST_BRACKETS - 1)
 
 
 def test_a_failure_is_told_in_the_letters_that_were_typed():
