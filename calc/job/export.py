@@ -10,8 +10,8 @@ from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
 from calc.job.text import LONGEST
 from calc.practice import GENERAL, POSTURE, ROWS, USES
-from calc.quantity import MAX_CHARACTERS
-from calc.units import DIMENSIONS
+from calc.quantities.entry import MAX_CHARACTERS
+from calc.quantities.units import DIMENSIONS
 
 
 def schema() -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.job import DRAWS, Job, load
-from calc.practice import MODIFIERS, USES
+from calc.practice import AXLES, MODIFIERS, USES, Axle
 from calc.report.bike import attitude, scale_notes, to_measure
 from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
 from calc.report.data import Data
@@ -15,14 +15,12 @@ from calc.report.gas import cautions, gas_notes
 
 FORMAT = "stanchion-report"
 VERSION = 1
+ENDS = AXLES
 
 __all__ = ["ENDS", "FORMAT", "VERSION", "report", "report_of"]
 
 
-ENDS = ("front", "rear")
-
-
-def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS, draws: int = DRAWS) -> Data:
+def report(document: object, with_bands: bool = True, ends: Sequence[Axle] = ENDS, draws: int = DRAWS) -> Data:
     """Size a job and report it.
 
     Parameters: document, what a JSON reader returned for a job file; with_bands, whether the +/- of the results are worked
@@ -41,7 +39,7 @@ def report(document: object, with_bands: bool = True, ends: Sequence[str] = ENDS
     return report_of(load(document, draws), with_bands, ends)
 
 
-def report_of(job: Job, with_bands: bool = True, ends: Sequence[str] = ENDS) -> Data:
+def report_of(job: Job, with_bands: bool = True, ends: Sequence[Axle] = ENDS) -> Data:
     """`report` of a job that is already read."""
     found = {end: end_data(job, end, with_bands) for end in ends}
     data: Data = {

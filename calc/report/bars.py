@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.air_pressure import SEARCHED
 from calc.impossible import decimals_apart
 from calc.report.data import Data, number_text
+from calc.sizing.air_pressure import SEARCHED
 
 # What would reach a target that no spring on offer reaches, by what stops the nearest one.
 _TOO_STIFF = "Want less rider sag, or offer softer springs."
@@ -39,7 +39,7 @@ AIR_WAY_OUT = {
     "sag off": "Take the pressure nearest to the sag wanted.",
     "coil bind": "Take the coil out, or fit one with more room.",
 }
-DIALS = {"gap": "gap", "oil": "amount of oil in the main chamber", "second": "pressure of the second volume"}
+CONTROLS = {"gap": "gap", "oil": "amount of oil in the main chamber", "second": "pressure of the second volume"}
 
 VETO_WORDS = {
     "preload below": "needs {preload} mm preload, below the {preload_min} mm that can be built: too stiff for this sag",
@@ -84,14 +84,14 @@ _AGAINST = {
 }
 
 
-def bar_data(name: str, numbers: dict[str, float | None], dial: str, end: EndWanted | None) -> Data:
+def bar_data(name: str, numbers: dict[str, float | None], control: str, end: EndWanted | None) -> Data:
     """One veto: its code, its words with their numbers, and what would mend it.
 
-    `dial` is what meets the end-of-travel target: "gap", or that of an air spring, where there are no springs to offer.
+    `control` is what meets the end-of-travel target: "gap", or that of an air spring, where there are no springs to offer.
     """
     air = numbers["pressure"] is not None
     if name == "end unreachable" and end is not None:
-        return {"code": name, "words": end.words(DIALS[dial]), "way_out": end.way_out(air)}
+        return {"code": name, "words": end.words(CONTROLS[control]), "way_out": end.way_out(air)}
     ways = WAY_OUT | (AIR_WAY_OUT if air else {})
     return {"code": name, "words": veto_words(name, numbers), "way_out": ways[name]}
 
@@ -117,11 +117,11 @@ class EndWanted:
     wanted: float
     reached: float
 
-    def words(self, dial: str) -> str:
+    def words(self, control: str) -> str:
         """What stops it."""
         decimals = decimals_apart(self.reached, self.wanted, self.decimals)
         reached, wanted = (f"{number_text(value, decimals)}{self.unit}" for value in (self.reached, self.wanted))
-        return f"comes no nearer than {reached} to the {wanted} wanted at the end of the travel, at any {dial}"
+        return f"comes no nearer than {reached} to the {wanted} wanted at the end of the travel, at any {control}"
 
     def way_out(self, air: bool) -> str:
         """Which change would reach it; the number is rounded to what can be reached."""

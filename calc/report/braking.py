@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
+from calc.end.figures import Figures
 from calc.impossible import Impossible
 from calc.job import Job, Problem
 from calc.model.braking import brake_dive, brake_loads
 from calc.report.data import Data, number_text, quantity, told
-from calc.setup import Figures
 
 # Said with the figures: what this does not count.
 LEFT_OUT = (

@@ -6,19 +6,20 @@ import math
 
 import numpy as np
 
-from calc.advice import EndSizing
 from calc.array import Number
-from calc.assembly import ForkAssembly
+from calc.end.assembly import ForkAssembly
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Problem
-from calc.quantity import convert
+from calc.practice import Axle
+from calc.quantities.entry import convert
 from calc.report.bars import EndWanted, bar_data
 from calc.report.data import Data, quantity
 from calc.report.setups import Cases, setup_data
 from calc.report.springs import oil_data
 from calc.report.words import named
-from calc.setup import Setup
-from calc.sizing import Sized
+from calc.sizing.choice import EndSizing
+from calc.sizing.coil import Sized
 
 _OF_THE_END = {"end unreachable", "gap below", "gap above", "oil out"}  # what bars for the end of the travel alone
 NEAR = 3  # springs shown either way of the choice
@@ -32,9 +33,9 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     data = built(done, cases, index)
     numbers = _limit_numbers(done, setup, data) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
     numbers["second_short"] = None if second is None else -second
-    air = done.situation.air
-    dial, wanted = "gap" if air is None else air.dial, _end_wanted(job, done, data)
-    data["vetoes"] = [bar_data(name, numbers, dial, wanted) for name, veto in sized.vetoes.items() if veto[index]]
+    air = done.inputs.air
+    control, wanted = "gap" if air is None else air.control, _end_wanted(job, done, data)
+    data["vetoes"] = [bar_data(name, numbers, control, wanted) for name, veto in sized.vetoes.items() if veto[index]]
     data["key"] = float(f"{sized.key[index]:.6g}")
     data["relation"] = _RELATION.get(index - chosen, "other") if chosen >= 0 else "other"
     data["fitted"] = math.isclose(float(setup.stepped), float(done.found_setup.stepped), rel_tol=1e-6)
@@ -66,7 +67,7 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float
         "preload": float(setup.preload), "preload_min": low, "preload_max": high, "gap": float(setup.gap), "gap_min": gap[0],
         "gap_max": gap[1], "free_sag": data["free_sag"]["value"],
         "rider_sag": data["rider_sag"]["value"], "free_low": free[0], "free_high": free[1],
-        "bind_margin": done.limits.bind_margin, "wanted": float(done.situation.targets.sag), "oil_in": done.limits.oil / 1000.0,
+        "bind_margin": done.limits.bind_margin, "wanted": float(done.inputs.targets.sag), "oil_in": done.limits.oil / 1000.0,
     }  # fmt: skip
     most = done.limits.pressure
     numbers["pressure_max"] = None if most is None else convert(most, "MPa", "bar")
@@ -77,10 +78,10 @@ def _limit_numbers(done: EndSizing, setup: Setup, data: Data) -> dict[str, float
 
 def _end_wanted(job: Job, done: EndSizing, data: Data) -> EndWanted | None:
     """In the measure that the target is asked in; None at the rear, which has none."""
-    targets = done.situation.targets
+    targets = done.inputs.targets
     if targets.end_kind == "none":
         return None
-    wanted, load = float(targets.end_amount), float(done.situation.loads.aboard)
+    wanted, load = float(targets.end_amount), float(done.inputs.loads.aboard)
     if targets.end_kind == "energy":
         return EndWanted(" J", 0, convert(wanted, "N mm", "J"), data["landing_energy"]["value"])
     if job.choice("front.end_target") == "force":
@@ -98,19 +99,19 @@ def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
 
 
 def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Data | None:
-    if not isinstance(done.situation.assembly, ForkAssembly):
+    if not isinstance(done.inputs.assembly, ForkAssembly):
         return None
     case = f"read with spring and spacer {'out' if job.choice('front.gap_read') == 'in' else 'in'}"
     try:
-        return quantity(done.situation.assembly.gas.other_gap(setup.rate, setup.gap), "mm", case, 0)
+        return quantity(done.inputs.assembly.gas.other_gap(setup.rate, setup.gap), "mm", case, 0)
     except Impossible:
         return None
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> dict[str, Data] | None:
     """Oil for each leg; None where no leg is opened for it."""
-    fork, air = done.situation.assembly, done.situation.air
-    if not isinstance(fork, ForkAssembly) or (air is not None and air.dial != "gap"):
+    fork, air = done.inputs.assembly, done.inputs.air
+    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap"):
         return None
     return oil_data(job, fork, setup)
 
@@ -126,18 +127,18 @@ def shown(done: EndSizing, chosen: int) -> list[int]:
     return [i for i in range(np.size(stepped)) if i in best or leave[i]]
 
 
-def nothing_fits(job: Job, candidates: list[Data], end: str) -> Problem:
+def nothing_fits(job: Job, candidates: list[Data], axle: Axle) -> Problem:
     """That all are barred, the nearest one's bars, and the way out of each; at the field that the nearest one misses."""
     first = candidates[0]["vetoes"][0]
     if first["code"] == "no pressure":
-        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=end)
+        return Problem("front.air_pressure", "air-spring", f"{first['words']}.", way_out=first["way_out"], end=axle)
     nearest = min(candidates, key=lambda c: (len(c["vetoes"]), c["key"]))
     words = "; ".join(v["words"] for v in nearest["vetoes"])
     way_out = " ".join(dict.fromkeys(v["way_out"] for v in nearest["vetoes"]))
     what = "pressure" if nearest["pressure"] else "spring on offer"
-    path = f"{end}.target_sag" if {v["code"] for v in nearest["vetoes"]} - _OF_THE_END else _end_path(job)
+    path = f"{axle}.target_sag" if {v["code"] for v in nearest["vetoes"]} - _OF_THE_END else _end_path(job)
     message = f"No {what} meets the targets. Nearest is {named(nearest)}: {words}."
-    return Problem(path, "nothing-fits", message, way_out=way_out, end=end)
+    return Problem(path, "nothing-fits", message, way_out=way_out, end=axle)
 
 
 def _end_path(job: Job) -> str:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from calc.array import Number
-from calc.end import End
-from calc.gas.chamber import SLOW, Pace
+from calc.end.end import End
+from calc.end.figures import Figures
+from calc.gas.chamber import ISOTHERMAL, Process
 from calc.report.data import Data
-from calc.setup import Figures
 
 POINTS = 61
 FAST = 1.4  # adiabatic air, Moran & Shapiro, ideal-gas table at 300 K
@@ -22,7 +22,7 @@ def curve_data(end: End, done: Figures, along: bool) -> Data:
     Stroke is along the leg at the front, wheel travel at the rear; `done` holds scalars.
     """
     travel = np.linspace(0.0, float(end.travel), POINTS)
-    settled = done.pace.settled
+    settled = done.process.settled
     measure = end.motion.stroke(travel) if along else travel
     return {
         "axis": "stroke along the leg" if along else "wheel travel, vertical",
@@ -30,11 +30,11 @@ def curve_data(end: End, done: Figures, along: bool) -> Data:
         "force_unit": "kN",
         "stroke": _list(measure, 2),
         "springs": _kilo(end.spring_wheel_force(travel)),
-        "slow": _kilo(end.wheel_force(travel, SLOW)),
-        "working": _kilo(end.wheel_force(travel, done.pace)),
-        "fast": _kilo(end.wheel_force(travel, Pace(FAST, settled))),
-        "rubber": _kilo(end.wheel_force(travel, done.pace) + end.rubber_wheel_force(travel)) if end.has_rubber else None,
-        "wheel_rate": _list(end.wheel_rate(travel, done.pace), 3),
+        "slow": _kilo(end.wheel_force(travel, ISOTHERMAL)),
+        "working": _kilo(end.wheel_force(travel, done.process)),
+        "fast": _kilo(end.wheel_force(travel, Process(FAST, settled))),
+        "rubber": _kilo(end.wheel_force(travel, done.process) + end.rubber_wheel_force(travel)) if end.has_rubber else None,
+        "wheel_rate": _list(end.wheel_rate(travel, done.process), 3),
     }
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from calc.quantity import convert
+from calc.quantities.entry import convert
 
 Data = dict[str, Any]
 
@@ -13,7 +13,7 @@ Data = dict[str, Any]
 def quantity(value: object, unit: str, case: str, decimals: int, internal: str | None = None) -> Data:
     """A worked-out result.
 
-    Parameters: value, scalar in `internal` (or already in `unit`); unit shown; case, which load and pace it holds for;
+    Parameters: value, scalar in `internal` (or already in `unit`); unit shown; case, which load and process it holds for;
     decimals that the practice shows.
     Returns: value, unit, case, origin "worked out", plus_minus_95 None (no draws yet), decimals.
     Raises: ArithmeticError for a value that is not finite, so that none reaches a screen.

@@ -4,33 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from calc.elsewhere import HOME, Seen, seen
-from calc.elsewhere_bands import Sure, elsewhere_bands
+from calc.conditions.changes import HOME, UnderCondition, under_conditions
+from calc.end.setup import Setup
 from calc.job import Job
-from calc.quantity import convert
+from calc.practice import Axle
+from calc.quantities.entry import convert
 from calc.report.data import Data, number_text, plus_minus_text, quantity, with_half
 from calc.report.setups import Cases, setup_data
-from calc.setup import Setup
+from calc.uncertainty.conditions import Sure, condition_bands
 
 # What a row shows, its name among the bands, and one of the report's units in internal ones.
 _SHOWN = {"free_sag": 1.0, "rider_sag": 1.0, "frequency": 1.0, "end_force": 1000.0, "end_multiple": 1.0}
 _CHANGES = ("rider_sag", "end_multiple")
 
 
-def elsewhere_data(job: Job, end: str, setup: Setup, recommended: bool) -> list[Data]:
+def elsewhere_data(job: Job, axle: Axle, setup: Setup, recommended: bool) -> list[Data]:
     """A row for each condition: sags, end force, "acts like", and the gap that restores the built setup, each with its +/-.
 
     A setup that is not `recommended` is the one found: its +/- is that of its readings.
     """
-    rows = seen(job, end, setup)
-    sure = elsewhere_bands(job, end, setup if recommended else None) if rows else {}
-    cases = Cases.of(job, end)
+    rows = under_conditions(job, axle, setup)
+    sure = condition_bands(job, axle, setup if recommended else None) if rows else {}
+    cases = Cases.of(job, axle)
     built = next((row.figures for row in rows if row.figures is not None and row.key == HOME), None)
     home = None if built is None else setup_data(setup, built, cases)
     return [_row(job, row, setup, cases, home, sure.get(row.key)) for row in rows]
 
 
-def _row(job: Job, row: Seen, setup: Setup, cases: Cases, home: Data | None, sure: Sure | None) -> Data:
+def _row(job: Job, row: UnderCondition, setup: Setup, cases: Cases, home: Data | None, sure: Sure | None) -> Data:
     label = _label(job, row.key)
     if row.figures is None:
         assert row.problem is not None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from calc.job import Job, Resolved
+from calc.practice import Axle
 from calc.report.data import Data
 
 
@@ -52,11 +53,11 @@ def _rounded(number: float | None) -> float | None:
     return None if number is None else float(f"{number:.10g}") + 0.0
 
 
-def share_assumed(job: Job, end: str) -> tuple[int, int]:
+def share_assumed(job: Job, axle: Axle) -> tuple[int, int]:
     """How many of the applying main quantities of an end are assumed, and how many there are."""
     rows = [
         f
         for f in job.fields.values()
-        if f.applies and f.field.main and f.field.kind == "quantity" and f.reading is not None and f.field.end in (end, "both")
+        if f.applies and f.field.main and f.field.kind == "quantity" and f.reading is not None and f.field.end in (axle, "both")
     ]
     return sum(f.origin == "assumed" for f in rows), len(rows)

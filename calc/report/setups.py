@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from calc.end.figures import Figures
+from calc.end.sag import Sag
+from calc.end.setup import Setup
 from calc.job import Job
-from calc.quantity import convert
+from calc.practice import Axle
+from calc.quantities.entry import convert
 from calc.report.data import Data, quantity
-from calc.sag import Sag
-from calc.setup import Figures, Setup
 
 
 @dataclass(frozen=True, eq=False)
@@ -25,9 +27,9 @@ class Cases:
     gauge: int
 
     @classmethod
-    def of(cls, job: Job, end: str) -> Cases:
+    def of(cls, job: Job, axle: Axle) -> Cases:
         """The cases of an end: where sag is read, the posture, the exponent."""
-        along = end == "front"
+        along = axle == "front"
         where = "along the leg" if along else "vertical at the axle"
         exponent = f"{job.number('place.exponent'):.2f}"
         return cls(

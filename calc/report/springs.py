@@ -4,20 +4,22 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc.advice import EndSizing
-from calc.assembly import ForkAssembly
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures
+from calc.end.setup import Setup
 from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
+from calc.practice import Axle
 from calc.report.data import Data, number_text, quantity
-from calc.setup import Figures, Setup
+from calc.sizing.choice import EndSizing
 from calc.springs.fit import Fit
 
 
-def spring_lines(job: Job, end: str, chosen: Data, figures: Figures) -> list[str]:
+def spring_lines(job: Job, axle: Axle, chosen: Data, figures: Figures) -> list[str]:
     """What a rate stands for where the springs are not plain ones, and what their stops add."""
-    kind, lines = job.choice(f"{end}.spring_kind"), []
+    kind, lines = job.choice(f"{axle}.spring_kind"), []
     if chosen["pressure"]:
         lines += [_air_line(job), *_free_sag_line(job, chosen)]
         if not has_coil(job):
@@ -48,7 +50,7 @@ def _rubber_lines(chosen: Data, figures: Figures) -> list[str]:
 _AIR_SEAT = "Pump cold, wheel off the ground, to what the gauge shows with its hose on; work the leg a few times, read again."
 
 
-def seat_data(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
+def seat_data(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Data:
     """What to do to spacer or collar from as found to the recommended preload, with the turns where the pitch is known."""
     fit = done.limits.fit
     assert fit is not None
@@ -56,12 +58,12 @@ def seat_data(job: Job, end: str, done: EndSizing, setup: Setup) -> Data:
         stays = quantity(0.0, "mm", "spacer, per leg, as found to recommended, longer is +", 0)
         return {"move": stays, "turns": None, "words": _AIR_SEAT}
     move = float(np.asarray(fit.move(setup.rate, setup.preload)))
-    turns = move / job.number(f"{end}.pitch") if job.known(f"{end}.pitch") else None
-    what = "spacer, per leg" if end == "front" else "collar, per shock"
+    turns = move / job.number(f"{axle}.pitch") if job.known(f"{axle}.pitch") else None
+    what = "spacer, per leg" if axle == "front" else "collar, per shock"
     return {
         "move": quantity(move, "mm", f"{what}, as found to recommended, longer or further in is +", 0),
         "turns": None if turns is None else quantity(turns, "", "turns of the adjuster, further in is +", 1),
-        "words": seat_words(end, move, turns, _as_long(fit, setup)),
+        "words": seat_words(axle, move, turns, _as_long(fit, setup)),
     }
 
 
@@ -70,13 +72,13 @@ def _as_long(fit: Fit, setup: Setup) -> bool:
     return not bool(fit.fitted(setup.rate)) and (fit.free is None or fit.fitted_free is None)
 
 
-def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str:
+def seat_words(axle: Axle, move: float, turns: float | None, as_long: bool) -> str:
     """One sentence on spacer or collar; `as_long`: another spring, taken to be as long as the fitted one."""
     millimetres = number_text(abs(move), 0)
     turned = "" if turns is None else f", {number_text(abs(turns), 1)} turns"
     if millimetres == "0":
-        text = "Spacers stay" if end == "front" else "Collar stays"
-    elif end == "front":
+        text = "Spacers stay" if axle == "front" else "Collar stays"
+    elif axle == "front":
         text = f"{'Add' if move > 0 else 'Cut'} {millimetres} mm {'of spacer' if move > 0 else 'off the spacer'}"
         text += "" if turns is None else f", or turn the adjuster {number_text(abs(turns), 1)} turns {'in' if move > 0 else 'out'}"
     else:
@@ -86,8 +88,8 @@ def seat_words(end: str, move: float, turns: float | None, as_long: bool) -> str
 
 def _air_line(job: Job) -> str:
     """What an air spring's sizing keeps as found."""
-    dial = job.choice("front.air_end")
-    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != dial]
+    control = job.choice("front.air_end")
+    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != control]
     if not has_second(job):
         kept.remove("second volume")
     filled = job.choice("front.balance_fill") if job.choice("front.balance") == "yes" else ""

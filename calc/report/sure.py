@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from calc.advice import EndSizing
-from calc.bands import Bands, Cause, bands
-from calc.built import BUILT_RATE
 from calc.impossible import decimals_apart
 from calc.job import Job
-from calc.quantity import convert
+from calc.practice import Axle
+from calc.quantities.entry import convert
 from calc.report.asking import asked
 from calc.report.data import Data, number_text, with_half
 from calc.report.words import answer_words, count_words, pressure_words, step_of, unsettled_words
+from calc.sizing.choice import EndSizing
+from calc.uncertainty.bands import Bands, Cause, bands
+from calc.uncertainty.tolerance import BUILT_RATE
 
 SETTLED = 5  # of ten draws: below this no single rate is told alone
 FAR_APART = 1.5  # first order against draws
@@ -31,12 +32,12 @@ _ASKED_FOR = (
 _UNASKABLE = {"place.exponent"}  # no reading on a bench narrows it
 
 
-def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
+def with_bands(job: Job, axle: Axle, data: Data, done: EndSizing) -> Data:
     """The report of an end with +/- on its results; as it was where no spring is chosen or no draw can be built."""
-    sure = bands(job, end, done)
+    sure = bands(job, axle, done)
     if sure is None:
         return data | {"sure": None, "measure_next": []}
-    along = "stroke" if end == "front" else "travel"
+    along = "stroke" if axle == "front" else "travel"
     chosen = _filled(data["chosen"], sure.figures, along)
     chosen |= _built(chosen, sure)
     step = step_of(chosen)
@@ -49,7 +50,7 @@ def with_bands(job: Job, end: str, data: Data, done: EndSizing) -> Data:
     return (
         data
         | {
-            "answer": answer_words(end, chosen, chosen["oil"], data["leave"], span),
+            "answer": answer_words(axle, chosen, chosen["oil"], data["leave"], span),
             "chosen": chosen,
             "candidates": candidates,
             "as_found": found,

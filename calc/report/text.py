@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from calc.job.fields import FIELDS
+from calc.practice import Axle
 from calc.report.data import Data, number_text, plus_minus_text, rate_text, told
 from calc.report.words import named, rate_words, step_of, step_text
 
@@ -33,8 +34,8 @@ def report_text(report: Data) -> str:
     return "\n".join(lines)
 
 
-def _end_lines(end: str, data: Data) -> list[str]:
-    lines = [_END_TITLES[end]]
+def _end_lines(axle: Axle, data: Data) -> list[str]:
+    lines = [_END_TITLES[axle]]
     for problem in data["problems"]:
         lines += _wrapped(f"{problem['message']} {problem['limit']} {problem['way_out']}".replace("  ", " ").strip(), "  ")
     if data["state"] == "refused":
@@ -46,16 +47,16 @@ def _end_lines(end: str, data: Data) -> list[str]:
             f"  {data['seat']['words']}",
             *([f"  {data['holds_for']['words']}"] if data["holds_for"] else []),
         ]
-    lines += ["", *_table(end, data), ""]
+    lines += ["", *_table(axle, data), ""]
     lines += [f"  {rate_text(c['rate']['value'])} is {rate_words(c)}" for c in data["candidates"] if c["pair"]]
     lines += [f"  {named(c)}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
     return [*lines, *_curve(data), *_beside(data), *_elsewhere(data)]
 
 
-def _table(end: str, data: Data) -> list[str]:
-    gap = "  gap mm" if end == "front" else ""
+def _table(axle: Axle, data: Data) -> list[str]:
+    gap = "  gap mm" if axle == "front" else ""
     unit = "bar" if data["standard"]["pressure"] else "N/mm"
-    head = f"  {'':20}{unit:>5}  preload mm{gap}  free sag mm  rider sag mm    Hz  end kN  end/load  landing J"
+    head = f"  {'':20}{unit:>5}  preload mm{gap}  free sag mm  rider sag mm    Hz  axle kN  end/load  landing J"
     rows = [
         _row(c["relation"] if c["relation"] != "other" else ("as fitted" if c["fitted"] else ""), c) for c in data["candidates"]
     ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.practice import Axle
 from calc.report.data import Data, number_text, rate_text, told
 
 
@@ -29,10 +30,10 @@ def rate_words(setup: Data) -> str:
     return f"{rate_text(pair['left']['value'])} left and {rate_text(pair['right']['value'])} right (mean {mean})"
 
 
-def answer_words(end: str, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
+def answer_words(axle: Axle, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
     """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
     start = _air_words(setup, leave) if setup["pressure"] else _spring_words(setup, leave, span)
-    if end == "rear" or oil is None:
+    if axle == "rear" or oil is None:
         return f"{start}."
     return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
 

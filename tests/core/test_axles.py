@@ -4,10 +4,10 @@ import math
 
 import pytest
 
+from calc.end.loads import shared_swingarm
 from calc.impossible import Impossible
 from calc.job import load
 from calc.job.starter import start
-from calc.loads import shared_swingarm
 from calc.model import aboard, alone, end_loads, loaded
 from calc.model.axles import rider_share, unsprung_mass
 from calc.report import report

@@ -8,8 +8,8 @@ from calc.boundary import answer
 from calc.job import load
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS
+from calc.quantities.units import ALIASES, DIMENSIONS
 from calc.report import report
-from calc.units import ALIASES, DIMENSIONS
 from tests.core import bad_strings
 from tests.core.documents import demo
 

@@ -4,13 +4,13 @@ import math
 
 import pytest
 
-from calc import fitted
-from calc.draws import drawn, half_width
 from calc.impossible import Impossible
 from calc.job import load
+from calc.model import fitted
 from calc.report import report
 from calc.report.text import report_text
-from calc.steel import GRADES
+from calc.springs.steel import GRADES
+from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
 
 WIRE = {"front.rate_from": "wire", "front.wire": "4.2 mm", "front.coil_diameter": "36.2 mm", "front.coils": "38", "front.spring_steel": None}

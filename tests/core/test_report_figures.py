@@ -8,7 +8,7 @@ from calc.job.field import Kind
 from calc.job.fields import FIELDS
 from calc.job.lists import MOST
 from calc.practice import usual
-from calc.quantity import convert, internal_unit
+from calc.quantities.entry import convert, internal_unit
 from calc.report import report
 from calc.report.data import number_text, plus_minus_text, rate_text
 from calc.report.text import report_text

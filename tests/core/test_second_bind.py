@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from calc.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.report import report
+from calc.springs.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
 

@@ -4,8 +4,9 @@ import re
 
 import pytest
 
-from calc.advice import BIGGEST_CHANGE, SPAN_STEPS
-from calc.alike import gap_for_end_force
+from calc.conditions.equivalent_gap import gap_for_end_force
+from calc.end.loads import Loads
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.report import report
 from calc.report.bars import veto_words
@@ -25,7 +26,7 @@ from calc.report.words import (
     span_words,
     unsettled_words,
 )
-from calc.setup import Loads, Setup
+from calc.sizing.choice import BIGGEST_CHANGE, SPAN_STEPS
 from tests.core.documents import demo
 from tests.core.test_end import fork
 

@@ -8,18 +8,18 @@ import numpy as np
 import pytest
 
 from calc.__main__ import main
-from calc.air_pressure import LEAST, MOST, none_holds
 from calc.boundary import answer
 from calc.gas.chamber import hydraulic_lock, open_leg
 from calc.impossible import Impossible, decimals_apart
 from calc.job import load
 from calc.job.starter import with_notes
 from calc.practice import usual
-from calc.quantity import EntryError, read_entry
+from calc.quantities.entry import EntryError, read_entry
 from calc.report import report
 from calc.report.bars import EndWanted
 from calc.report.data import plus_minus_text, quantity
 from calc.report.text import report_text
+from calc.sizing.air_pressure import LEAST, MOST, none_holds
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
 from tests.core.test_air import AIR, OIL, SECOND
@@ -92,7 +92,7 @@ def test_a_job_is_not_invented_unless_it_says_so():
 
 def test_a_table_that_falls_twice_is_told_where_it_falls_first():
     with pytest.raises(Impossible, match=r"from 10 mm \(50 N\) to 20 mm \(40 N\)"):
-        ForceTable(((0, 0), (10, 50), (20, 40), (30, 90), (40, 80))).mean_rate  # noqa: B018
+        ForceTable(((0, 0), (10, 50), (20, 40), (30, 90), (40, 80))).mean_rate
 
 
 def test_more_oil_in_than_there_was_gas_names_the_gas():

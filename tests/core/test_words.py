@@ -5,12 +5,12 @@ import re
 import numpy as np
 import pytest
 
-from calc.advice import size_end
 from calc.impossible import decimals_apart
 from calc.job import load
 from calc.report import report
 from calc.report.bars import EndWanted, veto_words
 from calc.report.words import oil_words, unsettled_words
+from calc.sizing.choice import size_end
 from tests.core.documents import demo
 
 

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from calc.advice import rider_span, size_end
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.report.figures import figures_data
+from calc.sizing.choice import rider_span, size_end
 
 Data = dict[str, Any]
 

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas.chamber import Pace
+from calc.end.strut import Strut
+from calc.gas.chamber import Process
 from calc.motion.ratio import Motion
-from calc.strut import Strut
 
 N_PER_M = 1000.0  # N/m in one N/mm: dynamics use the rate in N/m
 
@@ -29,33 +29,33 @@ class End:
     travel: Number
     friction: Number = 0.0
 
-    def _sum(self, what: str, stroke: Number, *pace: Pace) -> Number:
-        return sum((count * getattr(strut, what)(stroke, *pace) for strut, count in self.struts), 0.0 * np.asarray(stroke))
+    def _sum(self, what: str, stroke: Number, *process: Process) -> Number:
+        return sum((count * getattr(strut, what)(stroke, *process) for strut, count in self.struts), 0.0 * np.asarray(stroke))
 
-    def wheel_force(self, travel: Number, pace: Pace) -> Number:
+    def wheel_force(self, travel: Number, process: Process) -> Number:
         """Vertical force [N] at the wheel, whole end, at a wheel travel [mm]; friction left out."""
-        return self._sum("force", self.motion.stroke(travel), pace) * self.motion.ratio(travel)
+        return self._sum("force", self.motion.stroke(travel), process) * self.motion.ratio(travel)
 
     def spring_wheel_force(self, travel: Number) -> Number:
         """The springs' part [N] of the wheel force."""
         return self._sum("spring_force", self.motion.stroke(travel)) * self.motion.ratio(travel)
 
-    def gas_wheel_force(self, travel: Number, pace: Pace) -> Number:
+    def gas_wheel_force(self, travel: Number, process: Process) -> Number:
         """The gas's part [N] of the wheel force."""
-        return self._sum("gas_force", self.motion.stroke(travel), pace) * self.motion.ratio(travel)
+        return self._sum("gas_force", self.motion.stroke(travel), process) * self.motion.ratio(travel)
 
     def rubber_wheel_force(self, travel: Number) -> Number:
         """Force [N] of the bump rubbers at the wheel; not part of the wheel force."""
         return self._sum("rubber_force", self.motion.stroke(travel)) * self.motion.ratio(travel)
 
-    def wheel_rate(self, travel: Number, pace: Pace) -> Number:
+    def wheel_rate(self, travel: Number, process: Process) -> Number:
         """Wheel rate [N/mm], whole end, at a wheel travel [mm]."""
         stroke, ratio = self.motion.stroke(travel), self.motion.ratio(travel)
-        return self._sum("rate_at", stroke, pace) * ratio**2 + self._sum("force", stroke, pace) * self.motion.slope(travel)
+        return self._sum("rate_at", stroke, process) * ratio**2 + self._sum("force", stroke, process) * self.motion.slope(travel)
 
-    def energy(self, travel: Number, pace: Pace) -> Number:
+    def energy(self, travel: Number, process: Process) -> Number:
         """Energy [N mm] from hanging to a wheel travel [mm], springs and gas."""
-        return self._sum("energy", self.motion.stroke(travel), pace)
+        return self._sum("energy", self.motion.stroke(travel), process)
 
     def rubber_energy(self, travel: Number) -> Number:
         """Energy [N mm] of the bump rubbers from hanging to a wheel travel [mm]; not part of `energy`."""

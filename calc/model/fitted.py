@@ -6,75 +6,76 @@ from dataclasses import replace
 
 import numpy as np
 
-from calc.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.array import Number
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
+from calc.practice import Axle
+from calc.springs.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.springs.fit import Fit
 from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
 from calc.springs.table import ForceTable, TableSpring
 
 
-def by_wire(job: Job, end: str) -> bool:
+def by_wire(job: Job, axle: Axle) -> bool:
     """True where the rate is worked out from wire and coil."""
-    return job.fields[f"{end}.rate_from"].applies and job.choice(f"{end}.rate_from") == "wire"
+    return job.fields[f"{axle}.rate_from"].applies and job.choice(f"{axle}.rate_from") == "wire"
 
 
-def rate(job: Job, end: str) -> Number:
+def rate(job: Job, axle: Axle) -> Number:
     """Rate [N/mm] of the fitted springs: marked or tested, from wire and coil, or a table's mean; the mean of unequal legs."""
-    left = _rate(job, end)
-    return 0.5 * (left + _right(job)) if unequal(job, end) else left
+    left = _rate(job, axle)
+    return 0.5 * (left + _right(job)) if unequal(job, axle) else left
 
 
-def split(job: Job, end: str) -> Number:
+def split(job: Job, axle: Axle) -> Number:
     """Half of what the right leg's rate is above the left one's [N/mm]; 0 where both are alike."""
-    return 0.5 * (_right(job) - _rate(job, end)) if unequal(job, end) else 0.0
+    return 0.5 * (_right(job) - _rate(job, axle)) if unequal(job, axle) else 0.0
 
 
-def unequal(job: Job, end: str) -> bool:
+def unequal(job: Job, axle: Axle) -> bool:
     """True where each leg carries another rate."""
-    return job.choice(f"{end}.spring_kind") == "unequal"
+    return job.choice(f"{axle}.spring_kind") == "unequal"
 
 
 def _right(job: Job) -> Number:
     return job.value("front.rate_right") if job.entered("front.rate_right") else _rate(job, "front")
 
 
-def _rate(job: Job, end: str) -> Number:
-    if job.choice(f"{end}.spring_kind") == "progressive":
-        return _table(job, f"{end}.table").mean_rate * (1.0 + job.value(f"{end}.table_error"))
-    if not by_wire(job, end):
-        return job.value(f"{end}.rate")
-    wire, mean, coils, ends = _dimensions(job, end)
-    return rate_from_wire(job.value(f"{end}.shear_modulus"), wire, mean, active_coils(coils, ends))
+def _rate(job: Job, axle: Axle) -> Number:
+    if job.choice(f"{axle}.spring_kind") == "progressive":
+        return _table(job, f"{axle}.table").mean_rate * (1.0 + job.value(f"{axle}.table_error"))
+    if not by_wire(job, axle):
+        return job.value(f"{axle}.rate")
+    wire, mean, coils, ends = _dimensions(job, axle)
+    return rate_from_wire(job.value(f"{axle}.shear_modulus"), wire, mean, active_coils(coils, ends))
 
 
-def preload(job: Job, end: str) -> Number:
+def preload(job: Job, axle: Axle) -> Number:
     """Preload [mm] as found: read, or from the spring's free length and the room it has."""
-    if job.choice(f"{end}.preload_from") == "read":
-        return job.value(f"{end}.preload")
-    if not job.entered(f"{end}.free_length"):
+    if job.choice(f"{axle}.preload_from") == "read":
+        return job.value(f"{axle}.preload")
+    if not job.entered(f"{axle}.free_length"):
         raise Impossible(
-            "missing", "The spring's free length is not entered.", "Enter it, or read the preload.", f"{end}.free_length"
+            "missing", "The spring's free length is not entered.", "Enter it, or read the preload.", f"{axle}.free_length"
         )
-    if end == "rear":
+    if axle == "rear":
         return job.value("rear.free_length") - needed(job, "rear.installed_length")
     return job.value("front.free_length") + job.value("front.spacers") - needed(job, "front.space")
 
 
-def fit(job: Job, end: str) -> Fit:
+def fit(job: Job, axle: Axle) -> Fit:
     """What is known of the sizes of other springs and of their place."""
 
     def known(key: str) -> Number | None:
-        path = f"{end}.{key}"
+        path = f"{axle}.{key}"
         return job.number(path) if path in job.fields and job.fields[path].applies and job.known(path) else None
 
-    bare = Fit(rate(job, end), preload(job, end), spacers=known("spacers") if end == "front" else None)
-    if job.choice(f"{end}.new_spring") == "same":
+    bare = Fit(rate(job, axle), preload(job, axle), spacers=known("spacers") if axle == "front" else None)
+    if job.choice(f"{axle}.new_spring") == "same":
         return bare
     return replace(
         bare,
-        fitted_free=job.number(f"{end}.free_length") if job.entered(f"{end}.free_length") else None,
+        fitted_free=job.number(f"{axle}.free_length") if job.entered(f"{axle}.free_length") else None,
         free=known("new_free"),
         solid=known("new_solid"),
         outside=known("new_outside"),
@@ -85,54 +86,54 @@ def fit(job: Job, end: str) -> Fit:
     )
 
 
-def arrangement(job: Job, end: str, stroke: Number) -> Arrangement:
+def arrangement(job: Job, axle: Axle, stroke: Number) -> Arrangement:
     """How the springs of an end are put together, for a strut of a full stroke [mm]."""
-    kind = job.choice(f"{end}.spring_kind")
+    kind = job.choice(f"{axle}.spring_kind")
     if kind == "stacked":
-        return Stacked(needed(job, f"{end}.second_rate"), needed(job, f"{end}.second_room"))
+        return Stacked(needed(job, f"{axle}.second_rate"), needed(job, f"{axle}.second_room"))
     if kind == "nested":
-        return Nested(needed(job, f"{end}.second_rate"), needed(job, f"{end}.second_later"))
+        return Nested(needed(job, f"{axle}.second_rate"), needed(job, f"{axle}.second_later"))
     if kind == "progressive":
-        table = _table(job, f"{end}.table")
-        _reaches(job, end, table, stroke)
+        table = _table(job, f"{axle}.table")
+        _reaches(job, axle, table, stroke)
         return Progressive(table)
     return SingleSpring()
 
 
-def _reaches(job: Job, end: str, table: ForceTable, stroke: Number) -> None:
+def _reaches(job: Job, axle: Axle, table: ForceTable, stroke: Number) -> None:
     """Refuse a table that ends before full travel with the most preload."""
-    most = float(np.max(stroke)) + max(job.number(f"{end}.preload_max"), float(np.max(preload(job, end))))
+    most = float(np.max(stroke)) + max(job.number(f"{axle}.preload_max"), float(np.max(preload(job, axle))))
     if table.reach < most:
         needs = f"{most:.{decimals_apart(most, table.reach, 0)}f} mm"
         raise Impossible(
             "table",
             f"The table ends at {table.reach:g} mm; full travel with the most preload shortens the spring by {needs}.",
             "Measure further, or lower the most preload that can be built.",
-            f"{end}.table",
+            f"{axle}.table",
         )
 
 
-def topout(job: Job, end: str) -> Number | None:
+def topout(job: Job, axle: Axle) -> Number | None:
     """Rate [N/mm] of the top-out spring; None where it is left out."""
-    return needed(job, f"{end}.topout_rate") if job.choice(f"{end}.topout") == "spring" else None
+    return needed(job, f"{axle}.topout_rate") if job.choice(f"{axle}.topout") == "spring" else None
 
 
-def rubber(job: Job, end: str, stroke: Number) -> Spring | None:
+def rubber(job: Job, axle: Axle, stroke: Number) -> Spring | None:
     """The bump rubber of a strut of a full stroke [mm]; None where it is left out."""
-    kind = job.choice(f"{end}.rubber")
+    kind = job.choice(f"{axle}.rubber")
     if kind == "none":
         return None
-    apart = needed(job, f"{end}.rubber_length") - stroke  # below 0: loose until the stroke of first touch
+    apart = needed(job, f"{axle}.rubber_length") - stroke  # below 0: loose until the stroke of first touch
     if kind == "rate":
-        return LinearSpring(needed(job, f"{end}.rubber_rate"), apart)
-    table = _table(job, f"{end}.rubber_table")
-    if table.reach < np.max(job.value(f"{end}.rubber_length")):
+        return LinearSpring(needed(job, f"{axle}.rubber_rate"), apart)
+    table = _table(job, f"{axle}.rubber_table")
+    if table.reach < np.max(job.value(f"{axle}.rubber_length")):
         raise Impossible(
             "table",
             f"The rubber's table ends at {table.reach:g} mm; at the stop it is squeezed by "
-            f"{np.max(job.value(f'{end}.rubber_length')):g} mm.",
+            f"{np.max(job.value(f'{axle}.rubber_length')):g} mm.",
             "Measure further, or enter a shorter length.",
-            f"{end}.rubber_table",
+            f"{axle}.rubber_table",
         )
     return TableSpring(table, table.mean_rate, apart)
 
@@ -147,19 +148,19 @@ def steel(job: Job) -> Number:
     return job.value("front.spring_steel")
 
 
-def solid(job: Job, end: str) -> Number | None:
+def solid(job: Job, axle: Axle) -> Number | None:
     """Solid length [mm]: measured, from wire and coil, or None where it is not known."""
-    if job.known(f"{end}.solid_length"):
-        return job.value(f"{end}.solid_length")
-    if not by_wire(job, end):
+    if job.known(f"{axle}.solid_length"):
+        return job.value(f"{axle}.solid_length")
+    if not by_wire(job, axle):
         return None
-    wire, _, coils, ends = _dimensions(job, end)
+    wire, _, coils, ends = _dimensions(job, axle)
     return solid_length(wire, coils, ends)
 
 
-def second_room(job: Job, end: str) -> Number | None:
+def second_room(job: Job, axle: Axle) -> Number | None:
     """What a second spring can be shortened by [mm] until its coils touch; None where a length is not known or there is none."""
-    paths = [f"{end}.second_{part}" for part in ("free", "solid")]
+    paths = [f"{axle}.second_{part}" for part in ("free", "solid")]
     if not all(job.fields[path].applies and job.known(path) for path in paths):
         return None
     free, solid = (job.value(path) for path in paths)
@@ -181,17 +182,17 @@ def _table(job: Job, path: str) -> ForceTable:
         raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
     table = ForceTable(pairs)
     try:
-        table.mean_rate  # noqa: B018 (reads the table, so that what is wrong with it is told at its field)
+        table.mean_rate
     except Impossible as error:
         raise Impossible(error.code, error.message, error.way_out, path) from error
     return table
 
 
-def _dimensions(job: Job, end: str) -> tuple[Number, Number, Number, str]:
+def _dimensions(job: Job, axle: Axle) -> tuple[Number, Number, Number, str]:
     """Wire, mean diameter [mm], coils in all, end type."""
     for part in ("wire", "coil_diameter", "coils"):
-        if not job.known(f"{end}.{part}"):
-            label = job.fields[f"{end}.{part}"].field.label
-            raise Impossible("coil", f"{label} is not entered.", "Enter it, or take the rate from the marking.", f"{end}.{part}")
-    wire = job.value(f"{end}.wire")
-    return wire, job.value(f"{end}.coil_diameter") - wire, job.value(f"{end}.coils"), job.choice(f"{end}.coil_ends")
+        if not job.known(f"{axle}.{part}"):
+            label = job.fields[f"{axle}.{part}"].field.label
+            raise Impossible("coil", f"{label} is not entered.", "Enter it, or take the rate from the marking.", f"{axle}.{part}")
+    wire = job.value(f"{axle}.wire")
+    return wire, job.value(f"{axle}.coil_diameter") - wire, job.value(f"{axle}.coils"), job.choice(f"{axle}.coil_ends")

@@ -7,18 +7,22 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc import fitted
-from calc.air_sizing import AirSetting, size_air
 from calc.array import Array, every
-from calc.assembly import ForkAssembly
+from calc.end.air_setting import AirSetting
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures, evaluate
+from calc.end.limits import Limits
+from calc.end.loads import Loads
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import end_loads, limits
-from calc.offers import offers, series
-from calc.setup import Figures, Loads, Setup, evaluate
-from calc.situation import Situation, attempted, found, situation, targets_of
-from calc.sizing import Sized, size
-from calc.vetoes import Limits, Room
+from calc.model import end_loads, fitted, limits
+from calc.model.inputs import EndInputs, attempted, end_inputs, found, targets_of
+from calc.practice import Axle
+from calc.sizing.air import size_air
+from calc.sizing.coil import Sized, size
+from calc.sizing.criteria import Room
+from calc.sizing.offers import offers, series
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
@@ -28,7 +32,7 @@ BIGGEST_CHANGE = 0.5  # of the rider's mass
 class EndSizing:
     """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
 
-    situation: Situation
+    inputs: EndInputs
     limits: Limits
     sized: Sized
     found_setup: Setup
@@ -36,14 +40,14 @@ class EndSizing:
     found_problem: Impossible | None
 
 
-def size_end(job: Job, end: str) -> EndSizing:
+def size_end(job: Job, axle: Axle) -> EndSizing:
     """Size one end of a job.
 
-    Parameters: job, with no refused entry that this end needs; end, "front" or "rear".
+    Parameters: job, with no refused entry that this end needs; axle, "front" or "rear".
     Returns: EndSizing.
     Raises: Impossible naming the cause and the way out.
-    Formula: see `calc.sizing.size`.
-    Source: see `calc.sizing`.
+    Formula: see `calc.sizing.coil.size`.
+    Source: see `calc.sizing.coil`.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
@@ -51,24 +55,24 @@ def size_end(job: Job, end: str) -> EndSizing:
         >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
         4.6
     """
-    here, bounds = situation(job, end), limits(job, end)
+    here, bounds = end_inputs(job, axle), limits(job, axle)
     if here.air is not None:
         return _air_spring(job, here, here.air, bounds)
-    rates, split = _offers(job, end)
+    rates, split = _offers(job, axle)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
-    return EndSizing(here, bounds, sized, *found(job, end, here))
+    return EndSizing(here, bounds, sized, *found(job, axle, here))
 
 
-def resized(here: Situation, done: EndSizing, some: slice = slice(None)) -> Sized:
+def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> Sized:
     """The end sized again, its loads or readings along the second axis: over some of the candidates that `done` had, or, an air
     spring, at the one pressure nearest to what each wants.
 
     Parameters: here, another situation of the same end; done, its nominal sizing; some of its candidates.
     Returns: Sized.
     Raises: Impossible as `size_end`.
-    Formula: see `calc.sizing.size` and `calc.air_sizing.size_air`.
+    Formula: see `calc.sizing.coil.size` and `calc.sizing.air.size_air`.
     Source: none.
-    Example: see `calc.bands`.
+    Example: see `calc.uncertainty.bands`.
     """
     if here.air is not None:
         setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
@@ -85,7 +89,7 @@ def chosen_steps(sized: Sized) -> Array:
     return np.where(choice < 0, np.nan, np.take_along_axis(steps, np.maximum(choice, 0)[None], axis=0)[0])
 
 
-def _air_spring(job: Job, here: Situation, setting: AirSetting, bounds: Limits) -> EndSizing:
+def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) -> EndSizing:
     """Where no pressure gives the sag, what is found is worked out all the same, and barred."""
     was = found(job, "front", here)
     try:
@@ -99,7 +103,7 @@ def _air_spring(job: Job, here: Situation, setting: AirSetting, bounds: Limits) 
     return EndSizing(here, bounds, Sized(one, one, worked, Room(), {"no pressure": np.ones(1, dtype=bool)}, np.zeros(1)), *was)
 
 
-def _air(here: Situation, offered: Callable[[Setup], Array], bounds: Limits) -> Sized:
+def _air(here: EndInputs, offered: Callable[[Setup], Array], bounds: Limits) -> Sized:
     assert here.air is not None
     assert isinstance(here.assembly, ForkAssembly)
     return size_air(here.assembly, here.air, offered, here.loads, here.exponent, here.targets, bounds)
@@ -110,23 +114,23 @@ def _about(setting: AirSetting, exact: Setup) -> Array:
     return setting.pressures(float(np.asarray(exact.stepped)), float(np.asarray(setting.base.stepped)))
 
 
-def _offers(job: Job, end: str) -> tuple[Array, Array]:
+def _offers(job: Job, axle: Axle) -> tuple[Array, Array]:
     """Rates on offer and the split of each, the fitted one among them."""
-    now, split = float(fitted.rate(job, end)), float(fitted.split(job, end))
-    kind, pairs, _ = job.choice(f"{end}.buy").partition("-")
+    now, split = float(fitted.rate(job, axle)), float(fitted.split(job, axle))
+    kind, pairs, _ = job.choice(f"{axle}.buy").partition("-")
     if kind == "series":
-        return offers(series(job.number(f"{end}.step"), now), bool(pairs), now, split)
-    stock = job.fields[f"{end}.stock"].rates
+        return offers(series(job.number(f"{axle}.step"), now), bool(pairs), now, split)
+    stock = job.fields[f"{axle}.stock"].rates
     if not stock:
-        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{end}.stock")
+        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{axle}.stock")
     return offers(np.array(stock), bool(pairs), now, split)
 
 
-def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
+def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
     """A setup that the user tries beside the answer; what is left empty is the answer's, or else what is fitted."""
     base = answer or done.found_setup
     paths = {
-        part: f"{end}.tried_{part}" for part in (("rate", "preload", "gap", "pressure") if end == "front" else ("rate", "preload"))
+        part: f"{axle}.tried_{part}" for part in (("rate", "preload", "gap", "pressure") if axle == "front" else ("rate", "preload"))
     }
     named = {part: job.number(path) for part, path in paths.items() if job.fields[path].applies and job.known(path)}
     if not named:
@@ -135,10 +139,10 @@ def tried(job: Job, end: str, done: EndSizing, answer: Setup | None) -> tuple[Se
     air = base.air if pressure is None or base.air is None else replace(base.air, pressure=pressure)
     rate, preload, gap = (named.get(part, getattr(base, part)) for part in ("rate", "preload", "gap"))
     setup = Setup(rate, preload, gap, 0.0 if "rate" in named else base.split, air)
-    return setup, *attempted(done.situation, setup)
+    return setup, *attempted(done.inputs, setup)
 
 
-def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float | None] | None:
+def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
     """Rider masses [kg] between which the choice stays the same; None where it does not end within the search.
 
     Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
@@ -146,12 +150,12 @@ def rider_span(job: Job, end: str, done: EndSizing) -> tuple[float | None, float
     chosen = int(done.sized.choice)
     if chosen < 0:
         return None
-    mass, here = job.number("rider.mass"), done.situation
+    mass, here = job.number("rider.mass"), done.inputs
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
-    loads = end_loads(job, end, masses)
-    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, end, mass).aboard)
+    loads = end_loads(job, axle, masses)
+    shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    targets = targets_of(job, end, here.standard, loads.aboard)
+    targets = targets_of(job, axle, here.standard, loads.aboard)
     steps = chosen_steps(resized(replace(here, loads=loads, targets=targets), done))
     same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
     middle = int(np.argmin(np.abs(masses - mass)))

@@ -3,38 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from calc.array import Array, Flags, Number
-from calc.assembly import Assembly
-from calc.end import End
-from calc.gas.chamber import SLOW, Pace
+from calc.array import Array, Flags, Number, find_root
+from calc.end.assembly import Assembly
+from calc.end.end import End
+from calc.end.figures import Figures, evaluate
+from calc.end.limits import Limits
+from calc.end.loads import Loads
+from calc.end.setup import Setup
+from calc.end.targets import Targets
+from calc.gas.chamber import ISOTHERMAL, Process
 from calc.leg.open import DEEPEST_GAP
-from calc.roots import find_root
-from calc.setup import Figures, Loads, Setup, evaluate
-from calc.vetoes import Limits, Room, bars, free_sag_bars, gap_bars, preload_bars, room_left, spring_bars
+from calc.sizing.criteria import Room, bars, free_sag_bars, gap_bars, preload_bars, room_left, spring_bars
 
 __all__ = ["Limits", "Sized", "Targets", "end_missed", "end_root", "preload_for_sag", "size", "wheel_travel"]
-
-
-@dataclass(frozen=True, eq=False)
-class Targets:
-    """What is wanted.
-
-    Parameters: sag [mm] of rider sag: along the leg at the front (`sag_is_stroke`), vertical at the rear; end_kind
-    "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] that the front's key measures from,
-    or free_sag [mm, vertical] that the rear's key measures from.
-    """
-
-    sag: Number
-    sag_is_stroke: bool
-    end_kind: str
-    end_amount: Number
-    frequency: Number | None = None
-    free_sag: Number | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,19 +49,19 @@ class Sized:
         return np.where(np.any(self.allowed, axis=0), np.argmin(ranked, axis=0), -1)
 
 
-def preload_for_sag(assembly: Assembly, rate: Number, gap: Number, load: Number, travel: Number) -> Number:
+def preload_for_sag(assembly: Assembly, setup: Setup, load: Number, travel: Number) -> Number:
     """Preload that puts an end at a sag.
 
-    Parameters: assembly; rate [N/mm]; gap [mm]; load [N], vertical; travel [mm], the sag at the wheel.
+    Parameters: assembly; setup, whose own preload is not asked; load [N], vertical; travel [mm], the sag at the wheel.
     Returns: preload [mm]; below 0 it cannot be built, and the line of a loose spring is followed on.
     Raises: nothing.
     Formula: wheel force (n = 1) at the sag = load, so p = (the springs' shortening under what gas does not carry) - s.
     Source: statics.
     Example: see `size`.
     """
-    bare = assembly.end(rate, 0.0 * np.asarray(rate), gap)
-    each = (load - bare.gas_wheel_force(travel, SLOW)) / (assembly.springs * bare.motion.ratio(travel))
-    return assembly.arrangement.shortened_by(rate, each) - bare.motion.stroke(travel)
+    bare = assembly.end(replace(setup, preload=0.0 * np.asarray(setup.rate)))
+    each = (load - bare.gas_wheel_force(travel, ISOTHERMAL)) / (assembly.springs * bare.motion.ratio(travel))
+    return assembly.arrangement.shortened_by(setup.rate, each) - bare.motion.stroke(travel)
 
 
 def size(
@@ -91,8 +77,8 @@ def size(
     Source: statics; the key is the ride frequency's distance (front) or the free sag's (rear).
     Example:
         >>> from calc.motion.ratio import LeverageMotion
-        >>> from calc.arrangement import SingleSpring
-        >>> from calc.assembly import ShockAssembly
+        >>> from calc.springs.arrangement import SingleSpring
+        >>> from calc.end.assembly import ShockAssembly
         >>> from calc.gas.chamber import SteadyCharge, circle
         >>> motion = LeverageMotion(2.5, 0.22, 305.0)
         >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), motion, 305.0, 0.1, 35.0)
@@ -102,13 +88,14 @@ def size(
         >>> [round(float(t)) for t in sized.figures.rider.travel]
         [104, 103, 103]
     """
-    assembly = assembly.paired(split)
-    travel = wheel_travel(assembly, rates, targets)
-    lock = assembly.lock_gap(rates)
-    gap, unreachable = _gap(assembly, rates, loads, exponent, targets, travel, lock)
-    exact = Setup(rates, preload_for_sag(assembly, rates, gap, loads.aboard, travel), gap, split)
+    offer = Setup(rates, 0.0, DEEPEST_GAP, split)
+    travel = wheel_travel(assembly, offer, targets)
+    lock = assembly.lock_gap(offer)
+    gap, unreachable = _gap(assembly, offer, loads, exponent, targets, travel, lock)
+    offer = replace(offer, gap=gap)
+    exact = replace(offer, preload=preload_for_sag(assembly, offer, loads.aboard, travel))
     whole = np.round(gap)  # where rounding down would lock the leg, up
-    setup = Setup(rates, np.round(exact.preload) + 0.0, np.where(whole > lock, whole, np.ceil(gap)), split)
+    setup = replace(exact, preload=np.round(exact.preload) + 0.0, gap=np.where(whole > lock, whole, np.ceil(gap)))
     done = evaluate(assembly, setup, loads, exponent)
     room = room_left(assembly, setup, done, limits)
     missed = _sag_missed(assembly, exact, loads.aboard, travel)
@@ -127,14 +114,14 @@ def size(
 
 def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:
     """True where the wanted sag is not met even before rounding: within a top-out spring's reach preload moves nothing."""
-    carried = assembly.end(exact.rate, exact.preload, exact.gap).wheel_force(travel, SLOW)
+    carried = assembly.end(exact).wheel_force(travel, ISOTHERMAL)
     return np.asarray(np.abs(carried - load) > 1e-6 * load)
 
 
-def wheel_travel(assembly: Assembly, rates: Number, targets: Targets) -> Number:
+def wheel_travel(assembly: Assembly, setup: Setup, targets: Targets) -> Number:
     """The wheel travel at the rider sag wanted.
 
-    Parameters: assembly; rates [N/mm], which the motion is asked with; targets, whose sag [mm] may be along the leg.
+    Parameters: assembly; setup, of whose end the motion is asked; targets, whose sag [mm] may be along the leg.
     Returns: travel [mm], vertical.
     Raises: nothing.
     Formula: the end's motion.
@@ -143,7 +130,7 @@ def wheel_travel(assembly: Assembly, rates: Number, targets: Targets) -> Number:
     """
     if not targets.sag_is_stroke:
         return targets.sag
-    return assembly.end(rates, 0.0, DEEPEST_GAP).motion.travel(targets.sag)
+    return assembly.end(setup).motion.travel(targets.sag)
 
 
 def end_missed(end: End, travel: Number, exponent: Number, targets: Targets) -> Array:
@@ -157,9 +144,9 @@ def end_missed(end: End, travel: Number, exponent: Number, targets: Targets) -> 
     Example: see `size`.
     """
     if targets.end_kind == "energy":
-        measure = end.energy(end.travel, Pace(exponent))
+        measure = end.energy(end.travel, Process(exponent))
     else:
-        measure = end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(travel)))
+        measure = end.wheel_force(end.travel, Process(exponent, end.motion.stroke(travel)))
     return np.asarray(targets.end_amount / measure - 1.0)
 
 
@@ -183,16 +170,17 @@ def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, 
 
 
 def _gap(
-    assembly: Assembly, rates: Array, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number
+    assembly: Assembly, offer: Setup, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number
 ) -> tuple[Array, Flags]:
     """The gap that meets the end-of-travel target, and where none does."""
-    shape = np.broadcast_shapes(np.shape(rates), np.shape(loads.aboard), np.shape(lock))
+    shape = np.broadcast_shapes(np.shape(offer.rate), np.shape(loads.aboard), np.shape(lock))
     if targets.end_kind == "none":
         return np.zeros(shape), np.zeros(shape, dtype=bool)
 
     def missing(gap: Array) -> Array:
-        preload = preload_for_sag(assembly, rates, gap, loads.aboard, travel)
-        return end_missed(assembly.end(rates, preload, gap), travel, exponent, targets)
+        trial = replace(offer, gap=gap)
+        trial = replace(trial, preload=preload_for_sag(assembly, trial, loads.aboard, travel))
+        return end_missed(assembly.end(trial), travel, exponent, targets)
 
     return end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
 

@@ -6,11 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Flags, Number, some
-from calc.end import End
-from calc.gas.chamber import SLOW
+from calc.array import Flags, Number, find_root, some
+from calc.end.end import End
+from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible, decimals_apart
-from calc.roots import find_root
 
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
 
@@ -37,11 +36,11 @@ def settle(end: End, load: Number) -> Sag:
     Raises: Impossible when the load is not carried before full travel, or the wheel rate there is not above 0.
     Formula: wheel force (n = 1) = load; friction's half-band = friction at the wheel / wheel rate there.
     Source: statics.
-    Example: see `calc.sizing`.
+    Example: see `calc.sizing.coil`.
     """
     load = np.asarray(load, dtype=float)
-    hanging = np.asarray(end.wheel_force(0.0, SLOW))
-    bottomed = np.asarray(end.wheel_force(end.travel, SLOW))
+    hanging = np.asarray(end.wheel_force(0.0, ISOTHERMAL))
+    bottomed = np.asarray(end.wheel_force(end.travel, ISOTHERMAL))
     if some(bottomed <= load * (1.0 + _SAME)):
         carried, asked = float(np.min(bottomed)), float(np.max(load))
         places = decimals_apart(asked, carried, 0)
@@ -53,9 +52,9 @@ def settle(end: End, load: Number) -> Sag:
     topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
     ends = np.where(topped, 0.0, hanging - load), np.where(topped, full, bottomed - load)
-    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, SLOW) - load), 0.0 * full, full, 1e-7, ends)
+    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, ISOTHERMAL) - load), 0.0 * full, full, 1e-7, ends)
     travel = np.where(topped, 0.0, short)
-    return Sag(travel, end.motion.stroke(travel), topped, end.friction / _steady(end.wheel_rate(travel, SLOW), travel))
+    return Sag(travel, end.motion.stroke(travel), topped, end.friction / _steady(end.wheel_rate(travel, ISOTHERMAL), travel))
 
 
 def _steady(rate: Number, travel: Number) -> Number:

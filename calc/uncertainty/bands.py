@@ -11,19 +11,21 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.advice import EndSizing, chosen_steps, resized
 from calc.array import Array, Number
-from calc.assembly import ForkAssembly
-from calc.built import built, with_tolerance
-from calc.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures, evaluate
+from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
-from calc.quantity import convert_difference, internal_unit
-from calc.setup import Figures, Setup, evaluate
-from calc.situation import Situation, found, situation
-from calc.sizing import Sized
+from calc.model.inputs import EndInputs, end_inputs, found
+from calc.practice import Axle
+from calc.quantities.entry import convert_difference, internal_unit
+from calc.sizing.choice import EndSizing, chosen_steps, resized
+from calc.sizing.coil import Sized
+from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.uncertainty.tolerance import built, with_tolerance
 
 Halves = Mapping[str, float]
 REACH = 3  # candidates tried either way of the choice, at first
@@ -47,7 +49,7 @@ class Bands:
     """95 % half-widths in internal units, by name; counts of draws by rate [N/mm] or pressure [MPa,
     gauge]; causes by result.
 
-    `setup` holds those of the recommended preload and gap, or of an air spring's pressure and dial, `figures` of what
+    `setup` holds those of the recommended preload and gap, or of an air spring's pressure and control, `figures` of what
     the recommended setup does and of the loads, `found` of what the fitted one does and of the rise from it to the recommended
     one, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
     """
@@ -62,7 +64,7 @@ class Bands:
     causes: Mapping[str, tuple[Cause, ...]]
 
 
-def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
+def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
     Parameters: job; end; done, its nominal sizing.
@@ -71,7 +73,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
     Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
     Example:
-        >>> from calc.advice import size_end
+        >>> from calc.sizing.choice import size_end
         >>> from calc.demo import jobs
         >>> from calc.job import load
         >>> job = load(jobs()["enduro"])
@@ -85,13 +87,13 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     setup = done.sized.setup.at(chosen)
 
     def works(some: Job) -> None:
-        here = situation(some, end)
+        here = end_inputs(some, axle)
         _sized(here, done, chosen)
         _oil(some, here, setup)
 
     # first what fails most often and costs least
     draws, left_out = survivors(
-        with_tolerance(drawn(job)), job.draws, lambda some: _figures(situation(some, end), built(some, setup))
+        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), built(some, setup))
     )
     if left_out == job.draws:
         return None
@@ -99,7 +101,7 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
     left_out += more
     if left_out == job.draws:
         return None
-    here = situation(draws, end)
+    here = end_inputs(draws, axle)
     as_built = _figures(here, built(draws, setup))
     try:  # all draws together may reach for springs that none of them reached for alone
         sized = _sized(here, done, chosen)
@@ -107,21 +109,21 @@ def bands(job: Job, end: str, done: EndSizing) -> Bands | None:
         return None
     return Bands(
         setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
-        figures=_figure_halves(as_built) | _beside_halves(draws, end, as_built) | _load_halves(here),
-        found=_found_halves(draws, end, here, as_built),
+        figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
+        found=_found_halves(draws, axle, here, as_built),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         counts=_counts(sized),
         draws=job.draws - left_out,
         left_out=left_out,
-        causes=_causes(job, end, done, setup),
+        causes=_causes(job, axle, done, setup),
     )
 
 
-def _figures(here: Situation, setup: Setup) -> Figures:
+def _figures(here: EndInputs, setup: Setup) -> Figures:
     return evaluate(here.assembly, setup, here.loads, here.exponent)
 
 
-def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
+def _sized(here: EndInputs, done: EndSizing, chosen: int) -> Sized:
     """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
     if here.air is not None:
         return resized(here, done)
@@ -136,12 +138,12 @@ def _sized(here: Situation, done: EndSizing, chosen: int) -> Sized:
         reach *= 2
 
 
-def _solved(here: Situation, sized: Sized, stepped: float) -> dict[str, Array]:
+def _solved(here: EndInputs, sized: Sized, stepped: float) -> dict[str, Array]:
     """What is recommended, solved again with the spring held; nothing for what some draws cannot find."""
     if here.air is not None:
         assert sized.exact.air is not None
         solved = {"pressure": np.asarray(sized.exact.air.pressure)}
-        reached = {here.air.dial: np.asarray(here.air.amount(sized.exact))}
+        reached = {here.air.control: np.asarray(here.air.amount(sized.exact))}
         return solved | (reached if not np.any(sized.vetoes["end unreachable"]) else {})
     held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - stepped)))
     unreachable = sized.vetoes.get("end unreachable")
@@ -171,9 +173,9 @@ def _figure_halves(done: Figures) -> dict[str, float]:
     return {name: half_width(samples) for name, samples in _results(done).items()}
 
 
-def _beside_halves(draws: Job, end: str, done: Figures) -> dict[str, float]:
+def _beside_halves(draws: Job, axle: Axle, done: Figures) -> dict[str, float]:
     """Of the rear's leverage and its fall [-]; of brake dive, where it is asked for and no draw bottoms."""
-    if end == "rear":
+    if axle == "rear":
         motion, full = done.end.motion, done.end.travel
         leverages = {"leverage": full / motion.stroke(full), "leverage_fall": 1.0 - motion.ratio(0.0) / motion.ratio(full)}
         return {name: half_width(samples) for name, samples in leverages.items()}
@@ -185,21 +187,21 @@ def _beside_halves(draws: Job, end: str, done: Figures) -> dict[str, float]:
         return {}
 
 
-def _load_halves(here: Situation) -> dict[str, float]:
+def _load_halves(here: EndInputs) -> dict[str, float]:
     loads = {"alone": here.loads.alone, "aboard": here.loads.aboard, "sprung_mass": here.loads.sprung_mass}
     return {name: half_width(samples) for name, samples in loads.items()}
 
 
-def _found_halves(draws: Job, end: str, here: Situation, as_built: Figures) -> Halves:
+def _found_halves(draws: Job, axle: Axle, here: EndInputs, as_built: Figures) -> Halves:
     """Of what the fitted setup does, and of what the recommended one raises the bike by against it, rider aboard."""
-    _, done, _ = found(draws, end, here)
+    _, done, _ = found(draws, axle, here)
     if done is None:
         return {}
     rises = {f"rise_{along}": getattr(done.rider, along) - getattr(as_built.rider, along) for along in ("travel", "stroke")}
     return _figure_halves(done) | {name: half_width(samples) for name, samples in rises.items()}
 
 
-def _oil(draws: Job, here: Situation, setup: Setup) -> Mapping[str, Number]:
+def _oil(draws: Job, here: EndInputs, setup: Setup) -> Mapping[str, Number]:
     """Oil [mm3] that brings each leg from the gap found to the recommended one."""
     if not isinstance(here.assembly, ForkAssembly):
         return {}
@@ -212,18 +214,18 @@ def _counts(sized: Sized) -> Mapping[float, int]:
     return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
 
 
-def _causes(job: Job, end: str, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
+def _causes(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
     """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
     paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
     paths += fit_offs(job)
     try:
-        here = situation(stepped(job, paths), end)
+        here = end_inputs(stepped(job, paths), axle)
         fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
         chosen = int(done.sized.choice)
         solved = resized(here, done, slice(chosen, chosen + 1))
     except Impossible:
         return {}
-    along = "stroke" if end == "front" else "travel"
+    along = "stroke" if axle == "front" else "travel"
     results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
     results |= _solved(here, solved, float(setup.stepped))
     return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}

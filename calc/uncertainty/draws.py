@@ -19,7 +19,7 @@ from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
 from calc.model.motion import FIT_OFF
-from calc.reading import Origin, Reading, Spread
+from calc.quantities.reading import Origin, Reading, Spread
 
 Columns = NDArray[np.intp]
 

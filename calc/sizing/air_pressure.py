@@ -6,13 +6,12 @@ from dataclasses import replace
 
 import numpy as np
 
-from calc.array import Array, Flags, Number
-from calc.assembly import Assembly
-from calc.gas.chamber import SLOW
+from calc.array import Array, Flags, Number, find_root
+from calc.end.assembly import Assembly
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible
 from calc.leg.air import Pumped
-from calc.roots import find_root
-from calc.setup import Setup, end_of
 
 LEAST, MOST = 0.02, 4.0  # MPa gauge: from nearly flat to what no fork's pump reaches
 SEARCHED = f"{LEAST * 10:.1f} to {MOST * 10:.0f} bar at the gauge"
@@ -70,8 +69,8 @@ def pressure_within(assembly: Assembly, setup: Setup, load: Number, stroke: Numb
 
     def surplus(pressure: Number) -> Array:
         air = Pumped(pressure) if setup.air is None else replace(setup.air, pressure=pressure)
-        end = end_of(assembly, replace(setup, air=air))
-        return np.asarray(end.wheel_force(end.motion.travel(stroke), SLOW) - load)
+        end = assembly.end(replace(setup, air=air))
+        return np.asarray(end.wheel_force(end.motion.travel(stroke), ISOTHERMAL) - load)
 
     at_least = surplus(LEAST)
     low, high = np.full_like(at_least, LEAST), np.full_like(at_least, MOST)

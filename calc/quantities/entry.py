@@ -1,7 +1,7 @@
 """The edge: text that a person typed becomes one finite number in internal units, and back.
 
 Raw text never reaches pint: it reads "4,4 N/mm" as 44, accepts nan and 1e400, and can hang on "9**9**9". A small
-reader takes one number and one unit of an allow-list. Units convert along straight lines: those of `calc.lines`, or
+reader takes one number and one unit of an allow-list. Units convert along straight lines: those of `calc.quantities.lines`, or
 where one is missing there, as pint works it out with a registry of just these units.
 """
 
@@ -14,8 +14,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from calc.lines import LINES
-from calc.units import ALIASES, AMBIGUOUS, DEFINITIONS, DIMENSIONS
+from calc.quantities.lines import LINES
+from calc.quantities.units import ALIASES, AMBIGUOUS, DEFINITIONS, DIMENSIONS
 
 MAX_CHARACTERS = 40
 _NUMBER = re.compile(r"([+-]?)([0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE]([+-]?[0-9]{1,4}))?")
@@ -48,12 +48,12 @@ def pint_lines() -> Mapping[str, tuple[float, float]]:
     Returns: by unit, (slope, offset).
     Raises: nothing.
     Formula: internal = slope x unit + offset.
-    Source: pint, on the definitions of `calc.units`.
+    Source: pint, on the definitions of `calc.quantities.units`.
     Example:
         >>> pint_lines()["in"]
         (25.4, 0.0)
     """
-    from pint import UnitRegistry  # here, since what is in `calc.lines` can do without it
+    from pint import UnitRegistry  # here, since what is in `calc.quantities.lines` can do without it
 
     registry: UnitRegistry[float] = UnitRegistry(None, cache_folder=None)
     registry.load_definitions(list(DEFINITIONS))
@@ -74,11 +74,11 @@ def _line(unit: str, to: str) -> tuple[float, float]:
 def convert(number: float, unit: str, to: str) -> float:
     """Convert a number between two units of one dimension.
 
-    Parameters: number [unit], any finite value or array; unit, to: names of `calc.units.DIMENSIONS`.
+    Parameters: number [unit], any finite value or array; unit, to: names of `calc.quantities.units.DIMENSIONS`.
     Returns: the same quantity in `to`.
     Raises: EntryError when the units differ in dimension.
     Formula: to = slope x unit + offset, by way of the dimension's internal unit.
-    Source: NIST SP 811 factors (exact definitions), `calc.lines`.
+    Source: NIST SP 811 factors (exact definitions), `calc.quantities.lines`.
     Example:
         >>> round(convert(1.0, "kgf/mm", "N/mm"), 5)
         9.80665
@@ -110,11 +110,11 @@ def convert_difference(number: float, unit: str, to: str) -> float:
 def dimension_of(unit: str) -> str:
     """Name the dimension a unit belongs to.
 
-    Parameters: unit, a name of `calc.units.DIMENSIONS`.
+    Parameters: unit, a name of `calc.quantities.units.DIMENSIONS`.
     Returns: the dimension's name.
     Raises: EntryError for an unknown unit.
     Formula: look-up.
-    Source: `calc.units`.
+    Source: `calc.quantities.units`.
     Example:
         >>> dimension_of("N/mm")
         'spring rate'
@@ -128,11 +128,11 @@ def dimension_of(unit: str) -> str:
 def internal_unit(dimension: str) -> str:
     """Give the internal unit of a dimension.
 
-    Parameters: dimension, a key of `calc.units.DIMENSIONS`.
+    Parameters: dimension, a key of `calc.quantities.units.DIMENSIONS`.
     Returns: the unit that the core computes in.
     Raises: KeyError for an unknown dimension.
     Formula: look-up.
-    Source: `calc.units`.
+    Source: `calc.quantities.units`.
     Example:
         >>> internal_unit("pressure")
         'MPa'
@@ -144,7 +144,7 @@ def internal_unit(dimension: str) -> str:
 def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
     """Read one number and at most one unit; a bare number takes the field's unit.
 
-    Parameters: text, at most 40 characters; dimension, a key of `calc.units.DIMENSIONS`; bare_unit, its unit.
+    Parameters: text, at most 40 characters; dimension, a key of `calc.quantities.units.DIMENSIONS`; bare_unit, its unit.
     Returns: Entry with a finite number and a unit of the dimension.
     Raises: EntryError with a code: empty, long, characters, two-numbers, separator, ambiguous, infinite, unit, dimension.
     Formula: number = sign, digits with one decimal comma or point, optional power of ten; unit by allow-list.

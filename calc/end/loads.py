@@ -7,8 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Array, Number, some
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible, decimals_apart
+from calc.practice import Axle
 
 
 @dataclass(frozen=True, eq=False)
@@ -23,10 +24,10 @@ class Axles:
         return Axles(self.front + mass * front_share, self.rear + mass * (1.0 - front_share))
 
 
-def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = STANDARD_GRAVITY) -> Number:
+def sprung_load(axle_mass: Number, unsprung: Number, axle: Axle, gravity: float = STANDARD_GRAVITY) -> Number:
     """Vertical load that an end's springs carry at rest.
 
-    Parameters: axle_mass [kg]; unsprung [kg]; end, "front" or "rear", for the message; gravity [N/kg].
+    Parameters: axle_mass [kg]; unsprung [kg]; axle, "front" or "rear", for the message; gravity [N/kg].
     Returns: load [N].
     Raises: Impossible when the unsprung mass is not below the axle's load.
     Formula: (m_axle - m_unsprung) g.
@@ -39,10 +40,10 @@ def sprung_load(axle_mass: Number, unsprung: Number, end: str, gravity: float = 
     if some(sprung <= 0):
         raise Impossible(
             "unsprung",
-            f"The unsprung mass at the {end}, {float(np.max(unsprung)):.1f} kg, is not below the axle's load of "
+            f"The unsprung mass at the {axle}, {float(np.max(unsprung)):.1f} kg, is not below the axle's load of "
             f"{float(np.min(axle_mass)):.1f} kg.",
             "Check the axle reading and the unsprung mass.",
-            f"{end}.unsprung",
+            f"{axle}.unsprung",
         )
     return sprung * gravity
 
@@ -146,3 +147,17 @@ def share_aboard(alone: Number, aboard: Number, added: Number) -> Number:
     if some(added <= 0):
         raise Impossible("rider", "The rider's mass must be above 0 kg.", "Enter the kitted mass.", "rider.mass")
     return (aboard - alone) / added
+
+
+@dataclass(frozen=True, eq=False)
+class Loads:
+    """What the end carries: sprung loads [N] with the bike alone and with the rider aboard, and gravity [N/kg] used."""
+
+    alone: Number
+    aboard: Number
+    gravity: float
+
+    @property
+    def sprung_mass(self) -> Number:
+        """Sprung mass [kg] on the axle, rider aboard."""
+        return self.aboard / self.gravity

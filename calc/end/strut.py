@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Number
-from calc.gas.chamber import Gas, Pace
+from calc.gas.chamber import Gas, Process
 from calc.springs.helical import Spring
 
 
@@ -30,22 +30,22 @@ class Strut:
         """Force [N] of the springs alone at a stroke [mm]."""
         return sum((s.force(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
 
-    def gas_force(self, stroke: Number, pace: Pace) -> Number:
+    def gas_force(self, stroke: Number, process: Process) -> Number:
         """Force [N] of the gas alone at a stroke [mm]."""
-        return sum((g.force(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+        return sum((g.force(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
 
-    def force(self, stroke: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, process: Process) -> Number:
         """Force [N] at a stroke [mm]."""
-        return self.spring_force(stroke) + self.gas_force(stroke, pace)
+        return self.spring_force(stroke) + self.gas_force(stroke, process)
 
-    def rate_at(self, stroke: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, process: Process) -> Number:
         """Rate [N/mm] at a stroke [mm], springs and gas."""
-        gas = sum((g.rate_at(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+        gas = sum((g.rate_at(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
         return gas + sum((s.rate_at(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
 
-    def energy(self, stroke: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, process: Process) -> Number:
         """Energy [N mm] from full extension to a stroke [mm], springs and gas."""
-        gas = sum((g.energy(stroke, self.ambient, pace) for g in self.gases), 0.0 * np.asarray(stroke))
+        gas = sum((g.energy(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
         return gas + sum((s.energy(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
 
     def rubber_force(self, stroke: Number) -> Number:

@@ -8,29 +8,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Flags, Number
-from calc.assembly import Assembly
-from calc.setup import Figures, Setup
-from calc.springs.fit import SAME, Fit
+from calc.end.assembly import Assembly
+from calc.end.figures import Figures
+from calc.end.limits import Limits
+from calc.end.setup import Setup
+from calc.springs.fit import SAME
 from calc.springs.helical import coil_bind_clearance
-
-
-@dataclass(frozen=True, eq=False)
-class Limits:
-    """What can be built. Lengths in mm; one that is None is not known, and what rests on it not checked. Free-sag window in
-    the sag's own measure. `second_room` is what a second spring can be shortened by until its coils touch; `pressure` [MPa,
-    gauge] the most an air spring takes; `oil` [mm3] the most that can come out of its chamber.
-    """
-
-    preload: tuple[float, float]
-    gap: tuple[float, float] | None
-    free_sag: tuple[float, float] | None
-    free_length: Number | None = None
-    solid_length: Number | None = None
-    bind_margin: float = 0.0
-    fit: Fit | None = None
-    second_room: Number | None = None
-    pressure: float | None = None
-    oil: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,7 +32,7 @@ def room_left(assembly: Assembly, setup: Setup, done: Figures, limits: Limits) -
     Raises: nothing.
     Formula: free length - solid length - what the spring is shortened by, each spring for itself.
     Source: geometry.
-    Example: see `calc.sizing.size`.
+    Example: see `calc.sizing.coil.size`.
     """
     shortened = setup.preload + done.end.motion.stroke(done.end.travel)
     springs = assembly.arrangement
@@ -79,7 +62,7 @@ def bars(done: Figures, *kinds: Mapping[str, Flags]) -> dict[str, Flags]:
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `calc.sizing.size`.
+    Example: see `calc.sizing.coil.size`.
     """
     return {name: np.broadcast_to(veto, np.shape(done.frequency)) for kind in kinds for name, veto in kind.items()}
 
@@ -110,7 +93,7 @@ def gap_bars(setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flag
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `calc.sizing.size`.
+    Example: see `calc.sizing.coil.size`.
     """
     if limits.gap is None:
         return {}
@@ -129,7 +112,7 @@ def spring_bars(assembly: Assembly, room: Room, limits: Limits) -> dict[str, Fla
     Raises: nothing.
     Formula: room < margin; of a stacked second spring, room < 0.
     Source: none.
-    Example: see `calc.sizing.size`.
+    Example: see `calc.sizing.coil.size`.
     """
     found = {} if room.main is None else {"coil bind": np.asarray(room.main < limits.bind_margin - SAME)}
     if room.second is None:
@@ -147,7 +130,7 @@ def free_sag_bars(done: Figures, limits: Limits, along: bool) -> dict[str, Flags
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `calc.sizing.size`.
+    Example: see `calc.sizing.coil.size`.
     """
     if limits.free_sag is None:
         return {}

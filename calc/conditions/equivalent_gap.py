@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
-from calc.array import Array, Number
-from calc.assembly import Assembly
-from calc.end import End
-from calc.gas.chamber import SLOW, Pace
+from calc.array import Array, Number, find_root
+from calc.end.assembly import Assembly
+from calc.end.end import End
+from calc.end.loads import Loads
+from calc.end.sag import settle
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL, Process
 from calc.impossible import Impossible
 from calc.leg.open import DEEPEST_GAP
-from calc.roots import find_root
-from calc.sag import settle
-from calc.setup import Loads, Setup
 
 _CLEAR = 0.05  # mm, how near to the gap that locks the leg the search goes
 _STEPS, _SMALL, _CLOSE = 12, 1e-3, 1e-7  # of Newton's method: how many; mm to take a slope over; mm at which it has arrived
@@ -32,7 +34,6 @@ def gap_for_end_force(assembly: Assembly, setup: Setup, loads: Loads, exponent: 
     Source: none.
     Example: see `tests/core/test_alike.py`.
     """
-    assembly = assembly.paired(setup.split).pumped(setup.air)
     quick = _by_newton(assembly, setup, loads, exponent, end_force)
     return _bracketed(assembly, setup, loads, exponent, end_force) if quick is None else quick
 
@@ -42,7 +43,7 @@ def _by_newton(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number,
     shape = np.broadcast_shapes(*(np.shape(x) for x in (setup.rate, setup.preload, setup.gap, loads.aboard, end_force, exponent)))
     gap = np.array(np.broadcast_to(setup.gap, shape), dtype=float)
     try:
-        start = assembly.end(setup.rate, setup.preload, gap)
+        start = assembly.end(replace(setup, gap=gap))
         sag = settle(start, loads.aboard).travel + 0.0 * gap
         for _ in range(_STEPS):
             move, shift = _newton_step(assembly, setup, loads.aboard, exponent, end_force, gap, sag)
@@ -60,17 +61,17 @@ def _newton_step(
     assembly: Assembly, setup: Setup, load: Number, exponent: Number, end_force: Number, gap: Array, sag: Array
 ) -> tuple[Array, Array]:
     """What to add to gap and sag [mm, at the wheel]: two equations, load held at the sag and end force met, by their slopes."""
-    here, beside = (assembly.end(setup.rate, setup.preload, trial) for trial in (gap, gap + _SMALL))
+    here, beside = (assembly.end(replace(setup, gap=trial)) for trial in (gap, gap + _SMALL))
 
     def over(end: End, settled: Array) -> Array:
-        reached = end.wheel_force(end.travel, Pace(exponent, end.motion.stroke(settled)))
+        reached = end.wheel_force(end.travel, Process(exponent, end.motion.stroke(settled)))
         return np.asarray(1.0 - end_force / reached)  # tame where the gas runs out
 
-    held, missed = here.wheel_force(sag, SLOW), over(here, sag)
+    held, missed = here.wheel_force(sag, ISOTHERMAL), over(here, sag)
     topped = (sag <= 0.0) & (held >= load)
-    by_gap = np.where(topped, 0.0, (beside.wheel_force(sag, SLOW) - held) / _SMALL)
+    by_gap = np.where(topped, 0.0, (beside.wheel_force(sag, ISOTHERMAL) - held) / _SMALL)
     short = np.where(topped, 0.0, held - load)
-    by_sag = here.wheel_rate(sag, SLOW)
+    by_sag = here.wheel_rate(sag, ISOTHERMAL)
     missed_by_gap, missed_by_sag = (over(beside, sag) - missed) / _SMALL, (over(here, sag + _SMALL) - missed) / _SMALL
     whole = by_gap * missed_by_sag - by_sag * missed_by_gap
     whole = np.where(whole == 0.0, np.nan, whole)
@@ -79,12 +80,12 @@ def _newton_step(
 
 def _bracketed(assembly: Assembly, setup: Setup, loads: Loads, exponent: Number, end_force: Number) -> Array:
     def over(gap: Array) -> Array:
-        end = assembly.end(setup.rate, setup.preload, gap)
-        reached = end.wheel_force(end.travel, Pace(exponent, settle(end, loads.aboard).stroke))
+        end = assembly.end(replace(setup, gap=gap))
+        reached = end.wheel_force(end.travel, Process(exponent, settle(end, loads.aboard).stroke))
         return np.asarray(1.0 - end_force / reached)  # tame where the gas runs out
 
     shape = np.broadcast_shapes(*(np.shape(x) for x in (setup.rate, setup.preload, loads.aboard, end_force, exponent)))
-    low = np.broadcast_to(assembly.lock_gap(setup.rate) + _CLEAR, shape)
+    low = np.broadcast_to(assembly.lock_gap(setup) + _CLEAR, shape)
     high = np.full(shape, DEEPEST_GAP)
     if np.any(over(low) < 0) or np.any(over(high) > 0):
         most, least = (end_force / (1.0 - over(gap)) for gap in (low, high))
