@@ -13,6 +13,7 @@ from calc.demo import jobs
 from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, JobError, load
 from calc.job.starter import start, with_notes
 from calc.job.text import LONGEST, decode, read_jobs, several
+from calc.job.visit import next_visit
 from calc.practice import USES
 from calc.report import report_of
 from calc.report.compare import comparison, comparison_text
@@ -26,6 +27,7 @@ EXAMPLES = f"""examples:
   python -m calc --demo --job                           the demo's job file, to copy from
   python -m calc all.json --only 3                      the third job of a file that holds several
   python -m calc may.json --compare june.json           what was entered and recommended differently at the next visit
+  python -m calc may.json --next-visit 2026-06-20 > june.json   copy it as the bike's next visit: as built is now as found
   python -m calc *.json --gather > all.json             several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
@@ -43,6 +45,9 @@ def main(arguments: list[str] | None = None) -> int:
         document = _document(options)
         if options.compare:
             return _compare(load(document), load(_one(_jobs_of(options.compare), options.compare, None)), options.json)
+        if options.next_visit is not None:
+            _print(next_visit(document, options.next_visit))
+            return 0
         if options.starter or options.job:
             _print(with_notes(document) if options.starter else document)
             return 0
@@ -80,6 +85,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--only", type=int, metavar="N", help="of a file with several jobs, take this one")
     parser.add_argument("--compare", metavar="FILE", help="say what this later job has other than the file")
+    parser.add_argument("--next-visit", metavar="DATE", help="print the job as that of the bike's next visit")
     parser.add_argument("--gather", action="store_true", help="print all jobs of the files as one file, instead of sizing")
     parser.add_argument("--job", action="store_true", help="print the job itself instead of sizing it")
     return parser

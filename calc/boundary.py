@@ -10,6 +10,7 @@ from typing import Any
 from calc.job import DRAWS, Job, JobError, load
 from calc.job.starter import start
 from calc.job.text import read_jobs, read_json
+from calc.job.visit import next_visit
 from calc.report import ENDS, report_of
 from calc.report.compare import comparison
 from calc.report.figures import figures_data
@@ -22,23 +23,23 @@ def answer(text: str) -> str:
 
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
     three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first,
-    {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds} or
-    {"kind": "compare", "before": {...}, "after": {...}}.
+    {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds},
+    {"kind": "compare", "before": {...}, "after": {...}} or {"kind": "next visit", "job": {...}, "date": "2026-09-01"}.
     Returns: JSON: {"kind": "report", "report": ...}, {"kind": "figures", "figures": ... or null where none is chosen},
-    {"kind": "job", "job": ...}, {"kind": "jobs", "jobs": [...], "refused": [sentences]}, {"kind": "comparison", "comparison": ...} or
-    {"kind": "failure", "message": ...}.
+    {"kind": "job", "job": ...}, {"kind": "jobs", "jobs": [...], "refused": [sentences]}, {"kind": "comparison", "comparison": ...}
+    or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example:
         >>> answer("{}")
-        '{"kind":"failure","message":"A request names its kind: size, figures, start, open or compare."}'
+        '{"kind":"failure","message":"A request names its kind, one that the core knows."}'
     """
     try:
         request = read_json(text)
         handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
-            raise JobError("A request names its kind: size, figures, start, open or compare.")
+            raise JobError("A request names its kind, one that the core knows.")
         reply = handler(request)
         return json.dumps(reply, allow_nan=False, separators=(",", ":"), ensure_ascii=False)
     except JobError as error:
@@ -89,10 +90,15 @@ def _compare(request: Data) -> Data:
     return {"kind": "comparison", "comparison": comparison(load(request.get("before")), load(request.get("after")))}
 
 
+def _next_visit(request: Data) -> Data:
+    return {"kind": "job", "job": next_visit(request.get("job", {}), str(request.get("date", "")))}
+
+
 _HANDLERS: dict[str, Callable[[Data], Data]] = {
     "size": _size,
     "figures": _figures,
     "start": _start,
     "open": _open,
     "compare": _compare,
+    "next visit": _next_visit,
 }

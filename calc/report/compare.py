@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.job import Job, Resolved
 from calc.job.field import Kind
+from calc.practice import Axle
 from calc.report.data import Data, told
 from calc.report.figures import figures_data
 from calc.report.words import named
@@ -16,7 +17,7 @@ _FIGURES = {
     "frequency": "ride frequency",
     "end_force": "end force",
 }
-_ENDS = {"front": "Front", "rear": "Rear"}
+_ENDS: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
 
 
 def comparison(before: Job, after: Job) -> Data:
@@ -56,7 +57,7 @@ def comparison_text(before: Job, after: Job) -> str:
 
 
 def _label(found: Resolved) -> str:
-    end = _ENDS.get(found.field.end, "")
+    end = {str(axle): word for axle, word in _ENDS.items()}.get(found.field.end, "")
     known = found.field.label
     return known if not end or end.lower() in known.lower() else f"{end}: {known[0].lower()}{known[1:]}"
 
@@ -83,7 +84,7 @@ def _is_bare(text: str) -> bool:
     return text.replace(",", "").replace(".", "").strip("+- ").isdigit()
 
 
-def _results(end: str, before: Job, after: Job) -> list[Data]:
+def _results(end: Axle, before: Job, after: Job) -> list[Data]:
     one, other = (_told(figures_data(job, end)) for job in (before, after))
     return [
         {"end": end, "label": f"{_ENDS[end]}: {label}", "before": one.get(label, ""), "after": other.get(label, "")}

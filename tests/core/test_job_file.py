@@ -12,6 +12,7 @@ from calc.boundary import answer
 from calc.job import VERSION, JobError, load
 from calc.job.document import upgraded
 from calc.job.text import DEEPEST, LONGEST, MOST_BRACKETS, decode, read_jobs, read_json, several
+from calc.job.visit import as_found
 from calc.report import report
 from tests.core.documents import demo
 
@@ -148,3 +149,20 @@ def test_two_visits_compared_by_page_and_command_line(capsys, tmp_path):
 def test_a_plus_minus_that_alone_differs_is_told():
     reply = json.loads(answer(json.dumps({"kind": "compare", "before": demo(), "after": demo({"rider.mass": {"value": "104 kg", "plus_minus_95": "3 kg", "origin": "measured"}})})))
     assert [row["after"] for row in reply["comparison"]["entries"]] == ["104 kg ±3, measured"]
+
+
+def test_at_the_next_visit_what_was_built_is_what_is_found(capsys, tmp_path):
+    before = demo({"front.tried_rate": "4.6"}) | {"date": "2026-05-12"}
+    after = json.loads(answer(json.dumps({"kind": "next visit", "job": before, "date": "2026-09-01"})))["job"]
+    assert after["date"] == "2026-09-01"
+    assert after["front"] == {key: entry for key, entry in before["front"].items() if key != "tried_rate"}
+    assert after["rider"] == before["rider"]
+    (tmp_path / "may.json").write_text(json.dumps(before))
+    assert main([str(tmp_path / "may.json"), "--next-visit", "2026-09-01"]) == 0
+    assert json.loads(capsys.readouterr().out) == after
+
+
+def test_what_was_built_moves_to_what_is_found():
+    built = {"value": "4.8 N/mm", "origin": "stated"}
+    found = as_found({"rate": "4.2", "preload_from": "lengths", "built_rate": built, "built_preload": "5", "built_gap_left": "118 mm", "tried_gap": "120"})
+    assert found == {"rate": built, "preload_from": "read", "preload": "5", "gap_left": "118 mm"}

@@ -92,7 +92,7 @@ def test_a_job_is_not_invented_unless_it_says_so():
 
 def test_a_table_that_falls_twice_is_told_where_it_falls_first():
     with pytest.raises(Impossible, match=r"from 10 mm \(50 N\) to 20 mm \(40 N\)"):
-        ForceTable(((0, 0), (10, 50), (20, 40), (30, 90), (40, 80))).mean_rate
+        ForceTable(((0, 0), (10, 50), (20, 40), (30, 90), (40, 80))).mean_rate  # noqa: B018
 
 
 def test_more_oil_in_than_there_was_gas_names_the_gas():
