@@ -4,29 +4,41 @@ import './look/base.css'
 import './look/layout.css'
 import './store/theme.ts'
 import { startCore } from './core/client.ts'
+import { drawn, failed } from './core/first.ts'
 import { markOnce } from './core/marks.ts'
 import { mindTheKeyboard } from './look/keyboard.ts'
 import { drawTheRest } from './look/whole.ts'
 import { startOffline } from './offline/offline.ts'
 import { Page } from './Page.tsx'
 import { followLinksToFields } from './parts/field/reveal.ts'
-import { connect, reopen, save, workOut } from './store/actions.ts'
-import { forgetAnswers, report } from './store/index.ts'
+import { watchSleep } from './core/sleep.ts'
+import { forgetAnswers, openFailed, report } from './store/index.ts'
+import { catchUp, reopen } from './store/jobs.ts'
+import { linkInAddress, openLink } from './store/share.ts'
+import { askAgain, connect } from './store/work.ts'
 
 const core = startCore()
 const offline = startOffline(core.settled)
 connect(core)
 
+// Before anything else reads the address.
+const link = linkInAddress()
+
 /** The last answer stands on the page before the core is up; then it is worked out again. */
 async function begin(): Promise<void> {
   await reopen()
   draw()
+  drawn()
   requestAnimationFrame(() => {
     markOnce('first-screen')
     if (report.value) markOnce('saved-answer')
     setTimeout(drawTheRest)
   })
-  void workOut()
+  await take(link)
+}
+
+async function take(hash: string): Promise<void> {
+  if (hash) openFailed.value = (await openLink(hash)).refused.join(' ')
 }
 
 function draw(): void {
@@ -43,8 +55,10 @@ function draw(): void {
   }
 }
 
-void begin()
+begin().catch(failed)
 mindTheKeyboard()
 followLinksToFields()
-// A phone may put the page away without another word.
-document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && save())
+watchSleep(askAgain)
+// Another tab may have written while this one was out of sight.
+document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void catchUp())
+addEventListener('hashchange', () => void take(linkInAddress()))

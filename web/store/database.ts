@@ -1,7 +1,7 @@
 /** The browser's own database on this device: what it holds, and a connection that is opened again when it dies. */
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
 import type { EndReport, Report } from '../core/report.ts'
-import type { JobDocument } from './document.ts'
+import { isJob, type JobDocument } from './document.ts'
 import { takeOld } from './old.ts'
 
 /** One state of a job. Every edit adds one; the highest `rev` is the job as it stands, those before it are undone to. */
@@ -38,8 +38,8 @@ export interface Head {
   removed: number
 }
 
-/** How far an end is: nothing told yet, an entry refused, worked out. */
-export type EndState = 'open' | 'refused' | 'worked out'
+/** How far an end is: nothing told yet, an entry refused or no spring on offer, worked out, built. */
+export type EndState = 'open' | 'stuck' | 'worked out' | 'built'
 
 /** The last answer to a job, and the last good result of each end, which a refused entry does not take away. */
 export interface Answer {
@@ -103,12 +103,16 @@ const late = () =>
     setTimeout(() => reject(new Error('the database did not open; close other tabs of this page')), PATIENCE),
   )
 
+/** Whether an error says that the connection is gone, not that the device refuses. */
+export const isDead = (error: unknown): boolean =>
+  error instanceof Error && ['InvalidStateError', 'UnknownError', 'NotFoundError'].includes(error.name)
+
 /** Do something with the database; where the connection has died in the background, once more on a new one. */
 export async function within<T>(act: (db: Database) => Promise<T>): Promise<T> {
   try {
     return await act(handle ?? (await database()))
   } catch (error) {
-    if (!(error instanceof Error) || !['InvalidStateError', 'UnknownError', 'NotFoundError'].includes(error.name)) throw error
+    if (!isDead(error)) throw error
     forget()
     return act(await database())
   }
@@ -126,10 +130,7 @@ export async function newest(db: Database, id: string): Promise<Row | undefined>
 
 const isRow = (row: Partial<Row>): row is Row => isJob(row.job) && Array.isArray(row.redo)
 
-/** Whether something kept has the shape of a job document. */
-export function isJob(value: unknown): value is JobDocument {
-  return typeof value === 'object' && value !== null && (value as Partial<JobDocument>).format === 'stanchion-job'
-}
+export const NO_ANSWER: Answer = { report: null, good: { front: null, rear: null } }
 
 const isEnd = (end: unknown) => end === null || (typeof end === 'object' && 'state' in end!)
 
@@ -139,5 +140,5 @@ export function answerOf(found: Partial<Answer> | undefined): Answer {
   const ends = report?.ends as Partial<Report['ends']> | undefined
   const whole = isEnd(report && (ends?.front ?? 0)) && isEnd(report && (ends?.rear ?? 0)) && (!report || typeof report.fields === 'object')
   const sound = whole && typeof good === 'object' && good !== null && isEnd(good.front) && isEnd(good.rear)
-  return sound ? { report, good: good } : { report: null, good: { front: null, rear: null } }
+  return sound ? { report, good } : NO_ANSWER
 }

@@ -1,7 +1,7 @@
 /** What version 1 of the database kept: one demo and one job of the user's own, under these two names, each with its answer. */
 import type { IDBPTransaction } from 'idb'
 import demos from '../generated/demos.json'
-import type { Answer } from './database.ts'
+import { type Answer, NO_ANSWER } from './database.ts'
 import { isJob } from './document.ts'
 import { headOf } from './heads.ts'
 import { oldWords } from './lastwords.ts'
@@ -23,7 +23,7 @@ export async function takeOld(transaction: Upgrade): Promise<void> {
     const row = { id, at: Date.now(), step: 'open', redo: [], again: 0 }
     if (before) await rows.put!({ ...row, rev: 1, job: words!.job, back: 0 })
     await rows.put!({ ...row, rev: 2, job, back: before })
-    await transaction.objectStore('answers').put!({ id, report: kept.report ?? null, good: kept.good ?? { front: null, rear: null } })
+    await transaction.objectStore('answers').put!({ id, report: kept.report ?? null, good: kept.good ?? NO_ANSWER.good })
     await transaction.objectStore('heads').put!(headOf(id, job, kept.report ?? null))
     if (current === slot) await transaction.objectStore('settings').put!(id, 'current')
   }

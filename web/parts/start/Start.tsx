@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { start } from '../../store/actions.ts'
-import { job, ownJob, slot } from '../../store/index.ts'
+import { start } from '../../store/jobs.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
 import { apart, nextUnit, together } from '../../store/text.ts'
 import './start.css'
@@ -72,12 +71,6 @@ export function Start({ done }: { done: () => void }) {
       <p class="attend" id="start-wrong" role="alert">
         {wrong.value}
       </p>
-      {ownJob.value && (
-        <p class="quiet">
-          {slot.value === 'own' ? `This takes the place of ${job.value.name || 'your job'}` : 'This takes the place of your last job'} on this
-          device. Save its file first if you need it.
-        </p>
-      )}
       <div class="buttons">
         <button type="button" onClick={done}>
           Not now

@@ -2,7 +2,9 @@ import type { Core } from '../../core/client.ts'
 import { StartNotice } from '../../core/StartNotice.tsx'
 import type { Offline } from '../../offline/offline.ts'
 import { OfflineNotice } from '../../offline/OfflineNotice.tsx'
-import { keepFailed, refusal } from '../../store/index.ts'
+import { exportAll, exportOne, save } from '../../store/files.ts'
+import { openFailed, openId, refusal } from '../../store/index.ts'
+import { keepFailed } from '../../store/keep.ts'
 import './status.css'
 
 /** One line on how the page itself stands: starting, ready offline, a new version; and what went wrong with it. */
@@ -12,12 +14,18 @@ export function Status({ core, offline }: { core: Core; offline: Offline }) {
       <StartNotice core={core} />
       {core.state.value.at !== 'loading' && <OfflineNotice offline={offline} />}
       <p class="attend" role="alert">
-        {refusal.value}
+        {refusal.value || openFailed.value}
       </p>
       {keepFailed.value && (
-        <p class="attend" role="status">
-          This job is not kept on this device ({keepFailed.value}). Save its file.
-        </p>
+        <div class="attend" role="alert" data-keep="failed">
+          <p>What you enter is not kept on this device: {keepFailed.value}. Save it as a file; it is tried again by itself.</p>
+          <button type="button" onClick={() => void exportOne(openId.value).then(save)}>
+            Save this job's file
+          </button>
+          <button type="button" onClick={() => void exportAll().then((files) => save(...files))}>
+            Save all jobs
+          </button>
+        </div>
       )}
     </div>
   )

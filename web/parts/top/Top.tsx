@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import { canRedo, canUndo, redo, undo } from '../../store/history.ts'
 import { job, slot } from '../../store/index.ts'
 import { Start } from '../start/Start.tsx'
 import { JobSheet } from './JobSheet.tsx'
@@ -17,6 +18,16 @@ export function Top() {
       <p class="job-name">{name || 'Your job'}</p>
       <p class="quiet job-kind">{invented ? 'demo, invented' : job.value.date}</p>
       <div class="top-links">
+        {canUndo.value && (
+          <button type="button" class="link" onClick={() => void undo()}>
+            Undo
+          </button>
+        )}
+        {canRedo.value && (
+          <button type="button" class="link" onClick={() => void redo()}>
+            Redo
+          </button>
+        )}
         {slot.value === 'demo' && <Toggle of="start">Start your own</Toggle>}
         <Toggle of="job">Job</Toggle>
       </div>
