@@ -25,6 +25,12 @@ export const ownJob = computed(() => jobs.value.length > 0)
 /** Whether the browser has promised to keep the jobs; null until it was asked. */
 export const persisted = signal<boolean | null>(null)
 
+onJoined((mine, both) => {
+  job.value = merged(mine, job.value, both)
+  askAgain()
+})
+onWritten((written) => void follow(written))
+
 const FORGOTTEN = 30 * 24 * 3600 * 1000
 
 /** Read the list anew. */
@@ -100,11 +106,6 @@ export async function resetDemo(): Promise<void> {
 
 /** What was open last, or the first demo. */
 export async function reopen(): Promise<void> {
-  onJoined((mine, both) => {
-    job.value = merged(mine, job.value, both)
-    askAgain()
-  })
-  onWritten((written) => void follow(written))
   const last = (await openLast()) ?? spoken()[0]
   const wrong = last && !(await open(last)) ? undefined : await showDemo(demos[0]!.key)
   if (wrong) openFailed.value = wrong

@@ -24,7 +24,7 @@ export async function pack(job: JobDocument): Promise<{ letters: string; digits:
 /** The text of the job in a fragment. Throws words for people. */
 export async function unpack(hash: string): Promise<string> {
   const bytes = hash.startsWith(LETTERS) ? fromLetters(hash.slice(LETTERS.length)) : hash.startsWith(DIGITS) ? fromDigits(hash.slice(DIGITS.length)) : null
-  if (!bytes) throw new Error(/^#job=\d/.test(hash) ? 'This link was made by a newer version. Update, then open it.' : 'This link holds no job.')
+  if (!bytes) throw new Error(/^#job=(?!1[.n])\d/.test(hash) ? 'This link was made by a newer version. Update, then open it.' : 'This link holds no job, or only a part of one.')
   const reader = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw')).getReader()
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
   let text = ''

@@ -1,5 +1,5 @@
 /** The open job's way to the core and back: asked at every edit, asked again whenever what stands may not be true any more. */
-import { effect } from '@preact/signals'
+import { effect, untracked } from '@preact/signals'
 import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
 import type { Core } from '../core/client.ts'
 import { latestOnly } from '../core/latest.ts'
@@ -26,13 +26,13 @@ export function connect(to: Core): void {
   let lost = false
   effect(() => {
     const { at } = to.state.value
-    if (at === 'ready' && lost) void workOut()
+    if (at === 'ready' && lost) untracked(() => void workOut())
     lost = at === 'failed' || (lost && at === 'loading')
   })
   effect(() => {
     if (to.lost.value === 0) return
     lost = true
-    markStale()
+    untracked(markStale)
   })
 }
 
