@@ -9,8 +9,10 @@ from typing import Any
 
 from calc.job import DRAWS, Job, JobError, load
 from calc.job.starter import start
-from calc.job.text import read_json
+from calc.job.text import read_jobs, read_json
+from calc.job.visit import next_visit
 from calc.report import ENDS, report_of
+from calc.report.compare import comparison
 from calc.report.figures import figures_data
 
 Data = dict[str, Any]
@@ -20,22 +22,24 @@ def answer(text: str) -> str:
     """Answer one request of the page.
 
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
-    three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first, or
-    {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first,
+    {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds},
+    {"kind": "compare", "before": {...}, "after": {...}} or {"kind": "next visit", "job": {...}, "date": "2026-09-01"}.
     Returns: JSON: {"kind": "report", "report": ...}, {"kind": "figures", "figures": ... or null where none is chosen},
-    {"kind": "job", "job": ...} or {"kind": "failure", "message": ...}.
+    {"kind": "job", "job": ...}, {"kind": "jobs", "jobs": [...], "refused": [sentences]}, {"kind": "comparison", "comparison": ...}
+    or {"kind": "failure", "message": ...}.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example:
         >>> answer("{}")
-        '{"kind":"failure","message":"A request names its kind: size, figures or start."}'
+        '{"kind":"failure","message":"A request names its kind, one that the core knows."}'
     """
     try:
         request = read_json(text)
         handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
-            raise JobError("A request names its kind: size, figures or start.")
+            raise JobError("A request names its kind, one that the core knows.")
         reply = handler(request)
         return json.dumps(reply, allow_nan=False, separators=(",", ":"), ensure_ascii=False)
     except JobError as error:
@@ -77,4 +81,24 @@ def _start(request: Data) -> Data:
     return {"kind": "job", "job": start(str(request.get("use", "")), str(request.get("rider", "")))}
 
 
-_HANDLERS: dict[str, Callable[[Data], Data]] = {"size": _size, "figures": _figures, "start": _start}
+def _open(request: Data) -> Data:
+    jobs, refused = read_jobs(str(request.get("text", "")), "This file")
+    return {"kind": "jobs", "jobs": jobs, "refused": refused}
+
+
+def _compare(request: Data) -> Data:
+    return {"kind": "comparison", "comparison": comparison(load(request.get("before")), load(request.get("after")))}
+
+
+def _next_visit(request: Data) -> Data:
+    return {"kind": "job", "job": next_visit(request.get("job", {}), str(request.get("date", "")))}
+
+
+_HANDLERS: dict[str, Callable[[Data], Data]] = {
+    "size": _size,
+    "figures": _figures,
+    "start": _start,
+    "open": _open,
+    "compare": _compare,
+    "next visit": _next_visit,
+}

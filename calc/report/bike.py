@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 import numpy as np
 
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard, loaded
+from calc.practice import Axle
 from calc.report.data import Data, number_text, plus_minus_text, quantity, with_half
 
 SCALES_AGREE = 3.0  # kg; two readings of +/-1 and one of +/-0.5 each side differ by less; common practice, no source
@@ -64,7 +66,7 @@ def scale_notes(job: Job) -> list[str]:
     return notes
 
 
-def attitude(job: Job, ends: dict[str, Data]) -> Data | None:
+def attitude(job: Job, ends: Mapping[Axle, Data]) -> Data | None:
     """What going from the found to the recommended setup does to ride height and rake; None where an end has no answer.
 
     The +/- of the rake is both ends' together, so it is the most that it can be: they are drawn one at a time.

@@ -30,7 +30,7 @@ KINDS = [SingleSpring(), Stacked(10.0, 20.0), Nested(1.5, 60.0), Progressive(TAB
 def test_preload_for_sag_holds_the_load_there(kind, rate, gap, travel, preload):
     assembly = replace(fork(), arrangement=kind)
     load = float(assembly.end(Setup(rate, preload, gap)).wheel_force(travel, ISOTHERMAL))
-    assert float(preload_for_sag(assembly, rate, gap, load, travel)) == pytest.approx(preload, abs=1e-6)
+    assert float(preload_for_sag(assembly, Setup(rate, 0.0, gap), load, travel)) == pytest.approx(preload, abs=1e-6)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda k: type(k).__name__)
@@ -47,7 +47,7 @@ def test_preload_for_sag_against_a_root(kind):
             return np.asarray(assembly.end(Setup(rates, p, gap)).wheel_force(travel, ISOTHERMAL) - load)
 
         low = np.full(len(rates), -20.0)
-        assert preload_for_sag(assembly, rates, gap, load, travel) == pytest.approx(find_root(surplus, low, low + 120.0), abs=1e-6)
+        assert preload_for_sag(assembly, Setup(rates, 0.0, gap), load, travel) == pytest.approx(find_root(surplus, low, low + 120.0), abs=1e-6)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda k: type(k).__name__)
@@ -78,14 +78,13 @@ def test_bind_is_that_of_the_main_spring():
 
 def test_unequal_legs_act_as_their_mean_where_neither_is_loose():
     """Springs in parallel at one preload: the sum of both rates. Steel goes with the root of each rate: a hair of gas."""
-    plain, pair = fork().end(Setup(4.4, 5.0, 120.0)), fork().paired(0.2).end(4.4, 5.0, 120.0)
+    plain, pair = fork().end(Setup(4.4, 5.0, 120.0)), fork().end(Setup(4.4, 5.0, 120.0, 0.2))
     line = np.linspace(0.0, float(plain.travel), 20)
     assert pair.spring_wheel_force(line) == pytest.approx(np.asarray(plain.spring_wheel_force(line)))
     assert pair.gas_wheel_force(line, ISOTHERMAL) == pytest.approx(np.asarray(plain.gas_wheel_force(line, ISOTHERMAL)), rel=2e-3)
     assert [strut.springs[0].rate for strut, _ in pair.struts] == [pytest.approx(4.2), pytest.approx(4.6)]
-    assert float(fork().paired(0.2).lock_gap(4.4)) == pytest.approx(float(fork().lock_gap(4.6)))
-    one = shock()
-    assert one.paired(3.0) is one
+    locks = [float(fork().lock_gap(Setup(rate, 0.0, 0.0, split))) for rate, split in ((4.4, 0.2), (4.6, 0.0))]
+    assert locks[0] == pytest.approx(locks[1])
 
 
 def test_pairs_on_offer():

@@ -83,7 +83,7 @@ def test_near_hydraulic_lock_draws_and_first_order_rightly_part():
     the cap, so its 2.5 % and 97.5 % points are those of the one uncertain volume.
     """
     job = only("front.cap_volume", CAP, CAP_HALF)
-    lock = float(end_inputs(job, "front").assembly.lock_gap(4.6))
+    lock = float(end_inputs(job, "front").assembly.lock_gap(Setup(4.6, 0.0, 0.0)))
     found = {}
     for name, spare in (("wide", 60.0), ("near", 12.5)):
 
@@ -119,7 +119,7 @@ def test_where_preload_holds_the_bike_up_draws_and_first_order_rightly_part():
         return {"free sag": np.asarray(done.free.travel)}
 
     heavier = end_inputs(only("bike.rear_axle", AXLE + TO_SPARE * AXLE_U, 0.0), "rear")
-    preload = float(preload_for_sag(heavier.assembly, 48.0, 0.0, heavier.loads.alone, 0.0))
+    preload = float(preload_for_sag(heavier.assembly, Setup(48.0, 0.0, 0.0), heavier.loads.alone, 0.0))
     job = only("bike.rear_axle", AXLE, 2.0 * AXLE_U)
     assert float(free_sag(only("bike.rear_axle", AXLE, 0.0))["free sag"]) == 0.0
     assert first_order(job, free_sag)["free sag"] == pytest.approx([0.0], abs=1e-12)

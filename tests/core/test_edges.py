@@ -110,9 +110,8 @@ def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
     assert alone[0] < alone[1]
     for gas, other in ((plain, fuller), (fuller, plain)):
         both = replace(fork(), gas=gas, gas_right=other)
-        assert float(both.lock_gap(4.2)) == pytest.approx(alone[1])
-    split = replace(fork(), split=0.4)
-    assert float(split.lock_gap(4.2)) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
+        assert float(both.lock_gap(Setup(4.2, 0.0, 0.0))) == pytest.approx(alone[1])
+    assert float(fork().lock_gap(Setup(4.2, 0.0, 0.0, 0.4))) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
 
 
 def test_bands_of_landing_energy_by_the_hand_model():

@@ -139,7 +139,7 @@ def test_legs_may_differ():
     whole, half = fork().end(Setup(4.4, 5.0, 120.0)), fork(springs=1).end(Setup(4.4, 5.0, 120.0))
     assert float(half.spring_wheel_force(100.0)) == pytest.approx(0.5 * float(whole.spring_wheel_force(100.0)))
     assert float(half.wheel_force(260.0, ISOTHERMAL)) > 0.5 * float(whole.wheel_force(260.0, ISOTHERMAL))
-    ends = [fork().end_of_gaps(4.4, 5.0, *gaps) for gaps in ((110.0, 110.0), (110.0, 130.0), (130.0, 130.0))]
+    ends = [fork().end(Setup(4.4, 5.0, gap, gap_split=split)) for gap, split in ((110.0, 0.0), (120.0, 10.0), (130.0, 0.0))]
     forces = [float(e.wheel_force(e.travel, Process(1.33))) for e in ends]
     assert forces[0] > forces[1] > forces[2]
     assert forces[1] == pytest.approx(0.5 * (forces[0] + forces[2]))

@@ -9,11 +9,16 @@ export type CoreRequest =
   | { kind: 'size'; job: Job; bands: boolean; ends: readonly ('front' | 'rear')[] }
   | { kind: 'figures'; job: Job; end: 'front' | 'rear' }
   | { kind: 'start'; use: string; rider: string }
+  | { kind: 'open'; text: string }
+  | { kind: 'compare'; before: Job; after: Job }
+  | { kind: 'next visit'; job: Job; date: string }
 
 export type CoreReply =
   | { kind: 'report'; report: Report }
   | { kind: 'figures'; figures: Record<string, unknown> | null }
   | { kind: 'job'; job: Job }
+  | { kind: 'jobs'; jobs: Job[]; refused: string[] }
+  | { kind: 'comparison'; comparison: Record<string, unknown> }
   | { kind: 'failure'; message: string; [more: string]: unknown }
 
 /** Why a start can fail; failures.ts has the words for each. */

@@ -263,7 +263,7 @@ export interface Attitude {
 export interface Report {
   format: 'stanchion-report'
   version: number
-  header: { format: string; version: number; name: string; date: string; invented: boolean; note: string }
+  header: { format: string; version: number; name: string; owner: string; date: string; invented: boolean; note: string }
   use: Use | ''
   use_label: string
   posture: string

@@ -23,6 +23,8 @@ export interface FieldSchema {
 }
 
 interface Schema {
+  /** Bytes; a longer file is no job. */
+  longest_file: number
   parts: Part[]
   origins: Origin[]
   uses: { key: Use; label: string; posture: string }[]

@@ -1,10 +1,11 @@
+import { useSignal } from '@preact/signals'
 import type { End, Report } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { head } from '../../store/actions.ts'
-import { job, report, reports } from '../../store/index.ts'
+import { job, openId, report, reports } from '../../store/index.ts'
 import { lookedAt } from '../../store/looked.ts'
 import { Caution } from '../caution/Caution.tsx'
-import { saveFile } from '../door/file.ts'
+import { ShareJob } from '../door/ShareJob.tsx'
 import { Fold } from '../fold/Fold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
@@ -26,6 +27,7 @@ const ENDS = ['front', 'rear'] as const
 /** What was built, to be printed and handed over; the whole card is one printed page. */
 export function Card() {
   const now = report.value
+  const sharing = useSignal(false)
   return (
     <Frame room="card" name="Card">
       <div class="lead no-print">
@@ -39,10 +41,11 @@ export function Card() {
           <button type="button" class="filled" disabled={!now} onClick={() => print()}>
             Print
           </button>
-          <button type="button" onClick={() => saveFile(job.value)}>
-            Save the job file
+          <button type="button" aria-expanded={sharing.value} onClick={() => (sharing.value = !sharing.value)}>
+            Share
           </button>
         </div>
+        {sharing.value && <ShareJob id={openId.value} key={openId.value} />}
         <Named />
       </div>
       {now && (
@@ -78,6 +81,10 @@ function Named() {
       <label class="ask">
         <span>Name</span>
         <input class="wide" type="text" autocomplete="off" maxLength={200} value={job.value.name} onInput={(event) => head({ name: event.currentTarget.value })} />
+      </label>
+      <label class="ask">
+        <span>Owner</span>
+        <input class="wide" type="text" autocomplete="off" maxLength={200} value={job.value.owner ?? ''} onInput={(event) => head({ owner: event.currentTarget.value })} />
       </label>
       <label class="ask">
         <span>Date</span>

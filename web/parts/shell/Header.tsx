@@ -1,3 +1,4 @@
+import { canRedo, canUndo, redo, undo } from '../../store/history.ts'
 import { job } from '../../store/index.ts'
 import { address, place, PLACES, type PlaceName } from '../../store/place.ts'
 import { Icon } from './icons.tsx'
@@ -17,7 +18,18 @@ export function Header() {
         {name || 'Bike without a name'}
         {invented && <span class="job-kind">, demo</span>}
       </p>
-      <span class="head-tools" />
+      <span class="head-tools">
+        {canUndo.value && (
+          <button type="button" onClick={() => void undo()}>
+            Undo
+          </button>
+        )}
+        {canRedo.value && (
+          <button type="button" class="redo" onClick={() => void redo()}>
+            Redo
+          </button>
+        )}
+      </span>
     </header>
   )
 }

@@ -1,7 +1,6 @@
 import { useSignal } from '@preact/signals'
-import { start } from '../../store/actions.ts'
 import { helpOf } from '../../store/help.ts'
-import { job, ownJob, slot } from '../../store/index.ts'
+import { start } from '../../store/jobs.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
 import { apart, together } from '../../store/text.ts'
 import { offered } from '../../store/units.ts'
@@ -78,12 +77,6 @@ export function Start({ done }: { done: () => void }) {
       <p class="attend" id="start-wrong" role="alert">
         {wrong.value}
       </p>
-      {ownJob.value && (
-        <p class="quiet">
-          {slot.value === 'own' ? `This takes the place of ${job.value.name || 'your job'}` : 'This takes the place of your last job'} on this
-          device. Save its file first if you need it.
-        </p>
-      )}
       <div class="buttons">
         <button type="button" onClick={done}>
           Not now

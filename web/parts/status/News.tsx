@@ -1,7 +1,9 @@
 import type { Core } from '../../core/client.ts'
 import { StartNotice } from '../../core/StartNotice.tsx'
 import type { Offline } from '../../offline/offline.ts'
-import { keepFailed, refusal } from '../../store/index.ts'
+import { exportAll, exportOne, save } from '../../store/files.ts'
+import { openFailed, openId, refusal } from '../../store/index.ts'
+import { keepFailed } from '../../store/keep.ts'
 import './status.css'
 
 /** What a place must say of the page itself: a start that failed, a job that is refused or not kept, a new version. Else nothing. */
@@ -22,16 +24,23 @@ export function News({ core, offline }: { core: Core; offline: Offline }) {
   )
 }
 
+/** What went wrong with the job itself, and the way out of that. */
 export function Wrong() {
   return (
     <>
       <p class="attend" role="alert">
-        {refusal.value}
+        {refusal.value || openFailed.value}
       </p>
       {keepFailed.value && (
-        <p class="attend" role="status">
-          This job is not kept on this device ({keepFailed.value}). Save its file.
-        </p>
+        <div class="attend" role="alert" data-keep="failed">
+          <p>What you enter is not kept on this device: {keepFailed.value}. Save it as a file; it is tried again by itself.</p>
+          <button type="button" onClick={() => void exportOne(openId.value).then(save)}>
+            Save this job's file
+          </button>
+          <button type="button" onClick={() => void exportAll().then((files) => save(...files))}>
+            Save all jobs
+          </button>
+        </div>
       )}
     </>
   )
