@@ -11,7 +11,7 @@ import { fetchHelp } from './store/help.ts'
 import { place, type PlaceName } from './store/place.ts'
 
 /** Fetched when first needed, and ahead of that once the first screen stands; all are in the offline copy. */
-const LATER: Record<Exclude<PlaceName, 'front'>, Later> = {
+const LATER: Record<Exclude<PlaceName, 'front'>, Later<object>> = {
   bike: later(() => import('./parts/bike/Bike.tsx').then(({ Bike }) => Bike)),
   rear: later(() => import('./parts/rear/Rear.tsx').then(({ Rear }) => Rear)),
   check: later(() => import('./parts/check/Check.tsx').then(({ Check }) => Check)),
@@ -19,7 +19,7 @@ const LATER: Record<Exclude<PlaceName, 'front'>, Later> = {
 }
 
 /** The place that the address names, between its header and the strip at the thumb. */
-export function Page({ core, offline, Door }: { core: Core; offline: Offline; Door: Later }) {
+export function Page({ core, offline, Door }: { core: Core; offline: Offline; Door: Later<object> }) {
   const room = place.value
   const ready = whole.value && core.settled.value
   useEffect(() => {

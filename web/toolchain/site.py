@@ -83,7 +83,7 @@ def budgets() -> tuple[dict[str, dict[str, int]], list[tuple[str, int, int]]]:
 
 def first_screen() -> list[str]:
     """Scripts and styles that the page names itself, with the worker's: what stands before any part that is fetched later."""
-    named = re.findall(r'(?:src|href)="\./(assets/[^"]+\.(?:js|css))"', (DIST / "index.html").read_text(encoding="utf-8"))
+    named = re.findall(r'(?:src|href)="\./([^"]+\.(?:js|css))"', (DIST / "index.html").read_text(encoding="utf-8"))
     return sorted({*named, *(path.relative_to(DIST).as_posix() for path in DIST.glob("assets/worker-*.js"))})
 
 

@@ -1,9 +1,12 @@
 import { report } from '../../store/index.ts'
 import { Braking } from '../braking/Braking.tsx'
 import { Caution } from '../caution/Caution.tsx'
-import { ForceChart } from '../chart/ForceChart.tsx'
 import { AxlePlace } from '../shell/AxlePlace.tsx'
+import { later } from '../shell/later.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
+
+// The answer stands before its picture: that is the larger part.
+const ForceChart = later(() => import('../chart/ForceChart.tsx').then(({ ForceChart }) => ForceChart))
 
 const PUMPED: Turned[] = [
   { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value },

@@ -1,15 +1,15 @@
 /** A part that is fetched when it is first needed. Written here: the library's own brings its whole compatibility layer. */
 import { signal } from '@preact/signals'
-import type { ComponentType } from 'preact'
+import type { ComponentType, JSX } from 'preact'
 
-export interface Later {
-  (): preact.JSX.Element
+export interface Later<Props> {
+  (props: Props): JSX.Element
   /** Fetch it ahead of its use, so that a place switches at once. */
   fetch(): void
 }
 
-export function later(load: () => Promise<ComponentType>): Later {
-  const found = signal<ComponentType | null>(null)
+export function later<Props extends object = object>(load: () => Promise<ComponentType<Props>>): Later<Props> {
+  const found = signal<ComponentType<Props> | null>(null)
   const failed = signal(false)
   let coming = false
   const fetch = () => {
@@ -24,9 +24,9 @@ export function later(load: () => Promise<ComponentType>): Later {
       },
     )
   }
-  const Part = () => {
+  const Part = (props: Props) => {
     const Found = found.value
-    if (Found) return <Found />
+    if (Found) return <Found {...props} />
     if (!failed.value) fetch()
     return failed.value ? (
       <p role="alert">
