@@ -56,15 +56,31 @@ def settle(page: Page) -> None:
     expect(page.locator("[data-answer][data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
 
 
+KEPT = """(id) => new Promise((done) => {
+    const opening = indexedDB.open('stanchion')
+    opening.onsuccess = () => {
+        const db = opening.result
+        const going = db.transaction(['rows', 'answers', 'heads'])
+        const found = {}
+        going.objectStore('rows').openCursor(IDBKeyRange.bound([id, 0], [id, Infinity]), 'prev').onsuccess =
+            ({ target }) => (found.row = target.result?.value)
+        going.objectStore('answers').get(id).onsuccess = ({ target }) => (found.answer = target.result)
+        going.objectStore('heads').get(id).onsuccess = ({ target }) => (found.head = target.result)
+        going.oncomplete = () => (db.close(), done(found))
+    }
+})"""
+DEMO = "demo:enduro"
+
+
+def kept(page: Page, job: str = DEMO) -> dict:
+    """What the database holds of a job: its newest row, its answer and its line in the list."""
+    return page.evaluate(KEPT, job)
+
+
 def until_kept(page: Page, state: str) -> None:
     """Wait until the demo job's kept report has its front in this state: writing to the disk takes its time."""
-    page.wait_for_function("""(state) => new Promise((done) => {
-        const opening = indexedDB.open('stanchion')
-        opening.onsuccess = () => {
-            const asked = opening.result.transaction('jobs').objectStore('jobs').get('demo')
-            asked.onsuccess = () => (opening.result.close(), done(asked.result?.report?.ends.front.state === state))
-        }
-    })""", arg=state, timeout=PATIENCE)
+    page.wait_for_function(f"async ([id, state]) => (await ({KEPT})(id)).answer?.report?.ends.front.state === state",
+                           arg=[DEMO, state], timeout=PATIENCE)
 
 
 def field(page: Page, path: str) -> Locator:
