@@ -54,8 +54,9 @@ export function Field({ path, label }: { path: FieldPath; label?: string | undef
         <Entry field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} />
       )}
       <Spread field={field} state={state} />
-      {within.value && <Panel field={field} state={state} />}
+      {/* What is wrong stands first: what opens under it moves no button of it away from the finger. */}
       <Problem field={field} problem={problem} />
+      {within.value && <Panel field={field} state={state} />}
     </div>
   )
 }

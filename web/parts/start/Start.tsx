@@ -40,7 +40,7 @@ export function Start({ done }: { done: () => void }) {
       <p>Two answers are enough to begin. Everything else is assumed from common practice and marked so, until you measure it.</p>
       <label class="ask">
         <span>Riding</span>
-        <select value={use.value} onChange={(event) => (use.value = event.currentTarget.value)}>
+        <select value={use.value} onChange={(event) => ((use.value = event.currentTarget.value), (wrong.value = ''))}>
           <option value="" disabled>
             Choose
           </option>
@@ -61,7 +61,7 @@ export function Start({ done }: { done: () => void }) {
           value={rider.value}
           aria-invalid={wrong.value !== '' && use.value !== ''}
           aria-describedby="start-how start-wrong"
-          onInput={(event) => (rider.value = event.currentTarget.value)}
+          onInput={(event) => ((rider.value = event.currentTarget.value), (wrong.value = ''))}
         />
         <span class="boxes" role="group" aria-label="Unit">
           {offered(MASS).map((one) => (
