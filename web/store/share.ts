@@ -35,9 +35,17 @@ export async function shareBySystem(id: string): Promise<boolean> {
   )
 }
 
-/** Take the job out of the address, which is then an ordinary one again: a reload adds nothing, and no place's name is read in it. */
+const KEY = 'stanchion-link'
+
+/** Take the job out of the address, which is then an ordinary one again. A link that was not opened yet is not lost by a reload. */
 export function linkInAddress(): string {
   const { hash } = location
+  try {
+    if (isLink(hash)) sessionStorage.setItem(KEY, hash)
+    else return sessionStorage.getItem(KEY) ?? ''
+  } catch {
+    // Storage is switched off: the link lasts as long as the page.
+  }
   if (!isLink(hash)) return ''
   history.replaceState(history.state, '', here())
   return hash
@@ -45,9 +53,11 @@ export function linkInAddress(): string {
 
 /** Open the job that a link holds. */
 export async function openLink(hash: string): Promise<Imported> {
+  const done = await unpack(hash).then(importText, (error: Error) => ({ opened: 0, refused: [error.message] }))
   try {
-    return await importText(await unpack(hash))
-  } catch (error) {
-    return { opened: 0, refused: [(error as Error).message] }
+    sessionStorage.removeItem(KEY)
+  } catch {
+    // It was not kept.
   }
+  return done
 }
