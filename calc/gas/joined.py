@@ -132,6 +132,12 @@ class SmallLeak:
 
     chambers: tuple[Chamber, ...]
 
+    def pressures(self, stroke: Number, pace: Pace) -> tuple[Number, ...]:
+        """Absolute pressure [MPa] in each space."""
+        if pace.waits:
+            return tuple(self._whole.pressure(stroke, pace) for _ in self.chambers)
+        return tuple(c.pressure(stroke, pace) for c in self._settled(pace))
+
     def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
         """Force on the strut [N]."""
         if pace.waits:

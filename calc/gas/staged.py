@@ -34,6 +34,11 @@ class Staged:
         shut, opened, opens = self._pressures(stroke, pace)
         return np.where(opened > opens, opened, shut)
 
+    def second_left(self, stroke: Number, pace: Pace) -> Number:
+        """Volume [mm3] of the second gas, all of it until it opens."""
+        gas, pressure = self._gases(pace)[1], self.pressure(stroke, pace)
+        return np.minimum((gas / pressure) ** (1.0 / pace.exponent), self.second)
+
     def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
         """Force on the strut [N]."""
         return (self.pressure(stroke, pace) - ambient) * self.main.area

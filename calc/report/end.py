@@ -15,6 +15,7 @@ from calc.report.candidates import candidate, nothing_fits, shown
 from calc.report.curve import curve_data
 from calc.report.data import Data, quantity
 from calc.report.elsewhere import elsewhere_data
+from calc.report.section import section_data
 from calc.report.setups import Cases, setup_data
 from calc.report.sized import fields_of, part, problem_of, sized
 from calc.report.springs import seat_data, spring_lines
@@ -99,9 +100,10 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         data |= beside(job, end, done, drawn)
     data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
     data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
+    data["section"] = section_data(job, done, drawn, figures)
     attempt = tried(job, end, done, answer)
     if attempt is not None:
-        data["tried"] = _attempt_data(end, attempt, cases)
+        data["tried"] = _attempt_data(end, attempt, cases) | {"section": section_data(job, done, *attempt[:2])}
     if answer is not None:
         data |= _answer_data(job, end, done, data, candidates[near.index(chosen)])
     return data
