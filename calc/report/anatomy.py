@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -69,7 +70,7 @@ class Build:
             within = self._seat + spring + closed + 2.0 * GUIDE + FOOT
         return max(usual, oil, within)
 
-    @property
+    @cached_property
     def tubes(self) -> Tubes:
         """The open space."""
         return tubes(self.job, open_of(self.gas))
@@ -77,42 +78,42 @@ class Build:
     def _number(self, key: str) -> float:
         return self.job.number(f"front.{key}")
 
-    @property
+    @cached_property
     def _is_hung(self) -> bool:
         return self.job.choice("front.air") == "sealed cartridge"
 
-    @property
+    @cached_property
     def _springs(self) -> Springs | None:
         if self.rate is None:
             return None
         steel, preload = float(np.asarray(open_of(self.gas).steel_of(self.rate))), float(np.asarray(self.setup.preload))
         return Springs(self.job, self.fork.arrangement, self.rate, steel, preload, self.tubes.bore, self.strokes)
 
-    @property
+    @cached_property
     def _spring_length(self) -> float:
         return float(self._springs.length[0]) if self._springs else 0.0
 
-    @property
+    @cached_property
     def _deepest(self) -> float:
         """Where the oil stands hanging [mm under the rim], at most: all that stands in the leg over it."""
         chamber, space = next(iter(self.gas.gases(self.rate, self.setup.gap))), self.tubes
         volume = (chamber.volume0 if isinstance(chamber, Chamber) else 0.0) + open_of(self.gas).steel_of(self.rate) + 60e3
         return space.edge + max(float(np.asarray(volume)) - space.outer * space.edge, 0.0) / space.deep
 
-    @property
+    @cached_property
     def _top_bore(self) -> float:
         return float(np.sqrt(4.0 / np.pi * self.tubes.outer)) if self.tubes.edge else self.tubes.bore
 
-    @property
+    @cached_property
     def _plug_volume(self) -> float:
         return self._number("cap_volume") + self._number("washers_volume") + self._number("rod_volume")
 
-    @property
+    @cached_property
     def _plug(self) -> float:
         """How deep [mm] the cap reaches, with the small parts that go in with it."""
         return max(LEAST_PLUG, self._plug_volume / (0.9 * self.tubes.outer))
 
-    @property
+    @cached_property
     def _spacer(self) -> float:
         """Length [mm] of what stands between cap and spring: entered, or what its volume must have."""
         least = self._number("spacer_volume") / (0.4 * self.tubes.outer)
@@ -135,7 +136,7 @@ class Build:
 
     # A damper that stands on the foot, its rod hung from the cap; the spring stands on it.
 
-    @property
+    @cached_property
     def _seat(self) -> float:
         """Top [mm under the rim] of the spring: preload that is added pushes it down from the cap."""
         added = 0.0
@@ -160,7 +161,7 @@ class Build:
         coils = self._springs.coils(self._seat + 0.0 * self.strokes) if self._springs else ()
         return tuple(parts), coils, (Solid(float(circle(rod)) * shown, self._plug, self._plug + shown),)
 
-    @property
+    @cached_property
     def _rod(self) -> float:
         usual = self.job.usual("damper rod")
         assert usual is not None
@@ -169,15 +170,15 @@ class Build:
 
     # A cartridge or an air spring hung from the cap, its rod standing on the foot; a spring stands round the rod.
 
-    @property
+    @cached_property
     def _body_top(self) -> float:
         return max(self._plug, self._number("outer_depth")) if self.tubes.edge else self._plug
 
-    @property
+    @cached_property
     def _body_area(self) -> float:
         return float(circle(self._number("cartridge_body") - 2.0 * BODY_WALL))
 
-    @property
+    @cached_property
     def _charge_length(self) -> float:
         """Length [mm] of the gas in a cartridge that holds any."""
         cartridge = self.gas.cartridge if isinstance(self.gas, SealedLeg) else None
@@ -201,7 +202,7 @@ class Build:
         in_way = (Solid(shut * (clear - start), start, clear),) if shut and self.tubes.edge else ()
         return parts, self._round_rod(length), in_way
 
-    @property
+    @cached_property
     def _cylinder(self) -> tuple[float, float, float]:
         """Of an air spring: its top, its piston hanging, its bottom [mm under the rim]."""
         assert isinstance(self.gas, AirLeg)

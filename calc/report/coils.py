@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -44,7 +45,7 @@ class Springs:
     bore: float
     strokes: Array
 
-    @property
+    @cached_property
     def length(self) -> Array:
         """Length [mm] at every stroke, of a stacked second spring with it."""
         stacked = isinstance(self.arrangement, Stacked)
@@ -65,15 +66,15 @@ class Springs:
         wide = 0.7 * mean if nested else mean
         return main, Coil("second spring", foot - second, foot, wire, wide, turns, ("coils", "wire", "width"))
 
-    @property
+    @cached_property
     def _free(self) -> float:
         return self.job.number("front.free_length")
 
-    @property
+    @cached_property
     def _shortened(self) -> Array:
         return np.asarray(np.maximum(self.preload + self.strokes, 0.0))
 
-    @property
+    @cached_property
     def _second_free(self) -> float:
         if self.job.known("front.second_free"):
             return self.job.number("front.second_free")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -82,7 +82,7 @@ def section_data(job: Job, done: EndSizing, setup: Setup, figures: Figures | Non
         drawn = _section(job, done, fork.paired(setup.split).pumped(setup.air), setup, figures)
     except Impossible:  # there is no leg to draw, and the answer says why
         return None
-    data: Data = _plain(asdict(drawn))
+    data: Data = _plain(drawn)
     return data
 
 
@@ -152,7 +152,9 @@ def _leg(side: str, build: Build, leg: Leg, pace: Pace) -> DrawnLeg:
 
 
 def _plain(value: Any) -> Any:
-    """Tuples as lists, as they come out of a file again."""
-    if isinstance(value, dict):
-        return {key: _plain(one) for key, one in value.items()}
-    return [_plain(one) for one in value] if isinstance(value, list | tuple) else value
+    """As plain data: a class as its fields by name, a tuple as a list. What is plain already, numbers along the stroke among it,
+    is not looked into (asdict would copy each number, and take longer than all the rest).
+    """
+    if isinstance(value, tuple):
+        return [_plain(one) for one in value]
+    return {name: _plain(one) for name, one in vars(value).items()} if hasattr(value, "__dataclass_fields__") else value
