@@ -4,8 +4,9 @@ import { whole } from './look/whole.ts'
 import type { Offline } from './offline/offline.ts'
 import { Bike } from './parts/bike/Bike.tsx'
 import { Card } from './parts/card/Card.tsx'
-import { ForceChart } from './parts/chart/ForceChart.tsx'
 import { Elsewhere } from './parts/elsewhere/Elsewhere.tsx'
+import { goToPart } from './parts/leg/fields.ts'
+import { LaterChart, LaterLeg } from './parts/leg/later.ts'
 import { Oil } from './parts/oil/Oil.tsx'
 import { Ranges } from './parts/ranges/Ranges.tsx'
 import { Rear } from './parts/rear/Rear.tsx'
@@ -65,7 +66,7 @@ function Picture({ end }: { end: End }) {
   return (
     <div class="part picture">
       <div>
-        <ForceChart end={end} />
+        {end === 'front' ? <LaterLeg onPart={goToPart} /> : <LaterChart end={end} />}
       </div>
     </div>
   )

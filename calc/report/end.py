@@ -100,6 +100,8 @@ def _sized_data(job: Job, end: str, done: EndSizing) -> Data:
         data |= beside(job, end, done, drawn)
     data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
     data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
+    standard = done.situation.standard
+    data["curve_standard"] = curve_data(standard.end, standard, cases.along)
     data["section"] = section_data(job, done, drawn, figures)
     attempt = tried(job, end, done, answer)
     if attempt is not None:

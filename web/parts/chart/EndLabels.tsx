@@ -3,26 +3,27 @@ import { numberText } from '../figure/told.ts'
 import { type Geometry, hasBand } from './geometry.ts'
 import { inRows, spread } from './labels.ts'
 import type { Measure } from './measure.ts'
-import { endWords, type Shown } from './words.ts'
+import { endWords, type OverlayKind, OVERLAYS, type Shown } from './words.ts'
 
 const LINE = 22
+const FIRST_CLEAR = 64 // px of "mm of stroke" that reach over the plot
 const STRONG = 760 // the heaviest that a theme sets
 
 export interface EndLabel {
-  key: 'springs' | 'slow' | 'fast' | 'found' | 'tried' | 'end'
+  key: 'springs' | 'slow' | 'fast' | 'end' | 'rubber' | OverlayKind
   text: string
   force: number
 }
 
 /** What stands at full travel, in the order in which it takes the place next to the curve. */
 export function endLabels(shown: Shown): EndLabel[] {
-  const { curve, found, tried } = shown
+  const { curve, beside } = shown
   const last = (series: number[]) => series.at(-1)!
-  const label = (key: EndLabel['key'], name: string, force: number): EndLabel => ({ key, text: `${name} ${numberText(force, 2)}`, force })
+  const label = (key: EndLabel['key'], name: string, force: number): EndLabel => ({ key, text: `${name} ${numberText(force, 1)}`, force })
   return [
-    ...(hasBand(curve) ? [label('slow', 'slow', last(curve.slow)), label('fast', 'fast', last(curve.fast))] : [label('springs', 'springs', last(curve.springs))]),
-    ...(found ? [label('found', 'as found', last(found.working))] : []),
-    ...(tried ? [label('tried', 'tried', last(tried.working))] : []),
+    ...(hasBand(curve) ? [label('slow', 'settled', last(curve.slow)), label('fast', 'sudden', last(curve.fast))] : [label('springs', 'springs', last(curve.springs))]),
+    ...(curve.rubber ? [label('rubber', 'with rubber', last(curve.rubber))] : []),
+    ...beside.map((one) => label(one.kind, OVERLAYS[one.kind], last(one.curve.working))),
     { key: 'end', text: endWords(shown), force: shown.setup?.end_force.value ?? last(curve.working) },
   ]
 }
@@ -30,18 +31,21 @@ export function endLabels(shown: Shown): EndLabel[] {
 const widthOf = (key: EndLabel['key'], text: string, measure: Measure): number => measure(text, key === 'end' ? STRONG : undefined)
 
 /** Beside a turned plot there is room for the figure alone. */
-const short = (text: string): string => text.replace(/,.*/, '').replace(' kN', '')
+const short = (text: string): string => text.replace(/,.*/, '').replace(' kN', '').replace('full travel', 'full')
 
 export const widthBeside = (labels: EndLabel[], measure: Measure): number =>
   Math.max(...labels.map(({ key, text }) => widthOf(key, short(text), measure))) + 18
 
-/** Stroke up: rows over the plot. */
-export function rowsOver(labels: EndLabel[], force: (kilonewton: number) => number, right: number, measure: Measure) {
-  return inRows(
-    labels.map(({ key, text, force: at }) => ({ key, text, at: force(at), width: widthOf(key, text, measure) })),
-    0,
+/** Stroke up: rows over the plot, the first one kept off the axis' own words. */
+export function rowsOver(labels: EndLabel[], place: Geometry, measure: Measure) {
+  const { left, right, start = 0 } = place.frame
+  const rows = inRows(
+    labels.map(({ key, text, force }) => ({ key, text, at: place.force(force), width: widthOf(key, text, measure) })),
+    start,
     right,
   )
+  const lift = rows.some((one) => one.row === 0 && one.left < left + FIRST_CLEAR) ? 1 : 0
+  return rows.map((one) => ({ ...one, row: one.row + lift }))
 }
 
 export const rowsHeight = (rows: { row: number }[]): number => (Math.max(...rows.map((one) => one.row)) + 1) * LINE + 12
@@ -58,10 +62,10 @@ export function EndLabels({ place, shown, measure }: { place: Geometry; shown: S
 }
 
 function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[]; measure: Measure }) {
-  const { top, right } = place.frame
+  const { top } = place.frame
   return (
     <>
-      {rowsOver(labels, place.force, right, measure).map(({ key, text, at, left, row }) => (
+      {rowsOver(labels, place, measure).map(({ key, text, at, left, row }) => (
         <g key={key} data-end={key}>
           <path class="leader" d={`M${at} ${top - 2}V${top - 12 - row * LINE}`} />
           <text class={`cased end-${key}`} x={left} y={top - 16 - row * LINE}>
