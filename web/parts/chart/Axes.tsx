@@ -22,7 +22,7 @@ export function Axes({ place, strokeWords, forceWords }: { place: Geometry; stro
       {up.map((value) => (
         <g key={value} class="tick" transform={`translate(${frame.left},${(turned ? forceScale : strokeScale)(value)})`} data-tick={value}>
           <path class="axis" d={`M0 0H${-TICK}`} />
-          <text x={-TICK - 5} y={5} text-anchor="end">
+          <text class="cased" x={-TICK - 5} y={5} text-anchor="end">
             {value}
           </text>
         </g>
@@ -30,7 +30,7 @@ export function Axes({ place, strokeWords, forceWords }: { place: Geometry; stro
       <text x={frame.right} y={frame.bottom + 44} text-anchor="end">
         {turned ? strokeWords : forceWords}
       </text>
-      <text x={frame.start ?? 0} y={frame.top - 12}>
+      <text class="cased" x={frame.start ?? 0} y={frame.top - 12}>
         {turned ? forceWords : strokeWords}
       </text>
     </g>

@@ -26,12 +26,13 @@ export function Drawing({ shown, width, plot, turned, oneSpring }: Size & { show
 }
 
 /** Room for axes and labels round the plot. */
-export function frameOf(shown: Shown, width: number, plot: number, turned: boolean, start = 0, left = LEFT): Frame {
-  const labels = endLabels(shown)
+export function frameOf(shown: Shown, width: number, plot: number, turned: boolean, beside?: { start: number; left: number }): Frame {
+  const labels = endLabels(shown, beside !== undefined)
+  const left = beside?.left ?? LEFT
   if (turned) return { left, right: width - widthBeside(labels, textWidth), top: 32, bottom: 32 + plot }
   const right = width - 14
   // Where the rows lie does not hang on the scale's height, so a first scale of the same width tells how many there are.
-  const first = placed(shown, { left, right, top: 0, bottom: plot, start }, false)
+  const first = placed(shown, { left, right, top: 0, bottom: plot, ...beside }, false)
   const top = rowsHeight(rowsOver(labels, first, textWidth)) + 22
-  return { left, right, top, bottom: top + plot, start }
+  return { left, right, top, bottom: top + plot, ...beside }
 }

@@ -4,11 +4,11 @@ import { FieldNames, Fields } from './Fields.tsx'
 import { curvePath, type Geometry, geometry, rubberPath, type Frame } from './geometry.ts'
 import { textWidth } from './measure.ts'
 import { SagLabels } from './SagLabels.tsx'
-import { forceWords, type Overlay, type Shown } from './words.ts'
+import { forceWords, type Overlay, type Shown, wantedForce } from './words.ts'
 
 /** Every curve that is drawn, so that all share one scale. */
 export const placed = (shown: Shown, frame: Frame, turned: boolean): Geometry =>
-  geometry([shown.curve, ...shown.beside.map((one) => one.curve)], frame, turned)
+  geometry([shown.curve, ...shown.beside.map((one) => one.curve)], frame, turned, wantedForce(shown) ?? 0)
 
 interface PlotProps {
   shown: Shown
@@ -17,12 +17,10 @@ interface PlotProps {
   id: string
   strokeWords: string
   oneSpring: boolean
-  /** Beside the leg there is no room for the load. */
-  compact?: boolean
 }
 
 /** The chart inside a drawing, the same beside the leg, turned, and on paper. */
-export function Plot({ shown, place, id, strokeWords, oneSpring, compact = false }: PlotProps) {
+export function Plot({ shown, place, id, strokeWords, oneSpring }: PlotProps) {
   const { curve, beside } = shown
   const rubber = rubberPath(place, curve)
   return (
@@ -36,7 +34,7 @@ export function Plot({ shown, place, id, strokeWords, oneSpring, compact = false
       <FieldNames place={place} curve={curve} measure={textWidth} />
       <Axes place={place} strokeWords={strokeWords} forceWords={forceWords(shown.end, oneSpring)} />
       <EndLabels place={place} shown={shown} measure={textWidth} />
-      <SagLabels place={place} shown={shown} measure={textWidth} compact={compact} />
+      <SagLabels place={place} shown={shown} measure={textWidth} />
     </g>
   )
 }

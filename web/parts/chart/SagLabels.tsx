@@ -1,5 +1,5 @@
 import { max } from 'd3-array'
-import { numberText, told } from '../figure/told.ts'
+import { number, numberText, told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { type Geometry, reader } from './geometry.ts'
 import { spread } from './labels.ts'
@@ -25,18 +25,20 @@ export function sagPlaces(place: Geometry, shown: Shown, measure: Measure): { sa
     const [x, y] = place.at(mm, slow(mm))
     return { kind, mm, text, x, y }
   }
+  // Beside the leg the strip, close under it, tells unit and +/-.
+  const figure = place.frame.start === undefined ? told : number
   const sags = [
-    point('free', setup.free_sag.value, `free sag ${told(setup.free_sag)}`),
-    point('rider', setup.rider_sag.value, `rider sag ${told(setup.rider_sag)}`),
+    point('free', setup.free_sag.value, `free sag ${figure(setup.free_sag)}`),
+    point('rider', setup.rider_sag.value, `rider sag ${figure(setup.rider_sag)}`),
   ]
   return { sags, spots: place.turned ? under(place, sags) : beside(place, shown, sags, measure) }
 }
 
 /** Both sags as labelled points on the curve on which they were worked out: the settled one. */
-export function SagLabels({ place, shown, measure, compact }: { place: Geometry; shown: Shown; measure: Measure; compact: boolean }) {
+export function SagLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: Measure }) {
   const { sags, spots } = sagPlaces(place, shown, measure)
   if (sags.length === 0) return null
-  const load = place.turned || compact ? '' : `load ${numberText(shown.report.load.aboard.value / 1000, 2)} kN`
+  const load = place.turned || place.frame.start !== undefined ? '' : `load ${numberText(shown.report.load.aboard.value / 1000, 2)} kN`
   const after = load && `, ${load}`
   const fits = spots[1]!.x + measure(sags[1]!.text + after) <= place.frame.right
   return (

@@ -1,8 +1,9 @@
 import { signal } from '@preact/signals'
 import { type OverlayKind, OVERLAYS, type Shown } from './words.ts'
 
-/** Which curves lie beside the one shown, on every chart. A few are enough: each brings a label. */
-const wanted = signal<ReadonlySet<OverlayKind>>(new Set<OverlayKind>(['answer', 'found', 'built']))
+/** Which curves lie beside the one shown, on every chart. Each brings a label, and a phone has no room for what nobody asked for. */
+const AT_FIRST: OverlayKind[] = ['answer', 'built']
+const wanted = signal<ReadonlySet<OverlayKind>>(new Set(matchMedia('(width >= 1000px)').matches ? [...AT_FIRST, 'found' as const] : AT_FIRST))
 
 /** The chart with those of its curves that are wanted beside it. */
 export const chosen = (all: Shown): Shown => ({ ...all, beside: all.beside.filter((one) => wanted.value.has(one.kind)) })

@@ -1,5 +1,5 @@
 /** Where the force chart's curves lie: stroke running up and force to the right, or turned. */
-import { bisector, max } from 'd3-array'
+import { bisector, max, min } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import type { Curve } from '../../core/report.ts'
@@ -9,7 +9,7 @@ export interface Frame {
   right: number
   top: number
   bottom: number
-  /** Where labels over the plot may start: 0 unless something stands there. */
+  /** Beside the leg room is short: labels start here, and share a row where they can. */
   start?: number
 }
 
@@ -26,13 +26,19 @@ export interface Geometry {
   forceScale: ReturnType<typeof scaleLinear<number, number>>
 }
 
-/** Scales that hold every curve shown, so that setups lie over each other at one scale. */
-export function geometry(curves: Curve[], frame: Frame, turned: boolean): Geometry {
+/** How far a bump rubber, which no figure holds, may stretch the scale: then its line leaves the plot. */
+const RUBBER_ROOM = 1.25
+
+/** Scales that hold every curve shown and a force that is wanted, so that setups lie over each other at one scale. */
+export function geometry(curves: Curve[], frame: Frame, turned: boolean, wanted = 0): Geometry {
   const travel = max(curves, (curve) => curve.stroke.at(-1))!
-  const most = max(curves, (curve) => max([...curve.fast, ...curve.working, ...(curve.rubber ?? [])]))!
+  const bare = max([wanted, ...curves.flatMap((curve) => [...curve.fast, ...curve.working])])!
+  const most = max([bare, ...curves.flatMap((curve) => curve.rubber ?? []).map((force) => Math.min(force, bare * RUBBER_ROOM))])!
+  // An air spring may pull the wheel in near full extension.
+  const least = min([0, ...curves.flatMap((curve) => [...curve.slow, ...curve.working])])!
   const [across, up]: [number, number][] = [[frame.left, frame.right], [frame.bottom, frame.top]]
   const strokeScale = scaleLinear([0, travel], turned ? across! : up!)
-  const forceScale = scaleLinear([0, most * 1.04], turned ? up! : across!)
+  const forceScale = scaleLinear([least, most * 1.04], turned ? up! : across!)
   const at = (mm: number, kilonewton: number): [number, number] =>
     turned ? [strokeScale(mm), forceScale(kilonewton)] : [forceScale(kilonewton), strokeScale(mm)]
   return { frame, turned, travel, stroke: strokeScale, force: forceScale, at, strokeScale, forceScale }
@@ -64,7 +70,11 @@ export function rubberPath(place: Geometry, { stroke, working, rubber }: Curve):
   const touched = rubber ? rubber.findIndex((force, i) => force > working[i]! + 1e-6) : -1
   if (!rubber || touched < 0) return null
   const from = Math.max(touched - 1, 0)
-  return path(place, stroke.slice(from), rubber.slice(from))
+  const most = place.forceScale.domain()[1]!
+  const out = rubber.findIndex((force) => force > most)
+  if (out < 0) return path(place, stroke.slice(from), rubber.slice(from))
+  const leaves = between(rubber.slice(out - 1, out + 1), stroke.slice(out - 1, out + 1), most)
+  return path(place, [...stroke.slice(from, out), leaves], [...rubber.slice(from, out), most])
 }
 
 /** The field between two curves; from the axis where `low` is null. */

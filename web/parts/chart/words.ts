@@ -41,11 +41,16 @@ export const strokeWords = (end: End): string => (end === 'front' ? 'mm of strok
 export const forceWords = (end: End, springsInOne: boolean): string =>
   end === 'front' ? `kN at the wheel, ${springsInOne ? 'whole front' : 'both legs'}` : 'kN at the wheel'
 
-/** The words at full travel; `short` leaves out what was wanted. */
-export function endWords({ report, setup, curve }: Shown): string {
-  const { end } = report.targets
-  const wanted = end && end.unit === 'kN' ? `, wanted ${numberText(end.value, end.decimals)}` : ''
-  return `full travel ${setup ? told(setup.end_force) : kilo(curve.working.at(-1)!)}${wanted}`
+/** The force wanted at full travel [kN]; null where another thing is wanted. */
+export const wantedForce = ({ report }: Shown): number | null => (report.targets.end?.unit === 'kN' ? report.targets.end.value : null)
+
+/** The words at full travel; brief beside the leg. */
+export function endWords(shown: Shown, brief = false): string {
+  const { setup, curve } = shown
+  const force = wantedForce(shown)
+  const wanted = force === null ? '' : `, wanted ${numberText(force, brief ? 1 : 2)}`
+  const now = setup ? told(brief ? { ...setup.end_force, decimals: 1 } : setup.end_force) : kilo(curve.working.at(-1)!)
+  return `full travel ${now}${wanted}`
 }
 
 /** The rates of unequal legs; empty where both are alike. */

@@ -3,6 +3,7 @@ import { useId } from 'preact/hooks'
 import type { DrawnLeg, Section } from '../../core/report.ts'
 import { theme } from '../../store/theme.ts'
 import { frameOf } from '../chart/Drawing.tsx'
+import { textWidth } from '../chart/measure.ts'
 import { placed, Plot } from '../chart/Plot.tsx'
 import { spread } from '../chart/labels.ts'
 import { description, type Shown } from '../chart/words.ts'
@@ -10,10 +11,10 @@ import { rateText } from '../figure/told.ts'
 import { useFonts, useWidth } from '../figure/useWidth.ts'
 import { level, overRim, partAt, type PartName, type Place, read, tall, upright } from './layout.ts'
 import type { LegProps } from './Leg.tsx'
-import { Lug, Point } from './Point.tsx'
+import { Lead, Lug, Point } from './Point.tsx'
 import { GapDimension, LegSection } from './Tubes.tsx'
 import { useHold } from './useStroke.ts'
-import { legDescription, linesAt } from './words.ts'
+import { legDescription, type Line, linesAt } from './words.ts'
 
 const WIDEST = 560
 const DESK = 1000
@@ -51,7 +52,7 @@ function arrange({ leg, section, shown, stroke }: Seen, width: number, desk: boo
   const { lug } = tall(leg)
   const start = first.right
   const plot = section.travel * first.scale
-  const alone = frameOf(shown, width, plot, false, start, start + TICKS)
+  const alone = frameOf(shown, width, plot, false, { start, left: start + TICKS })
   const lines = linesAt(section, leg, stroke)
   const over = 3 * SLOT + lines.length * LINE + alone.top
   const rim = Math.max(overRim(leg, desk) + 4, over - (lug - section.travel) * first.scale)
@@ -73,12 +74,13 @@ function Block({ width, desk, ...seen }: Seen & { width: number; desk: boolean }
   return (
     <div class="leg-block" style={{ height: `${height}px` }}>
       <svg class="drawing leg-drawing" viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={`${legDescription(section, leg)} ${description(shown)}`} data-chart="front" data-turned="false">
-        <Plot shown={shown} place={chart} id={id} strokeWords="mm" oneSpring={oneSpring} compact />
+        <Lead place={chart} stroke={stroke} from={place.centre + lugHalf(leg, place)} />
+        <Plot shown={shown} place={chart} id={id} strokeWords="mm" oneSpring={oneSpring} />
         <LegSection section={section} leg={leg} stroke={stroke} place={place} dots={`url(#${id}-gas)`} />
         <GapDimension leg={leg} place={place} />
-        <Lines lines={lines} x={start} y={linesFrom} to={{ x: place.centre + place.half(48), y: place.y(level(section, leg, stroke)) }} />
+        <Lines lines={lines} room={width - start} x={start} y={linesFrom} to={{ x: place.centre + place.half(48), y: place.y(level(section, leg, stroke)) }} />
         <Lug place={place} foot={place.y(tall(leg).foot - stroke)} />
-        <Point shown={shown} place={chart} stroke={stroke} force={force} from={place.centre + lugHalf(leg, place)} />
+        <Point shown={shown} place={chart} stroke={stroke} force={force} />
       </svg>
       <div class="leg-hold" ref={column} style={{ width: `${start - 6}px`, height: `${height}px` }} data-hold="leg" />
       <div class="leg-hold" ref={plot} style={{ left: `${frame.left}px`, top: `${frame.top}px`, width: `${width - frame.left}px`, height: `${frame.bottom - frame.top}px` }} data-hold="chart" />
@@ -90,13 +92,14 @@ function Block({ width, desk, ...seen }: Seen & { width: number; desk: boolean }
 const lugHalf = (leg: DrawnLeg, place: Place): number => place.half(leg.parts.find((part) => part.name === 'axle lug')!.outside)
 
 /** Where the oil stands and what the gas does, led to the level. */
-function Lines({ lines, x, y, to }: { lines: { key: string; text: string }[]; x: number; y: number; to: { x: number; y: number } }) {
+function Lines({ lines, room, x, y, to }: { lines: Line[]; room: number; x: number; y: number; to: { x: number; y: number } }) {
+  const narrow = lines.some((line) => textWidth(line.text) > room)
   return (
     <g class="leg-lines">
       <path class="leader" d={`M${to.x} ${to.y}L${x - 4} ${y + LINE / 2}`} />
-      {lines.map(({ key, text }, i) => (
+      {lines.map(({ key, text, brief }, i) => (
         <text key={key} x={x} y={y + LINE * i + 17} data-line={key}>
-          {text}
+          {narrow ? brief : text}
         </text>
       ))}
     </g>
@@ -125,6 +128,11 @@ function Slots({ place, start, until, ...seen }: Seen & { place: Place; start: n
   )
   return (
     <>
+      <svg class="drawing leg-leaders" aria-hidden="true" width={start} height={until}>
+        {all.map(({ key, at, to }, i) => (
+          <path key={key} class="leader" d={`M${place.centre + to} ${at}L${start - 8} ${heights[i]}`} />
+        ))}
+      </svg>
       {all.map(({ key, part, slot, text }, i) => (
         <div key={key} class="leg-slot" style={{ left: `${start}px`, top: `${heights[i]! - SLOT / 2}px` }} data-slot={key}>
           {slot ?? (

@@ -81,10 +81,12 @@ function Moved({ all, section, ...props }: LegProps & { all: Shown; section: Sec
         {event?.words}
       </p>
       <p class="quiet leg-note">
-        Lengths to scale, widths doubled. Violet dashes: the oil as the gap is {section.gap_words}. Dashed tubes: length not measured. Pressure: gas {section.pace}. {pairWords(all.setup)}
+        Lengths to scale, widths doubled. Dashed across: the oil when the gap is {section.gap_words}. Dashed outlines: length not measured. {pairWords(all.setup)}
       </p>
-      <OverlayChoice shown={all} />
-      <TurnButton />
+      <div class="leg-choices">
+        <OverlayChoice shown={all} />
+        <TurnButton />
+      </div>
       <details>
         <summary>Figures as a table</summary>
         <LegTable section={section} leg={leg} />

@@ -13,12 +13,19 @@ interface PointProps {
   stroke: number
   /** Null where the curve is not this leg's: then the line ends at the axis. */
   force: number | null
-  /** Px of the lug's edge. */
-  from: number
 }
 
-/** The line from the lug to the point that the leg is at. */
-export function Point({ shown, place, stroke, force, from }: PointProps) {
+/** The line from the lug's edge to the axis; it runs under the axis' figures. */
+export function Lead({ place, stroke, from }: { place: Geometry; stroke: number; from: number }) {
+  return (
+    <g class="leg-point">
+      <path d={`M${from} ${place.stroke(stroke)}H${place.frame.left}`} />
+    </g>
+  )
+}
+
+/** From the axis to the point that the leg is at. */
+export function Point({ shown, place, stroke, force }: PointProps) {
   const y = place.stroke(stroke)
   const x = force === null ? place.frame.left : place.force(force)
   const text = force === null ? `at ${Math.round(stroke)} mm` : `${numberText(force, 1)} kN at ${Math.round(stroke)}`
@@ -26,7 +33,7 @@ export function Point({ shown, place, stroke, force, from }: PointProps) {
   const left = x + 12 + width <= place.frame.right + 10 ? x + 12 : Math.max(x - 12 - width, place.frame.left + 4)
   return (
     <g class="leg-point" data-point={stroke}>
-      <path d={`M${from} ${y}H${x}`} />
+      <path d={`M${place.frame.left} ${y}H${x}`} />
       {force !== null && <circle cx={x} cy={y} r={5.5} />}
       <text class="cased" x={left} y={labelHeight(y, left, width, shown, place) + 5}>
         {text}

@@ -8,7 +8,7 @@ const TALL = 968
 const LARGEST = 0.9
 const LYING_ROOM = 8
 /** Px beside the leg for the gap's dimension, and between leg and what stands beside it. */
-const DIMENSION = 26
+const DIMENSION = 30
 const APART = 14
 
 /** The parts that can be tapped, and what their fields are about. */

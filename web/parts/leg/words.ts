@@ -1,5 +1,5 @@
 /** What a leg does at a stroke, in words: beside the drawing, and for those who hear it. */
-import type { DrawnLeg, LegEvent, LegSpace, Section } from '../../core/report.ts'
+import type { DrawnLeg, LegEvent, Section } from '../../core/report.ts'
 import { numberText } from '../figure/told.ts'
 import { level, read } from './layout.ts'
 
@@ -8,21 +8,22 @@ const NEAR = 2.5
 export interface Line {
   key: string
   text: string
+  /** For a narrow screen. */
+  brief: string
 }
 
 /** Where the oil stands, and every gas with its pressure. */
 export function linesAt(section: Section, leg: DrawnLeg, stroke: number): Line[] {
-  const [over, ...closed] = leg.spaces
+  const oil = `oil ${numberText(level(section, leg, stroke), 0)} mm`
   return [
-    { key: 'oil', text: `oil ${numberText(level(section, leg, stroke), 0)} mm under the rim` },
-    { key: over!.name, text: `gas ${gasAt(section, over!, stroke)}` },
-    ...closed.map((space) => ({ key: space.name, text: `${space.name} ${gasAt(section, space, stroke)}` })),
+    { key: 'oil', text: `${oil} under the rim`, brief: `${oil} deep` },
+    ...leg.spaces.map((space, i) => {
+      const name = i === 0 ? 'gas' : space.name
+      const much = space.volume ? `${numberText(read(section, space.volume, stroke), 0)} ml, ` : ''
+      const bar = read(section, space.pressure, stroke)
+      return { key: space.name, text: `${name} ${much}${pressureWords(bar)}`, brief: `${name} ${much}${numberText(bar, 1)} bar` }
+    }),
   ]
-}
-
-function gasAt(section: Section, { volume, pressure }: LegSpace, stroke: number): string {
-  const much = volume ? `${numberText(read(section, volume, stroke), 0)} ml, ` : ''
-  return much + pressureWords(read(section, pressure, stroke))
 }
 
 function pressureWords(bar: number): string {
@@ -31,11 +32,10 @@ function pressureWords(bar: number): string {
   return `${text} bar ${bar > 0 ? 'over' : 'under'} outside`
 }
 
-/** What happens at a stroke: what is at hand, else what has been passed that must not happen, else what comes next. */
+/** What happens at a stroke: what is at hand, else what must not happen, else how far off the last stop is. */
 export function eventAt({ events }: Section, stroke: number): LegEvent | undefined {
   const near = events.filter((event) => Math.abs(event.stroke - stroke) <= NEAR)
-  const passed = events.filter((event) => event.bad && event.kind !== 'topped out' && event.stroke <= stroke)
-  return near.find((event) => event.bad) ?? near[0] ?? passed.at(-1) ?? events.find((event) => event.stroke > stroke)
+  return near.find((event) => event.bad) ?? near[0] ?? events.find((event) => event.bad) ?? events.at(-1)
 }
 
 /** Said by the slider. */
