@@ -105,7 +105,7 @@ def perform(chosen: argparse.Namespace) -> None:
 
 
 def main() -> int:
-    if sys.version_info < (3, 11):  # noqa: UP036  (the one place that says so to an older Python)
+    if sys.version_info < (3, 11):
         print(f"Python 3.11 or newer is needed; this is {sys.version.split()[0]}", file=sys.stderr)
         return 1
     chosen = arguments()

@@ -13,7 +13,7 @@ from calc.impossible import Impossible
 
 
 @dataclass(frozen=True, eq=False)
-class Pace:
+class Process:
     """How fast the gas is compressed.
 
     Parameters: exponent n [-], 1.0 (slow, isothermal) to 1.4 (fast, adiabatic); settled, the stroke [mm] from full
@@ -28,17 +28,17 @@ class Pace:
     waits: bool = False
 
 
-SLOW = Pace(1.0, waits=True)
+ISOTHERMAL = Process(1.0, waits=True)
 
 
 class Gas(Protocol):
     """What a strut needs of a gas space of any kind, over the stroke s [mm] from full extension."""
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number: ...
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number: ...
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number: ...
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number: ...
 
     def lock_stroke(self) -> Number: ...
 
@@ -52,7 +52,7 @@ class Chamber:
     Formula: V = V0 - a s; force on the strut (P - ambient) a.
     Source: conservation of the gas; virtual work.
     Example:
-        >>> round(float(Chamber(700e3, 0.1, 1800.0).force(300.0, 0.1, SLOW)), 1)
+        >>> round(float(Chamber(700e3, 0.1, 1800.0).force(300.0, 0.1, ISOTHERMAL)), 1)
         607.5
     """
 
@@ -68,23 +68,23 @@ class Chamber:
             raise hydraulic_lock(float(np.min(self.lock_stroke())), name=self.name)
         return left
 
-    def pressure(self, stroke: Number, pace: Pace) -> Number:
+    def pressure(self, stroke: Number, process: Process) -> Number:
         """Absolute pressure [MPa] at a stroke [mm]."""
-        settled = self.volume(pace.settled)
-        return self.pressure0 * self.volume0 / settled * (settled / self.volume(stroke)) ** pace.exponent
+        settled = self.volume(process.settled)
+        return self.pressure0 * self.volume0 / settled * (settled / self.volume(stroke)) ** process.exponent
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]: (P - ambient) a, ambient [MPa]."""
-        return (self.pressure(stroke, pace) - ambient) * self.area
+        return (self.pressure(stroke, process) - ambient) * self.area
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Gas rate [N/mm]: n P a^2 / V; the ambient pressure does not enter."""
         del ambient
-        return pace.exponent * self.pressure(stroke, pace) * self.area**2 / self.volume(stroke)
+        return process.exponent * self.pressure(stroke, process) * self.area**2 / self.volume(stroke)
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
-        """Energy [N mm] taken up along `pace` from full extension to a stroke [mm], the ambient's share taken off."""
-        work = compression_work(self.pressure(0.0, pace), self.volume0, self.volume(stroke), pace.exponent)
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
+        """Energy [N mm] taken up along `process` from full extension to a stroke [mm], the ambient's share taken off."""
+        work = compression_work(self.pressure(0.0, process), self.volume0, self.volume(stroke), process.exponent)
         return work - ambient * self.area * stroke
 
     def lock_stroke(self) -> Number:
@@ -101,26 +101,26 @@ class SteadyCharge:
     Formula: F = (P - ambient) a.
     Source: monotube rod force, gauge pressure x rod area; Dixon, The Shock Absorber Handbook, 2nd ed.
     Example:
-        >>> round(float(SteadyCharge(1.6, np.pi / 4 * 14.0**2).force(0.0, 0.1, SLOW)), 2)
+        >>> round(float(SteadyCharge(1.6, np.pi / 4 * 14.0**2).force(0.0, 0.1, ISOTHERMAL)), 2)
         230.91
     """
 
     pressure: Number
     area: Number
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N], the same at every stroke."""
-        del pace
+        del process
         return (self.pressure - ambient) * self.area + 0.0 * np.asarray(stroke)
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Gas rate [N/mm]: none."""
-        del ambient, pace
+        del ambient, process
         return 0.0 * np.asarray(stroke)
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Energy [N mm] taken up from full extension to a stroke [mm]."""
-        return self.force(0.0, ambient, pace) * stroke
+        return self.force(0.0, ambient, process) * stroke
 
     def lock_stroke(self) -> Number:
         """Stroke [mm] at which no gas is left: never."""

@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from calc.array import Number
-from calc.gas.chamber import Chamber, Pace, compression_work
+from calc.gas.chamber import Chamber, Process, compression_work
 
 
 def one_space(chambers: tuple[Chamber, ...]) -> Chamber:
@@ -38,41 +38,41 @@ class Joined:
     Source: conservation of the gas (sum of P V / T, one temperature); mixing of ideal gases in a closed, rigid volume keeps
     their inner energy P V / (n - 1).
     Example:
-        >>> from calc.gas.chamber import SLOW
+        >>> from calc.gas.chamber import ISOTHERMAL
         >>> both = Joined((Chamber(500e3, 0.1, 1700.0), Chamber(100e3, 0.4, 110.0)), 0.0)
-        >>> round(float(both.pressures(0.0, SLOW)[0]), 3)
+        >>> round(float(both.pressures(0.0, ISOTHERMAL)[0]), 3)
         0.15
     """
 
     chambers: tuple[Chamber, ...]
     stroke: Number
 
-    def pressures(self, stroke: Number, pace: Pace) -> tuple[Number, ...]:
+    def pressures(self, stroke: Number, process: Process) -> tuple[Number, ...]:
         """Absolute pressure [MPa] in each space."""
-        deep, one = np.asarray(stroke) >= self.stroke, self._one(stroke, pace)
-        return tuple(np.where(deep, one, p) for p in self._apart(stroke, pace))
+        deep, one = np.asarray(stroke) >= self.stroke, self._one(stroke, process)
+        return tuple(np.where(deep, one, p) for p in self._apart(stroke, process))
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]."""
-        pressures = self.pressures(stroke, pace)
+        pressures = self.pressures(stroke, process)
         return sum(((p - ambient) * c.area for p, c in zip(pressures, self.chambers, strict=True)), 0.0 * np.asarray(stroke))
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Gas rate [N/mm]."""
         del ambient
         before = np.minimum(stroke, self.stroke)
-        pairs = zip(self._apart(stroke, pace), self.chambers, strict=True)
-        apart = sum((pace.exponent * p * c.area**2 / c.volume(before) for p, c in pairs), 0.0 * np.asarray(stroke))
+        pairs = zip(self._apart(stroke, process), self.chambers, strict=True)
+        apart = sum((process.exponent * p * c.area**2 / c.volume(before) for p, c in pairs), 0.0 * np.asarray(stroke))
         whole = self._whole
-        deep = pace.exponent * self._one(stroke, pace) * whole.area**2 / whole.volume(np.maximum(stroke, self.stroke))
+        deep = process.exponent * self._one(stroke, process) * whole.area**2 / whole.volume(np.maximum(stroke, self.stroke))
         return np.where(np.asarray(stroke) >= self.stroke, deep, apart)
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Energy [N mm] from full extension to a stroke [mm]."""
-        before, after, n, whole = np.minimum(stroke, self.stroke), np.maximum(stroke, self.stroke), pace.exponent, self._whole
-        pairs = zip(self._apart(0.0, pace), self.chambers, strict=True)
+        before, after, n, whole = np.minimum(stroke, self.stroke), np.maximum(stroke, self.stroke), process.exponent, self._whole
+        pairs = zip(self._apart(0.0, process), self.chambers, strict=True)
         apart = sum((compression_work(p, c.volume0, c.volume(before), n) for p, c in pairs), 0.0 * np.asarray(stroke))
-        deep = compression_work(self._one(self.stroke, pace), whole.volume(self.stroke), whole.volume(after), n)
+        deep = compression_work(self._one(self.stroke, process), whole.volume(self.stroke), whole.volume(after), n)
         return apart + deep - ambient * whole.area * stroke
 
     def lock_stroke(self) -> Number:
@@ -87,33 +87,33 @@ class Joined:
     @cached_property
     def _shut(self) -> tuple[Chamber, ...]:
         """Each space by the gas that it keeps where they part, slow."""
-        there = self._whole.pressure(self.stroke, Pace(1.0))
+        there = self._whole.pressure(self.stroke, Process(1.0))
         return tuple(replace(c, pressure0=there * c.volume(self.stroke) / c.volume0) for c in self.chambers)
 
-    def _apart(self, stroke: Number, pace: Pace) -> tuple[Number, ...]:
+    def _apart(self, stroke: Number, process: Process) -> tuple[Number, ...]:
         """Pressure of each space up to the stroke that joins them, that stroke's for a deeper one."""
-        before, n = np.minimum(stroke, self.stroke), pace.exponent
-        settled = replace(pace, settled=np.minimum(pace.settled, self.stroke))
-        deep = np.asarray(pace.settled) >= self.stroke
+        before, n = np.minimum(stroke, self.stroke), process.exponent
+        settled = replace(process, settled=np.minimum(process.settled, self.stroke))
+        deep = np.asarray(process.settled) >= self.stroke
         whole = self._whole
-        parted = whole.pressure(self.stroke, replace(pace, settled=np.maximum(pace.settled, self.stroke)))
+        parted = whole.pressure(self.stroke, replace(process, settled=np.maximum(process.settled, self.stroke)))
         slow_start = (c.pressure(before, settled) for c in self._shut)
         return tuple(
             np.where(deep, parted * (c.volume(self.stroke) / c.volume(before)) ** n, start)
             for c, start in zip(self.chambers, slow_start, strict=True)
         )
 
-    def _one(self, stroke: Number, pace: Pace) -> Number:
+    def _one(self, stroke: Number, process: Process) -> Number:
         """Pressure of the whole beyond the stroke that joins them, that stroke's for a shallower one."""
         after, whole = np.maximum(stroke, self.stroke), self._whole
-        settled_deep = np.asarray(pace.settled) >= self.stroke
-        from_deep = whole.pressure(after, replace(pace, settled=np.maximum(pace.settled, self.stroke)))
+        settled_deep = np.asarray(process.settled) >= self.stroke
+        from_deep = whole.pressure(after, replace(process, settled=np.maximum(process.settled, self.stroke)))
         met = sum(
-            (p * c.volume(self.stroke) for p, c in zip(self._apart(self.stroke, pace), self.chambers, strict=True)),
+            (p * c.volume(self.stroke) for p, c in zip(self._apart(self.stroke, process), self.chambers, strict=True)),
             0.0 * np.asarray(self.stroke),
         )
         there = whole.volume(self.stroke)
-        return np.where(settled_deep, from_deep, met / there * (there / whole.volume(after)) ** pace.exponent)
+        return np.where(settled_deep, from_deep, met / there * (there / whole.volume(after)) ** process.exponent)
 
 
 @dataclass(frozen=True, eq=False)
@@ -124,37 +124,37 @@ class SmallLeak:
     Formula: settled, P = sum(P V) / sum(V); from there each by itself, P_i (V_ie / V_i)^n.
     Source: conservation of the gas (sum of P V / T, one temperature).
     Example:
-        >>> from calc.gas.chamber import SLOW
+        >>> from calc.gas.chamber import ISOTHERMAL
         >>> leak = SmallLeak((Chamber(500e3, 0.1, 1700.0), Chamber(100e3, 0.4, 110.0)))
-        >>> round(float(leak.force(0.0, 0.1, SLOW)), 1)
+        >>> round(float(leak.force(0.0, 0.1, ISOTHERMAL)), 1)
         90.5
     """
 
     chambers: tuple[Chamber, ...]
 
-    def pressures(self, stroke: Number, pace: Pace) -> tuple[Number, ...]:
+    def pressures(self, stroke: Number, process: Process) -> tuple[Number, ...]:
         """Absolute pressure [MPa] in each space."""
-        if pace.waits:
-            return tuple(self._whole.pressure(stroke, pace) for _ in self.chambers)
-        return tuple(c.pressure(stroke, pace) for c in self._settled(pace))
+        if process.waits:
+            return tuple(self._whole.pressure(stroke, process) for _ in self.chambers)
+        return tuple(c.pressure(stroke, process) for c in self._settled(process))
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]."""
-        if pace.waits:
-            return self._whole.force(stroke, ambient, pace)
-        return sum((c.force(stroke, ambient, pace) for c in self._settled(pace)), 0.0 * np.asarray(stroke))
+        if process.waits:
+            return self._whole.force(stroke, ambient, process)
+        return sum((c.force(stroke, ambient, process) for c in self._settled(process)), 0.0 * np.asarray(stroke))
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Gas rate [N/mm]."""
-        if pace.waits:
-            return self._whole.rate_at(stroke, ambient, pace)
-        return sum((c.rate_at(stroke, ambient, pace) for c in self._settled(pace)), 0.0 * np.asarray(stroke))
+        if process.waits:
+            return self._whole.rate_at(stroke, ambient, process)
+        return sum((c.rate_at(stroke, ambient, process) for c in self._settled(process)), 0.0 * np.asarray(stroke))
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Energy [N mm] from full extension to a stroke [mm]."""
-        if pace.waits:
-            return self._whole.energy(stroke, ambient, pace)
-        return sum((c.energy(stroke, ambient, pace) for c in self._settled(pace)), 0.0 * np.asarray(stroke))
+        if process.waits:
+            return self._whole.energy(stroke, ambient, process)
+        return sum((c.energy(stroke, ambient, process) for c in self._settled(process)), 0.0 * np.asarray(stroke))
 
     def lock_stroke(self) -> Number:
         """Stroke [mm] at which the first space is used up."""
@@ -164,7 +164,7 @@ class SmallLeak:
     def _whole(self) -> Chamber:
         return one_space(self.chambers)
 
-    def _settled(self, pace: Pace) -> tuple[Chamber, ...]:
+    def _settled(self, process: Process) -> tuple[Chamber, ...]:
         """Each space by the gas that it holds where they settled."""
-        there = self._whole.pressure(pace.settled, Pace(1.0))
-        return tuple(replace(c, pressure0=there * c.volume(pace.settled) / c.volume0) for c in self.chambers)
+        there = self._whole.pressure(process.settled, Process(1.0))
+        return tuple(replace(c, pressure0=there * c.volume(process.settled) / c.volume0) for c in self.chambers)

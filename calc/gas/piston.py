@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.array import Flags, Number
-from calc.gas.chamber import Pace
+from calc.gas.chamber import Process
 from calc.impossible import Impossible
 
 
@@ -23,8 +23,8 @@ class SpringPiston:
     Formula: P = P_back + (F_s0 + k x) / A_piston, x = A_rod s / A_piston; force on the strut (P - P_back) A_rod.
     Source: statics; the oil is taken as incompressible.
     Example:
-        >>> from calc.gas.chamber import SLOW
-        >>> round(float(SpringPiston(92.4, 2.0, 113.1, 615.8).force(300.0, 0.1, SLOW)), 2)
+        >>> from calc.gas.chamber import ISOTHERMAL
+        >>> round(float(SpringPiston(92.4, 2.0, 113.1, 615.8).force(300.0, 0.1, ISOTHERMAL)), 2)
         37.21
     """
 
@@ -35,19 +35,19 @@ class SpringPiston:
     stop: Number = np.inf
     bleed: Number = np.inf
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]; Impossible beyond the stop."""
-        del ambient, pace
+        del ambient, process
         return (self.preload + self.rate * np.minimum(self._moved(stroke), self.bleed)) * self._ratio
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Rate [N/mm]: k (A_rod / A_piston)^2, none once its oil is bled past."""
-        del ambient, pace
+        del ambient, process
         return np.where(self._moved(stroke) < self.bleed, self.rate * self._ratio**2, 0.0)
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Energy [N mm] from full extension to a stroke [mm], what is bled past the piston included."""
-        del ambient, pace
+        del ambient, process
         moved = self._moved(stroke)
         sprung = np.minimum(moved, self.bleed)
         most = self.preload + self.rate * sprung
@@ -82,33 +82,33 @@ class LeakingPiston:
     On the way out the leak and the piston's stop let it follow: nothing.
     Source: statics.
     Example:
-        >>> from calc.gas.chamber import SLOW
+        >>> from calc.gas.chamber import ISOTHERMAL
         >>> leak = LeakingPiston(SpringPiston(92.4, 2.0, 113.1, 615.8))
-        >>> float(leak.force(300.0, 0.1, SLOW)), round(float(leak.force(300.0, 0.1, Pace(1.33, 60.0))), 2)
+        >>> float(leak.force(300.0, 0.1, ISOTHERMAL)), round(float(leak.force(300.0, 0.1, Process(1.33, 60.0))), 2)
         (0.0, 33.16)
     """
 
     piston: SpringPiston
 
-    def force(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]."""
-        further, shut = self._since(stroke, pace)
-        return np.where(shut, self.piston.force(further, ambient, pace), 0.0)
+        further, shut = self._since(stroke, process)
+        return np.where(shut, self.piston.force(further, ambient, process), 0.0)
 
-    def rate_at(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def rate_at(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Rate [N/mm]."""
-        further, shut = self._since(stroke, pace)
-        return np.where(shut, self.piston.rate_at(further, ambient, pace), 0.0)
+        further, shut = self._since(stroke, process)
+        return np.where(shut, self.piston.rate_at(further, ambient, process), 0.0)
 
-    def energy(self, stroke: Number, ambient: Number, pace: Pace) -> Number:
+    def energy(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Energy [N mm] from full extension to a stroke [mm]."""
-        return self.piston.energy(self._since(stroke, pace)[0], ambient, pace)
+        return self.piston.energy(self._since(stroke, process)[0], ambient, process)
 
     def lock_stroke(self) -> Number:
         """Stroke [mm], moved fast from full extension, at which the piston stands at its stop."""
         return self.piston.lock_stroke()
 
-    def _since(self, stroke: Number, pace: Pace) -> tuple[Number, Flags]:
+    def _since(self, stroke: Number, process: Process) -> tuple[Number, Flags]:
         """Stroke [mm] beyond where it settled, and whether there is any."""
-        further = 0.0 * np.asarray(stroke) if pace.waits else np.asarray(stroke) - pace.settled
+        further = 0.0 * np.asarray(stroke) if process.waits else np.asarray(stroke) - process.settled
         return np.maximum(further, 0.0), np.asarray(further > 0)

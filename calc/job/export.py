@@ -9,8 +9,8 @@ from calc.job.document import FORMAT, ORIGINS, VERSION
 from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
 from calc.practice import GENERAL, POSTURE, ROWS, USES
-from calc.quantity import MAX_CHARACTERS
-from calc.units import DIMENSIONS
+from calc.quantities.entry import MAX_CHARACTERS
+from calc.quantities.units import DIMENSIONS
 
 
 def schema() -> dict[str, Any]:

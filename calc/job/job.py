@@ -13,7 +13,7 @@ from calc.job.lists import Pairs
 from calc.job.problem import Problem
 from calc.job.ranges import NO_RANGES, Ranges
 from calc.practice import Usual, posture
-from calc.reading import Reading
+from calc.quantities.reading import Reading
 
 DRAWS = 200  # of every reading behind a +/-, where no other number is asked for
 MIN_DRAWS, MAX_DRAWS = 20, 10_000  # a 95 % half-width means little from fewer, and more take minutes

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Field, Kind
-from calc.quantity import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 
 
 def plus_minus(field: Field, written: str, unit: str) -> float:

@@ -6,7 +6,7 @@ import re
 from itertools import pairwise
 
 from calc.job.field import Field
-from calc.quantity import Entry, EntryError, convert, internal_unit, read_entry
+from calc.quantities.entry import Entry, EntryError, convert, internal_unit, read_entry
 
 MOST = 40  # entries of a list or table: more is a slip, and a page cannot show it
 

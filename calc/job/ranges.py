@@ -9,7 +9,7 @@ from typing import Any
 
 from calc.job.problem import Problem
 from calc.practice import GENERAL, ROWS, Usual, usual
-from calc.quantity import EntryError, convert, dimension_of, read_entry
+from calc.quantities.entry import EntryError, convert, dimension_of, read_entry
 
 OWN = "own"  # confidence of a range that the user set
 

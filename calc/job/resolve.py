@@ -17,8 +17,8 @@ from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
 from calc.practice import posture
-from calc.quantity import EntryError, convert, convert_difference, internal_unit, read_entry
-from calc.reading import Origin, Reading, Spread
+from calc.quantities.entry import EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.quantities.reading import Origin, Reading, Spread
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
 

@@ -8,11 +8,10 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Array, Number, every, some
+from calc.array import Array, Number, every, find_root, some
 from calc.gas.chamber import Chamber, Gas, circle, gas_above_oil, open_leg
 from calc.gas.warm import Warmth, warmed
 from calc.impossible import Impossible
-from calc.roots import find_root
 from calc.springs.helical import steel_of_other_rate
 
 DEEPEST_GAP = 500.0  # mm, the search's end: deeper than any leg's tube

@@ -7,11 +7,11 @@ from dataclasses import replace
 import numpy as np
 
 from calc.array import Number
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.end.loads import Axles, Loads, share_aboard, shared_swingarm, sprung_load
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.loads import Axles, share_aboard, shared_swingarm, sprung_load
-from calc.setup import Loads
+from calc.practice import Axle
 
 
 def alone(job: Job) -> Axles:
@@ -104,10 +104,10 @@ def aboard(job: Job) -> Axles:
     return axles
 
 
-def unsprung_mass(job: Job, end: str) -> Number:
+def unsprung_mass(job: Job, axle: Axle) -> Number:
     """Unsprung mass [kg] of an end; at the rear in parts where they were weighed."""
-    if end == "front" or job.choice("rear.unsprung_from") == "whole":
-        return job.value(f"{end}.unsprung")
+    if axle == "front" or job.choice("rear.unsprung_from") == "whole":
+        return job.value(f"{axle}.unsprung")
     wheel, arm, balance, length = (_weighed(job, p) for p in ("wheel_mass", "swingarm_mass", "swingarm_balance", "swingarm_length"))
     return shared_swingarm(wheel, arm, balance, length)
 
@@ -120,9 +120,9 @@ def _weighed(job: Job, part: str) -> Number:
     return job.value(path)
 
 
-def end_loads(job: Job, end: str, rider: Number | None = None) -> Loads:
+def end_loads(job: Job, axle: Axle, rider: Number | None = None) -> Loads:
     """Sprung loads of an end; with `rider` [kg] given, another rider of the same front share on the same bike."""
     axles = aboard(job) if rider is None else loaded(job).plus(rider, rider_share(job))
-    unsprung = unsprung_mass(job, end)
-    free = sprung_load(getattr(alone(job), end), unsprung, end)
-    return Loads(free, sprung_load(getattr(axles, end), unsprung, end), STANDARD_GRAVITY)
+    unsprung = unsprung_mass(job, axle)
+    free = sprung_load(getattr(alone(job), axle), unsprung, axle)
+    return Loads(free, sprung_load(getattr(axles, axle), unsprung, axle), STANDARD_GRAVITY)

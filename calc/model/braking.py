@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from calc.braking import Dive, dive
+from calc.end.braking import Dive, dive
+from calc.end.figures import Figures
+from calc.end.loads import Braked, braked, fork_axis_load
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.loads import Braked, braked, fork_axis_load
 from calc.model.axles import aboard, unsprung_mass
-from calc.setup import Figures
 
 
 def is_braked(job: Job) -> bool:
@@ -33,4 +33,4 @@ def brake_dive(job: Job, done: Figures) -> Dive:
     """Where the fork of a setup stands at that braking; working n about rider sag."""
     loads = brake_loads(job)
     rake, unsprung = job.value("bike.rake"), unsprung_mass(job, "front")
-    return dive(done.end, fork_axis_load(loads.front, unsprung, rake, loads.force, loads.deceleration), done.pace)
+    return dive(done.end, fork_axis_load(loads.front, unsprung, rake, loads.force, loads.deceleration), done.process)

@@ -6,7 +6,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from calc import fitted
 from calc.array import Number
 from calc.gas.chamber import Chamber, Gas, circle
 from calc.gas.piston import LeakingPiston, SpringPiston
@@ -15,6 +14,7 @@ from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.leg.open import LegGas, OpenLeg
 from calc.leg.sealed import SealedLeg
+from calc.model import fitted
 
 
 def state(job: Job, as_sold: bool) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from calc.array import Number
-from calc.atmosphere import pressure_at
+from calc.gas.atmosphere import pressure_at
 from calc.job import Job
 
 

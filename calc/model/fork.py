@@ -6,19 +6,19 @@ from dataclasses import replace
 
 import numpy as np
 
-from calc import fitted
 from calc.array import Number, some
-from calc.assembly import ForkAssembly
+from calc.end.assembly import ForkAssembly
+from calc.end.setup import Setup
 from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.leg.open import LegGas, OpenLeg
+from calc.model import fitted
 from calc.model.airleg import air_leg, has_coil
 from calc.model.cartridge import sealed_leg, state
 from calc.model.conditions import Conditions, conditions
 from calc.model.gap import Pieces, by_volume, free_area, gaps_found, gaps_read
 from calc.model.stops import stops
-from calc.setup import Setup
 
 
 def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
@@ -68,8 +68,8 @@ def found_gaps(job: Job, at: Conditions) -> tuple[Number, Number]:
 
 def oil_to_add(job: Job, forks: ForkAssembly, setup: Setup) -> dict[str, Number]:
     """Oil [mm3] that brings each leg from its own gap and spring as found to the new ones; below 0 to take out."""
-    found = forks.paired(fitted.split(job, "front")).rates(fitted.rate(job, "front"))
-    new = forks.paired(setup.split).rates(setup.rate)
+    found = forks.rates(Setup(fitted.rate(job, "front"), 0.0, 0.0, fitted.split(job, "front")))
+    new = forks.rates(setup)
     legs_ = zip(("left", "right"), found, found_gaps(job, conditions(job)), new, strict=True)
     return {leg: forks.gas.oil_to_add(rate, gap, other, setup.gap) for leg, rate, gap, other in legs_}
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc import fitted
 from calc.array import Number, some
 from calc.gas.chamber import circle
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.leg.open import OpenLeg
+from calc.model import fitted
 
 Pieces = tuple[tuple[Number, Number], ...]
 

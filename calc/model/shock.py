@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from calc import fitted
-from calc.assembly import ShockAssembly
+from calc.end.assembly import ShockAssembly
 from calc.gas.chamber import Chamber, Gas, SteadyCharge, circle
 from calc.job import Job
+from calc.model import fitted
 from calc.model.conditions import Conditions
 from calc.model.motion import rear_motion
 from calc.model.stops import stops

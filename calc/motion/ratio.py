@@ -7,9 +7,8 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number, some
+from calc.array import Number, find_root, some
 from calc.impossible import Impossible
-from calc.roots import find_root
 
 _EXACT = 1e-9  # mm, of wheel travel
 

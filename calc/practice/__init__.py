@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from calc.practice.axle import AXLES, Axle
 from calc.practice.general import GENERAL, MEASURING, MODIFIERS, Usual
 from calc.practice.rows import POSTURE, ROWS, USES
 
-__all__ = ["GENERAL", "MEASURING", "MODIFIERS", "POSTURE", "ROWS", "USES", "Usual", "posture", "usual"]
+__all__ = ["AXLES", "GENERAL", "MEASURING", "MODIFIERS", "POSTURE", "ROWS", "USES", "Axle", "Usual", "posture", "usual"]
 
 _INDEX = {use: index for index, use in enumerate(USES)}
 

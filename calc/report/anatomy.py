@@ -7,17 +7,17 @@ from functools import cached_property
 
 import numpy as np
 
-from calc import fitted
 from calc.array import Array
-from calc.assembly import ForkAssembly
+from calc.end.assembly import ForkAssembly
 from calc.gas.chamber import Chamber, circle
 from calc.job import Job
 from calc.leg.air import AirLeg
 from calc.leg.open import LegGas
 from calc.leg.sealed import SealedLeg
+from calc.model import fitted
 from calc.report.coils import Coil, Springs
-from calc.report.tubes import Leg, Part, Solid, Tubes, open_of, shut_body, tubes
-from calc.setup import Setup
+from calc.report.tubes import Leg, Solid, Tubes, open_of, shut_body, tubes
+from calc.report.types import LegPart
 
 # Lengths and walls that no field asks for, in mm. Our own guesses, drawn and in no force: common practice, no source.
 OVERLAP = {"upside-down": 250.0, "conventional": 150.0}  # tube in tube, hanging
@@ -28,28 +28,30 @@ ADJUSTER, LEAST_PLUG, FOOT, LUG = 12.0, 8.0, 15.0, 45.0
 PISTON, GUIDE = 10.0, 25.0
 UNDER = 80.0  # of tube under the oil where it stands deepest
 
-Inside = tuple[tuple[Part, ...], tuple[Coil, ...], tuple[Solid, ...]]
+Inside = tuple[tuple[LegPart, ...], tuple[Coil, ...], tuple[Solid, ...]]
 
 
 @dataclass(frozen=True, eq=False)
 class Build:
     """What one leg is built from, and where that puts it.
 
-    Parameters: job; fork; setup; gas of this leg; rate [N/mm] of its spring, None for none; strokes [mm] to be drawn.
+    Parameters: job; fork; preload [mm]; gas of this leg; rate [N/mm] of its spring, None for none; gap [mm]; strokes [mm] to be
+    drawn.
     """
 
     job: Job
     fork: ForkAssembly
-    setup: Setup
+    preload: float
     gas: LegGas
     rate: float | None
+    gap: float
     strokes: Array
 
     def leg(self, length: float) -> Leg:
         """The leg, its axle lug [mm] under the rim."""
         kind = self._air if isinstance(self.gas, AirLeg) else self._hung if self._is_hung else self._standing
         parts, coils, solids = kind(length)
-        cap = Part("cap", -FOOT, self._plug, self._top_bore, 0.0, False, ("length",))
+        cap = LegPart("cap", -FOOT, self._plug, self._top_bore, 0.0, False, ("length",))
         plug = Solid(self._plug_volume, 0.0, self._plug)
         steel = (Solid(open_of(self.gas).steel_of(self.rate), coils[0].top, coils[0].bottom),) if coils else ()
         spacer = (Solid(self._number("spacer_volume"), self._plug, self._plug + self._spacer),) if self._spacer else ()
@@ -86,8 +88,8 @@ class Build:
     def _springs(self) -> Springs | None:
         if self.rate is None:
             return None
-        steel, preload = float(np.asarray(open_of(self.gas).steel_of(self.rate))), float(np.asarray(self.setup.preload))
-        return Springs(self.job, self.fork.arrangement, self.rate, steel, preload, self.tubes.bore, self.strokes)
+        steel = float(np.asarray(open_of(self.gas).steel_of(self.rate)))
+        return Springs(self.job, self.fork.arrangement, self.rate, steel, self.preload, self.tubes.bore, self.strokes)
 
     @cached_property
     def _spring_length(self) -> float:
@@ -96,7 +98,7 @@ class Build:
     @cached_property
     def _deepest(self) -> float:
         """Where the oil stands hanging [mm under the rim], at most: all that stands in the leg over it."""
-        chamber, space = next(iter(self.gas.gases(self.rate, self.setup.gap))), self.tubes
+        chamber, space = next(iter(self.gas.gases(self.rate, self.gap))), self.tubes
         volume = (chamber.volume0 if isinstance(chamber, Chamber) else 0.0) + open_of(self.gas).steel_of(self.rate) + 60e3
         return space.edge + max(float(np.asarray(volume)) - space.outer * space.edge, 0.0) / space.deep
 
@@ -121,18 +123,18 @@ class Build:
             return max(self._number("spacers"), least)
         return max(self._number("spacer_length") if self.job.choice("front.gap_read") == "in" else 0.0, least)
 
-    def _tubes(self, length: float) -> tuple[Part, ...]:
+    def _tubes(self, length: float) -> tuple[LegPart, ...]:
         """Both tubes and the axle lug. Where a tube ends is assumed; how far its edge stands in the other is not."""
         closed, seal, end = self._number("collapsed_stroke"), self._number("seal_diameter"), ("length",)
-        lug, edge = Part("axle lug", length, length + LUG, seal + 10.0, 0.0, True, end), length - closed - LEFT_OVER
+        lug, edge = LegPart("axle lug", length, length + LUG, seal + 10.0, 0.0, True, end), length - closed - LEFT_OVER
         if self.tubes.edge:
             wide = self._top_bore + 2.0 * OUTER_WALL
-            outer = Part("outer tube", 0.0, edge, wide, self._top_bore, False, (*end, "wall"))
-            return outer, Part("inner tube", self.tubes.edge, length, seal, self.tubes.bore, True, end), lug
+            outer = LegPart("outer tube", 0.0, edge, wide, self._top_bore, False, (*end, "wall"))
+            return outer, LegPart("inner tube", self.tubes.edge, length, seal, self.tubes.bore, True, end), lug
         bore = seal + 2.6
         top, wide = edge - OVERLAP["conventional"], bore + 2.0 * OUTER_WALL
-        lower = Part("outer tube", top, length, wide, bore, True, (*end, "bore", "wall"))
-        return lower, Part("inner tube", 0.0, edge, seal, self.tubes.bore, False, end), lug
+        lower = LegPart("outer tube", top, length, wide, bore, True, (*end, "bore", "wall"))
+        return lower, LegPart("inner tube", 0.0, edge, seal, self.tubes.bore, False, end), lug
 
     # A damper that stands on the foot, its rod hung from the cap; the spring stands on it.
 
@@ -141,7 +143,7 @@ class Build:
         """Top [mm under the rim] of the spring: preload that is added pushes it down from the cap."""
         added = 0.0
         if self.rate is not None:
-            added = float(np.asarray(self.setup.preload)) - float(np.asarray(fitted.preload(self.job, "front")))
+            added = self.preload - float(np.asarray(fitted.preload(self.job, "front")))
         return max(self._plug + self._spacer + ADJUSTER + added, self._plug + self._spacer)
 
     def _standing(self, length: float) -> Inside:
@@ -150,13 +152,13 @@ class Build:
         if self.rate is None:
             foot = length - self._number("collapsed_stroke") - 2.0 * GUIDE - FOOT
         parts = [
-            Part("cartridge", foot, length, body, body - 2.0 * BODY_WALL, True, guess),
-            Part("rod", self._plug, foot + GUIDE, rod, 0.0, False, guess),
-            Part("piston", foot + GUIDE, foot + GUIDE + PISTON, body - 2.0 * BODY_WALL, 0.0, False, guess),
+            LegPart("cartridge", foot, length, body, body - 2.0 * BODY_WALL, True, guess),
+            LegPart("rod", self._plug, foot + GUIDE, rod, 0.0, False, guess),
+            LegPart("piston", foot + GUIDE, foot + GUIDE + PISTON, body - 2.0 * BODY_WALL, 0.0, False, guess),
         ]
         if self._spacer:
             wide = 0.6 * self.tubes.bore
-            parts.append(Part("spacer", self._seat - self._spacer, self._seat, wide, wide - 4.0, False, ("width",)))
+            parts.append(LegPart("spacer", self._seat - self._spacer, self._seat, wide, wide - 4.0, False, ("width",)))
         shown = foot - self.strokes - self._plug  # the rod outside its cartridge; inside it, it stands in oil
         coils = self._springs.coils(self._seat + 0.0 * self.strokes) if self._springs else ()
         return tuple(parts), coils, (Solid(float(circle(rod)) * shown, self._plug, self._plug + shown),)
@@ -193,9 +195,9 @@ class Build:
         shut = shut_body(self.job)
         width = () if self.job.entered("front.cartridge_body") else ("width",)
         parts = (
-            Part("cartridge" if shut else "opened cartridge", start, end, body, body - 2.0 * BODY_WALL, False, (*guess, *width)),
-            Part("rod", end - GUIDE, length, self._rod, 0.0, True, guess),
-            Part("piston", end - GUIDE - PISTON, end - GUIDE, body - 2.0 * BODY_WALL, 0.0, True, guess),
+            LegPart("cartridge" if shut else "opened cartridge", start, end, body, body - 2.0 * BODY_WALL, False, (*guess, *width)),
+            LegPart("rod", end - GUIDE, length, self._rod, 0.0, True, guess),
+            LegPart("piston", end - GUIDE - PISTON, end - GUIDE, body - 2.0 * BODY_WALL, 0.0, True, guess),
         )
         # Under the inner tube's edge the free area leaves the closed body out already; over it the body is in the way.
         clear = np.maximum(self.tubes.edge_at(self.strokes), start + 1e-6)
@@ -217,8 +219,8 @@ class Build:
         bore, balanced = self._number("air_piston"), self.job.choice("front.balance") == "yes"
         rod = self._number("balance_rod") if balanced else self._rod
         parts = (
-            Part("air cylinder", top, bottom, bore + 2.0 * BODY_WALL, bore, False, ("wall",)),
-            Part("rod", piston + PISTON, length, rod, 0.0, True, ("length",) if balanced else ("length", "width")),
-            Part("air piston", piston, piston + PISTON, bore, 0.0, True),
+            LegPart("air cylinder", top, bottom, bore + 2.0 * BODY_WALL, bore, False, ("wall",)),
+            LegPart("rod", piston + PISTON, length, rod, 0.0, True, ("length",) if balanced else ("length", "width")),
+            LegPart("air piston", piston, piston + PISTON, bore, 0.0, True),
         )
         return parts, self._round_rod(length), ()

@@ -7,11 +7,11 @@ from functools import cached_property
 
 import numpy as np
 
-from calc import fitted
-from calc.arrangement import Arrangement, Nested, Stacked
 from calc.array import Array
 from calc.job import Job
-from calc.steel import GRADES
+from calc.model import fitted
+from calc.springs.arrangement import Arrangement, Nested, Stacked
+from calc.springs.steel import GRADES
 
 CLEAR = 1.0  # mm between a spring of unknown width and its tube, either side; our own guess, only drawn
 

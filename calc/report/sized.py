@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from calc.advice import EndSizing, size_end
 from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
+from calc.practice import Axle
+from calc.sizing.choice import EndSizing, size_end
 
 
-def fields_of(job: Job, end: str) -> tuple[Resolved, ...]:
+def fields_of(job: Job, axle: Axle) -> tuple[Resolved, ...]:
     """The fields that an end rests on; one that did not change is the same object."""
-    return tuple(found for found in job.fields.values() if found.field.end in (end, "both"))
+    return tuple(found for found in job.fields.values() if found.field.end in (axle, "both"))
 
 
 def part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
@@ -20,18 +21,18 @@ def part(fields: tuple[Resolved, ...], ranges: Ranges) -> Job:
 
 
 @lru_cache(maxsize=16)
-def sized(end: str, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[EndSizing | None, tuple[Problem, ...]]:
+def sized(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[EndSizing | None, tuple[Problem, ...]]:
     """An end sized, or None and the problems that stand in the way."""
     job = part(fields, ranges)
-    barred = tuple(problem for problem in job.problems if problem.end in (end, "both"))
+    barred = tuple(problem for problem in job.problems if problem.end in (axle, "both"))
     if barred:
         return None, barred
     try:
-        return size_end(job, end), ()
+        return size_end(job, axle), ()
     except Impossible as error:
-        return None, (problem_of(error, end),)
+        return None, (problem_of(error, axle),)
 
 
-def problem_of(error: Impossible, end: str) -> Problem:
+def problem_of(error: Impossible, axle: Axle) -> Problem:
     """An impossibility as a problem at its field."""
-    return Problem(error.field or "", error.code, error.message, way_out=error.way_out, end=end)
+    return Problem(error.field or "", error.code, error.message, way_out=error.way_out, end=axle)

@@ -13,21 +13,7 @@ from calc.leg.air import AirLeg
 from calc.leg.open import LegGas, OpenLeg
 from calc.leg.sealed import SealedLeg
 from calc.report.coils import Coil
-
-
-@dataclass(frozen=True)
-class Part:
-    """A part of a leg: from top to bottom [mm under the rim, hanging], outside and inside diameter [mm]; moves: up with the axle;
-    assumed names what of it no reading tells.
-    """
-
-    name: str
-    top: float
-    bottom: float
-    outside: float
-    inside: float = 0.0
-    moves: bool = False
-    assumed: tuple[str, ...] = ()
+from calc.report.types import LegPart
 
 
 @dataclass(frozen=True, eq=False)
@@ -66,14 +52,14 @@ class Leg:
     space starts that hangs from the cap, and its `area` [mm2]; None for none.
     """
 
-    parts: tuple[Part, ...]
+    parts: tuple[LegPart, ...]
     coils: tuple[Coil, ...]
     solids: tuple[Solid, ...]
     tubes: Tubes
     body: float = 0.0
     area: float | None = None
 
-    def named(self, name: str) -> Part:
+    def named(self, name: str) -> LegPart:
         """The part of a name."""
         return next(part for part in self.parts if part.name == name)
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from calc.array import Array, Number, some
 from calc.impossible import Impossible
-from calc.steel import END_TYPES, STEEL_DENSITY
+from calc.springs.steel import END_TYPES, STEEL_DENSITY
 
 
 class Spring(Protocol):

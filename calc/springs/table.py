@@ -8,9 +8,8 @@ from functools import cached_property
 
 import numpy as np
 
-from calc.array import Array, Number
+from calc.array import Array, Number, find_root
 from calc.impossible import Impossible
-from calc.roots import find_root
 
 
 @dataclass(frozen=True, eq=False)

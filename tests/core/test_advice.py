@@ -5,13 +5,14 @@ import math
 import numpy as np
 import pytest
 
-from calc.advice import found, rider_span, situation, size_end, tried
-from calc.elsewhere import seen
+from calc.conditions.changes import under_conditions
+from calc.end.setup import Setup
 from calc.job import load
-from calc.report import report
-from calc.setup import Setup
+from calc.model.inputs import end_inputs
+from calc.sizing.choice import found, rider_span, size_end, tried
 from tests.core.documents import demo
 from tests.core.hand_model import Fork, G
+from tests.core.plain import report
 
 HAND = Fork()
 RATES = tuple(round(2.0 + 0.2 * i, 1) for i in range(29))
@@ -46,7 +47,7 @@ def test_the_choice_holds_for_the_riders_that_the_hand_model_finds():
 def test_what_each_kind_of_target_at_the_end_comes_to(kind, entry, expected):
     """And that it is met before rounding to whole millimetres: worked out again from the exact preload and gap."""
     changes = {"front.end_target": kind} | ({f"front.end_{kind}": entry} if entry else {})
-    here = situation(load(demo(changes)), "front")
+    here = end_inputs(load(demo(changes)), "front")
     assert float(here.targets.end_amount) == pytest.approx(expected, rel=1e-6)
     assert here.targets.end_kind == ("energy" if kind == "energy" else "force")
     done = size_end(load(demo(changes)), "front")
@@ -93,7 +94,7 @@ def test_pairs_tried_at_one_rate_are_alike():
 def test_what_is_fitted_has_a_gap_of_its_own_in_each_leg():
     """Left and right legs of the hand model, each at its own gap, carry the load together."""
     job = load(demo())
-    setup, figures, problem = found(job, "front", situation(job, "front"))
+    setup, figures, problem = found(job, "front", end_inputs(job, "front"))
     assert problem is None
     assert (float(setup.rate), float(setup.preload), float(setup.gap)) == (4.2, 6.0, 146.0)
     sag, n = float(figures.rider.stroke), 1.33
@@ -122,7 +123,7 @@ def test_another_rider_and_luggage_by_the_hand_model():
     """Luggage is there with the bike alone too; another rider has the same share on the same bike."""
     job = load(demo({"elsewhere.rider": "80 kg", "elsewhere.luggage": "12 kg"}))
     share = job.number("elsewhere.luggage_front_share")
-    rows = {row.key: row.figures for row in seen(job, "front", Setup(4.6, 3.0, 120.0))}
+    rows = {row.key: row.figures for row in under_conditions(job, "front", Setup(4.6, 3.0, 120.0))}
 
     def sag(load_):
         return pytest.approx(float(HAND.sag(4.6, 3.0, 120.0, load_)), abs=1e-4)

@@ -5,18 +5,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.air_pressure import pressure_for_sag
-from calc.draws import is_drawn
-from calc.gas.chamber import SLOW, Chamber, Pace, circle
+from calc.end.setup import Setup
+from calc.end.strut import Strut
+from calc.gas.chamber import ISOTHERMAL, Chamber, Process, circle
 from calc.gas.staged import Staged
 from calc.job import load
 from calc.leg.air import AirLeg, AirSpring
 from calc.model import conditions, fork
-from calc.report import report
-from calc.report.text import report_text
-from calc.setup import Setup
-from calc.strut import Strut
+from calc.sizing.air_pressure import pressure_for_sag
+from calc.uncertainty.draws import is_drawn
 from tests.core.documents import demo
+from tests.core.plain import applies, report
+from tests.core.plain import text as text_of
 from tests.core.test_end import open_leg
 
 SEA = 0.101325
@@ -69,7 +69,7 @@ def test_without_a_balance_chamber_there_is_one_space():
 @given(port=st.floats(0, 40), pressure=st.floats(0.3, 1.6))
 def test_the_port_makes_both_chambers_alike(port, pressure):
     main, balance = AirSpring(900.0, 400e3, pressure, 700.0, 20e3, port).gases()
-    assert float(balance.pressure(port, SLOW)) == pytest.approx(float(main.pressure(port, SLOW)))
+    assert float(balance.pressure(port, ISOTHERMAL)) == pytest.approx(float(main.pressure(port, ISOTHERMAL)))
     assert float(balance.volume(100.0) - balance.volume(0.0)) == pytest.approx(700.0 * 100.0)
 
 
@@ -77,8 +77,8 @@ def test_a_balance_chamber_with_a_valve_by_hand():
     """Boyle from its own charge at full extension: 11 bar over 20 ml, 120 mm in; the main chamber's charge does not enter it."""
     (_, one), (_, other) = (fork_of(VALVE | c).gas.spring.gases() for c in ({}, {"front.air_pressure": "7 bar"}))
     grown = circle(34.0) - circle(14.0)
-    assert float(one.pressure(120.0, SLOW)) == pytest.approx((1.1 + SEA) * 20e3 / (20e3 + grown * 120.0), rel=1e-9)
-    assert float(other.pressure(120.0, SLOW)) == float(one.pressure(120.0, SLOW))
+    assert float(one.pressure(120.0, ISOTHERMAL)) == pytest.approx((1.1 + SEA) * 20e3 / (20e3 + grown * 120.0), rel=1e-9)
+    assert float(other.pressure(120.0, ISOTHERMAL)) == float(one.pressure(120.0, ISOTHERMAL))
     (_, warm) = fork_of(VALVE | {"place.ridden_temperature": "60", "place.bled_temperature": "20"}).gas.spring.gases()
     assert float(warm.pressure0) == pytest.approx((1.1 + SEA) * 333.15 / 293.15, rel=1e-9)
 
@@ -112,9 +112,9 @@ def test_what_is_kept_of_an_air_spring_is_told():
 
 @given(stroke=st.floats(1, 299), n=st.floats(1, 1.4), rest=st.floats(0, 120))
 def test_force_is_the_slope_of_energy_over_all_chambers(stroke, n, rest):
-    strut, pace, step = Strut((), LEG.gases(None, 126.0), SEA), Pace(n, rest), 1e-3
-    rise = strut.energy(stroke + step, pace) - strut.energy(stroke - step, pace)
-    assert float(rise) / (2 * step) == pytest.approx(float(strut.force(stroke, pace)), rel=1e-4, abs=1e-2)
+    strut, process, step = Strut((), LEG.gases(None, 126.0), SEA), Process(n, rest), 1e-3
+    rise = strut.energy(stroke + step, process) - strut.energy(stroke - step, process)
+    assert float(rise) / (2 * step) == pytest.approx(float(strut.force(stroke, process)), rel=1e-4, abs=1e-2)
 
 
 def test_by_hand_slow():
@@ -123,8 +123,8 @@ def test_by_hand_slow():
     at_port = 400.0 / (400.0 - area * 6.0)
     balance = at_port * (20.0 + grown * 6.0) / (20.0 + grown * 150.0)
     outer = LEG.outer.chamber(None, 126.0)
-    forces = (main - SEA) * area * 1000 - (balance - SEA) * grown * 1000 + float(outer.force(150.0, SEA, SLOW))
-    assert float(Strut((), LEG.gases(None, 126.0), SEA).force(150.0, SLOW)) == pytest.approx(forces, rel=1e-6)
+    forces = (main - SEA) * area * 1000 - (balance - SEA) * grown * 1000 + float(outer.force(150.0, SEA, ISOTHERMAL))
+    assert float(Strut((), LEG.gases(None, 126.0), SEA).force(150.0, ISOTHERMAL)) == pytest.approx(forces, rel=1e-6)
 
 
 def test_heat_raises_every_chamber_by_its_absolute_temperature():
@@ -141,8 +141,8 @@ def test_pressure_for_a_sag_puts_the_fork_there(load_, stroke):
     assembly = fork_of(AIR)
     pressure = float(pressure_for_sag(assembly, Setup(0.0, 0.0, 126.0), load_, stroke))
     pumped = fork_of(AIR | {"front.air_pressure": f"{pressure * 10:.9f} bar"})
-    end = pumped.end(0.0, 0.0, 126.0)
-    assert float(end.wheel_force(end.motion.travel(stroke), SLOW)) == pytest.approx(load_, rel=1e-6)
+    end = pumped.end(Setup(0.0, 0.0, 126.0))
+    assert float(end.wheel_force(end.motion.travel(stroke), ISOTHERMAL)) == pytest.approx(load_, rel=1e-6)
 
 
 def test_pressures_for_many_loads():
@@ -170,9 +170,9 @@ def test_air_alone_has_no_springs_in_its_curve():
 def test_a_fork_on_air_alone_asks_for_nothing_of_coils_and_draws_none_of_it():
     coils = ("front.rate", "front.preload", "front.buy", "front.free_length", "front.spring_kind", "front.spring_steel", "front.tried_rate", "standard.fork_rate")
     for changes, shown in ((AIR, False), (AIR | {"front.air_coil": "yes"}, True), ({}, True), ({"front.air": "sealed cartridge"}, True)):
-        fields = report(demo(changes), with_bands=False)["fields"]
-        assert {path: fields[path]["applies"] for path in coils} == dict.fromkeys(coils, shown), changes
-        assert all(fields[path]["applies"] for path in ("front.travel", "front.topout"))
+        told = report(demo(changes), with_bands=False)
+        assert {path: applies(told, path) for path in coils} == dict.fromkeys(coils, shown), changes
+        assert all(applies(told, path) for path in ("front.travel", "front.topout"))
     job = load(demo(AIR | {"front.rate": "4.2 N/mm"}))
     assert not is_drawn(job.fields["front.rate"])
     assert job.fields["front.rate"].text == "4.2 N/mm", "what was entered is kept"
@@ -215,7 +215,7 @@ def test_what_cannot_be_is_refused_in_words(changes, path, words):
 
 
 def test_the_command_line_tells_it():
-    text = report_text(report(demo(AIR | {"front.air_end": "oil"}), with_bands=True))
+    text = text_of(demo(AIR | {"front.air_end": "oil"}), with_bands=True)
     assert "Nearest is 7.1 bar" not in text
     assert "Pump to 7.1 bar, main chamber: add 45 ml of oil or spacers." in text
     assert "as it loses" not in text

@@ -6,17 +6,18 @@ import numpy as np
 import pytest
 from scipy.optimize import fsolve
 
-from calc.advice import rider_span, size_end
-from calc.air_sizing import AirSetting, solve_air
-from calc.bands import bands
-from calc.draws import drawn, half_width
+from calc.end.air_setting import AirSetting
+from calc.end.setup import Setup
 from calc.gas.chamber import circle
 from calc.job import load
 from calc.leg.air import Pumped
-from calc.report import report
-from calc.setup import Setup
-from calc.situation import situation
+from calc.model.inputs import end_inputs
+from calc.sizing.air import solve_air
+from calc.sizing.choice import rider_span, size_end
+from calc.uncertainty.bands import bands
+from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_air import AIR, OIL, SEA, SECOND
 
 GAP = AIR | {"front.gap_min": "40 mm"}
@@ -48,7 +49,7 @@ def hand_force(here, bar, oil_ml, stroke, n=1.0, settled=0.0):
 
 
 def test_pressure_and_oil_against_a_hand_model_solved_by_scipy():
-    here = situation(load(demo(OIL)), "front")
+    here = end_inputs(load(demo(OIL)), "front")
     lean, sag = np.cos(here.assembly.rake), here.targets.sag
 
     def misses(x):
@@ -62,19 +63,19 @@ def test_pressure_and_oil_against_a_hand_model_solved_by_scipy():
     assert float(exact.air.oil) / 1000 == pytest.approx(oil, abs=1e-4)
 
 
-@pytest.mark.parametrize(("changes", "dial"), [(GAP, "gap"), (OIL, "oil"), (SECOND, "second")])
-def test_the_answer_is_what_the_job_does_when_it_is_pumped_to_it(changes, dial):
+@pytest.mark.parametrize(("changes", "control"), [(GAP, "gap"), (OIL, "oil"), (SECOND, "second")])
+def test_the_answer_is_what_the_job_does_when_it_is_pumped_to_it(changes, control):
     """The rounded setup, entered as found in a job of its own, does what the answer says, and is then left as it is."""
     chosen = front_of(changes)["chosen"]
     entered = {"front.air_pressure": f"{chosen['pressure']['value']:.10g} bar"}
-    if dial == "gap":
+    if control == "gap":
         entered |= {f"front.gap_{leg}": f"{chosen['gap']['value']:g} mm" for leg in ("left", "right")}
-    if dial == "oil":
+    if control == "oil":
         entered["front.air_volume"] = f"{400 - chosen['air_oil']['value']:g} ml"
-    if dial == "second":
+    if control == "second":
         entered["front.second_pressure"] = f"{chosen['second_pressure']['value']:.10g} bar"
     entered |= {"standard.air_pressure": "9 bar"} | (
-        {} if dial == "gap" else {"front.gap_left": "146 mm", "front.gap_right": "146 mm"}
+        {} if control == "gap" else {"front.gap_left": "146 mm", "front.gap_right": "146 mm"}
     )
     found = front_of(changes | entered)["as_found"]["setup"]
     for name in ("free_sag", "rider_sag", "frequency", "wheel_rate", "end_force", "landing_energy"):
@@ -143,9 +144,9 @@ def test_no_second_volume_to_set_is_refused_at_the_choice():
 def test_rounding_never_goes_into_the_lock():
     setting = AirSetting(Setup(0.0, 0.0, 120.0, air=Pumped(0.9)), "gap", 0.01)
     assert setting.rounded(np.array([100.3, 100.6]), 100.2).tolist() == [101.0, 101.0]
-    oil = replace(setting, dial="oil")
+    oil = replace(setting, control="oil")
     assert oil.rounded(np.array([10600.0, 10600.0]), np.array([10700.0, 20000.0])).tolist() == [10000.0, 11000.0]
-    assert replace(setting, dial="second").rounded(np.array([1.234]), 3.0).tolist() == [1.23]
+    assert replace(setting, control="second").rounded(np.array([1.234]), 3.0).tolist() == [1.23]
 
 
 def test_the_pressure_s_plus_minus_is_that_of_draws_solved_one_by_one():
@@ -154,7 +155,7 @@ def test_the_pressure_s_plus_minus_is_that_of_draws_solved_one_by_one():
     alone = []
     for i in range(200):
         one = replace(draws, samples={path: float(np.broadcast_to(x, (200,))[i]) for path, x in draws.samples.items()})
-        here = situation(one, "front")
+        here = end_inputs(one, "front")
         alone.append(solve_air(here.assembly, here.air, here.loads, here.exponent, here.targets)[0].air)
     assert sure.left_out == 0
     assert sure.setup["pressure"] == pytest.approx(half_width(np.array([float(air.pressure) for air in alone])), rel=1e-4)

@@ -5,10 +5,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.alike import gap_for_end_force
+from calc.conditions.equivalent_gap import gap_for_end_force
+from calc.end.figures import evaluate
+from calc.end.loads import Loads
+from calc.end.setup import Setup
 from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible
-from calc.setup import Loads, Setup, evaluate
 from tests.core.test_end import fork
 
 LOADS = Loads(380.0, 780.0, 9.80665)

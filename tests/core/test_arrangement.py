@@ -7,13 +7,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.arrangement import Nested, Progressive, SingleSpring, Stacked
-from calc.assembly import Stops
-from calc.gas.chamber import SLOW
-from calc.offers import offers
-from calc.roots import find_root
-from calc.setup import Setup, evaluate
-from calc.sizing import Limits, preload_for_sag, size
+from calc.array import find_root
+from calc.end.assembly import Stops
+from calc.end.figures import evaluate
+from calc.end.limits import Limits
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL
+from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.offers import offers
+from calc.springs.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.springs.table import ForceTable
 from tests.core.test_end import fork, shock
 from tests.core.test_sizing import LOADS, WIDE, front_targets
@@ -27,8 +29,8 @@ KINDS = [SingleSpring(), Stacked(10.0, 20.0), Nested(1.5, 60.0), Progressive(TAB
 @settings(max_examples=15)
 def test_preload_for_sag_holds_the_load_there(kind, rate, gap, travel, preload):
     assembly = replace(fork(), arrangement=kind)
-    load = float(assembly.end(rate, preload, gap).wheel_force(travel, SLOW))
-    assert float(preload_for_sag(assembly, rate, gap, load, travel)) == pytest.approx(preload, abs=1e-6)
+    load = float(assembly.end(Setup(rate, preload, gap)).wheel_force(travel, ISOTHERMAL))
+    assert float(preload_for_sag(assembly, Setup(rate, 0.0, gap), load, travel)) == pytest.approx(preload, abs=1e-6)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda k: type(k).__name__)
@@ -42,10 +44,10 @@ def test_preload_for_sag_against_a_root(kind):
             assembly = replace(assembly, arrangement=Stacked(300.0, 3.0))
 
         def surplus(p, assembly=assembly, rates=rates, gap=gap, load=load, travel=travel):
-            return np.asarray(assembly.end(rates, p, gap).wheel_force(travel, SLOW) - load)
+            return np.asarray(assembly.end(Setup(rates, p, gap)).wheel_force(travel, ISOTHERMAL) - load)
 
         low = np.full(len(rates), -20.0)
-        assert preload_for_sag(assembly, rates, gap, load, travel) == pytest.approx(find_root(surplus, low, low + 120.0), abs=1e-6)
+        assert preload_for_sag(assembly, Setup(rates, 0.0, gap), load, travel) == pytest.approx(find_root(surplus, low, low + 120.0), abs=1e-6)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda k: type(k).__name__)
@@ -53,8 +55,8 @@ def test_sizing_meets_its_targets_with_every_kind(kind):
     assembly = replace(fork(), arrangement=kind)
     rates = np.array([4.4, 4.8, 5.2])
     sized = size(assembly, rates, LOADS, 1.33, front_targets(end_amount=5300.0), WIDE)
-    end = assembly.end(rates, sized.exact.preload, sized.exact.gap)
-    assert end.wheel_force(end.motion.travel(66.0), SLOW) == pytest.approx(LOADS.aboard, rel=1e-7)
+    end = assembly.end(Setup(rates, sized.exact.preload, sized.exact.gap))
+    assert end.wheel_force(end.motion.travel(66.0), ISOTHERMAL) == pytest.approx(LOADS.aboard, rel=1e-7)
     ok = ~sized.vetoes["end unreachable"]
     assert np.any(ok)
     assert not np.any(sized.vetoes["sag unreachable"])
@@ -76,14 +78,13 @@ def test_bind_is_that_of_the_main_spring():
 
 def test_unequal_legs_act_as_their_mean_where_neither_is_loose():
     """Springs in parallel at one preload: the sum of both rates. Steel goes with the root of each rate: a hair of gas."""
-    plain, pair = fork().end(4.4, 5.0, 120.0), fork().paired(0.2).end(4.4, 5.0, 120.0)
+    plain, pair = fork().end(Setup(4.4, 5.0, 120.0)), fork().end(Setup(4.4, 5.0, 120.0, 0.2))
     line = np.linspace(0.0, float(plain.travel), 20)
     assert pair.spring_wheel_force(line) == pytest.approx(np.asarray(plain.spring_wheel_force(line)))
-    assert pair.gas_wheel_force(line, SLOW) == pytest.approx(np.asarray(plain.gas_wheel_force(line, SLOW)), rel=2e-3)
+    assert pair.gas_wheel_force(line, ISOTHERMAL) == pytest.approx(np.asarray(plain.gas_wheel_force(line, ISOTHERMAL)), rel=2e-3)
     assert [strut.springs[0].rate for strut, _ in pair.struts] == [pytest.approx(4.2), pytest.approx(4.6)]
-    assert float(fork().paired(0.2).lock_gap(4.4)) == pytest.approx(float(fork().lock_gap(4.6)))
-    one = shock()
-    assert one.paired(3.0) is one
+    locks = [float(fork().lock_gap(Setup(rate, 0.0, 0.0, split))) for rate, split in ((4.4, 0.2), (4.6, 0.0))]
+    assert locks[0] == pytest.approx(locks[1])
 
 
 def test_pairs_on_offer():

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas.chamber import SLOW
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible
 from tests.core.test_end import fork, open_leg
 
@@ -68,20 +69,20 @@ def test_a_leg_without_a_spring_needs_the_volume_between_the_two_gaps_however_it
 
 def test_the_gap_of_lock_is_where_the_last_gas_goes_at_full_travel():
     leg, both = open_leg(others=150e3), fork(others=150e3)
-    lock = float(both.lock_gap(4.4))
+    lock = float(both.lock_gap(Setup(4.4, 0.0, 0.0)))
     assert 0 < lock < 300
     assert float(leg.chamber(4.4, lock).volume0) == pytest.approx(float(leg.chamber(4.4, lock).area) * 300.0, rel=1e-9)
-    free, locked = (both.end(4.4, 5.0, lock + step) for step in (0.1, -0.1))
-    assert np.isfinite(float(free.wheel_force(free.travel, SLOW)))
+    free, locked = (both.end(Setup(4.4, 5.0, lock + step)) for step in (0.1, -0.1))
+    assert np.isfinite(float(free.wheel_force(free.travel, ISOTHERMAL)))
     with pytest.raises(Impossible, match="oil-locked at 300 mm"):
-        locked.wheel_force(locked.travel, SLOW)
+        locked.wheel_force(locked.travel, ISOTHERMAL)
 
 
 def test_a_fork_locks_where_its_first_leg_does():
     """With a spring in one leg only, that leg holds more and locks first."""
     one = fork(springs=1, others=150e3)
-    assert float(one.lock_gap(4.4)) == pytest.approx(float(open_leg(others=150e3).lock_gap(4.4)))
-    assert float(open_leg(others=150e3).lock_gap(None)) < float(one.lock_gap(4.4))
+    assert float(one.lock_gap(Setup(4.4, 0.0, 0.0))) == pytest.approx(float(open_leg(others=150e3).lock_gap(4.4)))
+    assert float(open_leg(others=150e3).lock_gap(None)) < float(one.lock_gap(Setup(4.4, 0.0, 0.0)))
 
 
 def test_scalar_and_array_agree():

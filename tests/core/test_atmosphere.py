@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.atmosphere import pressure_at
+from calc.gas.atmosphere import pressure_at
 
 
 @pytest.mark.parametrize(("metres", "published"), [(0, 101325.0), (1000, 89874.6), (2000, 79495.2)])

@@ -3,16 +3,16 @@
 import numpy as np
 import pytest
 
-from calc.advice import chosen_steps, resized, size_end
-from calc.bands import REACH, _sized
-from calc.draws import deviation, drawn, half_width, standard_normal, strata, survivors
 from calc.job import load
 from calc.job.starter import start
-from calc.reading import Origin, Reading, Spread
-from calc.report import report
-from calc.situation import situation
+from calc.model.inputs import end_inputs
+from calc.quantities.reading import Origin, Reading, Spread
+from calc.sizing.choice import chosen_steps, resized, size_end
+from calc.uncertainty.bands import REACH, _sized
+from calc.uncertainty.draws import deviation, drawn, half_width, standard_normal, strata, survivors
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
+from tests.core.plain import report
 
 COUNT = 4000
 
@@ -142,8 +142,8 @@ def test_every_draw_chooses_among_all_springs_however_far_from_the_choice():
     job = start("enduro", "104 kg")
     done = size_end(load(job), "front")
     chosen, rates = int(done.sized.choice), np.asarray(done.sized.setup.rate)
-    draws, _ = survivors(drawn(load(job)), 200, lambda some: resized(situation(some, "front"), done))
-    here = situation(draws, "front")
+    draws, _ = survivors(drawn(load(job)), 200, lambda some: resized(end_inputs(some, "front"), done))
+    here = end_inputs(draws, "front")
     whole = chosen_steps(resized(here, done))
     assert np.array_equal(chosen_steps(_sized(here, done, chosen)), whole, equal_nan=True)
     off = np.searchsorted(rates, whole[np.isfinite(whole)]) - chosen

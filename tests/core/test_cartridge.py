@@ -7,15 +7,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas.chamber import SLOW, Chamber, Pace, circle
+from calc.end.strut import Strut
+from calc.gas.chamber import ISOTHERMAL, Chamber, Process, circle
 from calc.gas.piston import SpringPiston
 from calc.impossible import Impossible
 from calc.job import load
 from calc.leg.sealed import SealedLeg
 from calc.model import conditions, fork
-from calc.report import report
-from calc.strut import Strut
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_end import open_leg
 
 AMBIENT = 0.0966
@@ -39,7 +39,7 @@ def strut_of(changes, gap=126.0):
 @given(stroke=st.floats(5, 300), preload=st.floats(0, 200), rate=st.floats(0.1, 8), n=st.floats(1, 1.4))
 def test_a_piston_before_the_leg_s_air_against_an_energy_built_from_volumes(stroke, preload, rate, n):
     """The leg's gas is squeezed by the seal area times the stroke, the spring by the rod's volume over the piston; no areas of force."""
-    piston, pace = SpringPiston(preload, rate, ROD, PISTON), Pace(n)
+    piston, process = SpringPiston(preload, rate, ROD, PISTON), Process(n)
     strut = Strut((), (Chamber(700e3, AMBIENT, circle(48.0)), piston), AMBIENT)
 
     def stored(s):
@@ -49,28 +49,28 @@ def test_a_piston_before_the_leg_s_air_against_an_energy_built_from_volumes(stro
         return gas - AMBIENT * (start - air) + preload * moved + rate * moved**2 / 2
 
     step = 1e-2
-    assert float(strut.force(stroke, pace)) == pytest.approx((stored(stroke + step) - stored(stroke - step)) / (2 * step), rel=1e-4, abs=0.01)
-    assert float(strut.energy(stroke, pace)) == pytest.approx(stored(stroke), rel=1e-6, abs=0.5)
+    assert float(strut.force(stroke, process)) == pytest.approx((stored(stroke + step) - stored(stroke - step)) / (2 * step), rel=1e-4, abs=0.01)
+    assert float(strut.energy(stroke, process)) == pytest.approx(stored(stroke), rel=1e-6, abs=0.5)
 
 
 @given(stroke=st.floats(1, 280), bleed=st.floats(5, 80))
 def test_force_rate_and_energy_of_a_piston_agree_and_bleeding_holds_the_force(stroke, bleed):
     piston, step = SpringPiston(92.0, 2.0, ROD, PISTON, bleed=bleed), 1e-4
-    rise = piston.energy(stroke + step, AMBIENT, SLOW) - piston.energy(stroke - step, AMBIENT, SLOW)
-    assert float(rise) / (2 * step) == pytest.approx(float(piston.force(stroke, AMBIENT, SLOW)), rel=1e-6)
+    rise = piston.energy(stroke + step, AMBIENT, ISOTHERMAL) - piston.energy(stroke - step, AMBIENT, ISOTHERMAL)
+    assert float(rise) / (2 * step) == pytest.approx(float(piston.force(stroke, AMBIENT, ISOTHERMAL)), rel=1e-6)
     past = stroke * ROD / PISTON > bleed + 1e-3
-    assert (float(piston.rate_at(stroke, AMBIENT, SLOW)) == 0.0) == past or abs(stroke * ROD / PISTON - bleed) < 2e-3
+    assert (float(piston.rate_at(stroke, AMBIENT, ISOTHERMAL)) == 0.0) == past or abs(stroke * ROD / PISTON - bleed) < 2e-3
     if past:
-        assert float(piston.force(stroke, AMBIENT, SLOW)) == pytest.approx((92.0 + 2.0 * bleed) * ROD / PISTON)
+        assert float(piston.force(stroke, AMBIENT, ISOTHERMAL)) == pytest.approx((92.0 + 2.0 * bleed) * ROD / PISTON)
 
 
 def test_a_piston_at_its_stop_names_the_stroke():
     piston = SpringPiston(92.0, 2.0, ROD, PISTON, stop=40.0)
     assert float(piston.lock_stroke()) == pytest.approx(40.0 * PISTON / ROD)
     with pytest.raises(Impossible, match="The cartridge is oil-locked at 218 mm: its piston stands at its stop") as caught:
-        piston.force(np.array([100.0, 250.0]), AMBIENT, SLOW)
+        piston.force(np.array([100.0, 250.0]), AMBIENT, ISOTHERMAL)
     assert caught.value.field == "front.piston_stop"
-    assert np.isfinite(SpringPiston(92.0, 2.0, ROD, PISTON, stop=40.0, bleed=30.0).force(250.0, AMBIENT, SLOW))
+    assert np.isfinite(SpringPiston(92.0, 2.0, ROD, PISTON, stop=40.0, bleed=30.0).force(250.0, AMBIENT, ISOTHERMAL))
 
 
 @pytest.mark.parametrize("changes", [{}, SPRING, SPRING | {"front.piston_back": "vented"}, GAS])
@@ -87,16 +87,16 @@ def test_the_rod_end_on_a_scale_reads_the_charge(changes):
     """Force over the rod's area, whatever presses."""
     gauge = 0.3 if "front.cartridge_gas" in changes else 0.15
     cartridge = leg_of(changes).cartridge
-    assert float(cartridge.force(0.0, SEA, SLOW)) == pytest.approx(gauge * ROD)
+    assert float(cartridge.force(0.0, SEA, ISOTHERMAL)) == pytest.approx(gauge * ROD)
     newtons = changes | {"front.charge_by": "scale", "front.charge_force": f"{gauge * ROD:.6f} N"}
     del newtons["front.cartridge_charge"]
-    assert float(leg_of(newtons).cartridge.force(0.0, SEA, SLOW)) == pytest.approx(gauge * ROD)
+    assert float(leg_of(newtons).cartridge.force(0.0, SEA, ISOTHERMAL)) == pytest.approx(gauge * ROD)
 
 
 def test_a_charge_carries_at_altitude_what_it_gained_there():
     """Gauge where it was filled: ridden high, the rod is pushed by the pressure that is missing outside too."""
     high = leg_of(GAS | {"place.ridden_altitude": "2000 m"}).cartridge
-    assert float(high.force(0.0, 0.0794952, SLOW)) == pytest.approx((0.3 + SEA - 0.0794952) * ROD, rel=1e-6)
+    assert float(high.force(0.0, 0.0794952, ISOTHERMAL)) == pytest.approx((0.3 + SEA - 0.0794952) * ROD, rel=1e-6)
 
 
 @given(moved=st.floats(-20, 40), stroke=st.floats(0, 300))
@@ -130,7 +130,7 @@ def test_oil_out_of_a_spring_loaded_cartridge_only_slackens_its_spring():
     before, after = leg_of(SPRING).gases(4.2, 126.0), leg_of(SPRING | state).gases(4.2, 126.0)
     assert float(after[0].volume0) == pytest.approx(float(before[0].volume0))
     less = 2.0 * 5000.0 / PISTON * ROD / PISTON
-    assert float(before[1].force(100.0, SEA, SLOW) - after[1].force(100.0, SEA, SLOW)) == pytest.approx(less)
+    assert float(before[1].force(100.0, SEA, ISOTHERMAL) - after[1].force(100.0, SEA, ISOTHERMAL)) == pytest.approx(less)
     vented = SPRING | {"front.piston_back": "vented"}
     before, after = leg_of(vented).gases(4.2, 126.0), leg_of(vented | state).gases(4.2, 126.0)
     assert float(before[0].volume0 - after[0].volume0) == pytest.approx(5000.0)
@@ -140,16 +140,16 @@ def test_a_leaking_gas_cartridge_shares_its_gas_and_its_areas():
     built = leg_of(GAS).gases(4.2, 126.0)
     (joined,) = leg_of(GAS | {"front.cartridge_state": "seal leaking"}).gases(4.2, 126.0)
     kept = sum(float(g.pressure0 * g.volume0) for g in built)
-    assert float(joined.pressure(0.0, SLOW)) * sum(float(g.volume0) for g in built) == pytest.approx(kept)
+    assert float(joined.pressure(0.0, ISOTHERMAL)) * sum(float(g.volume0) for g in built) == pytest.approx(kept)
     (bled,) = leg_of(GAS | {"front.cartridge_state": "seal leaking", "front.leak_bled": "yes"}).gases(4.2, 126.0)
-    assert float(bled.force(0.0, SEA, SLOW)) == pytest.approx(0.0, abs=1e-6)
+    assert float(bled.force(0.0, SEA, ISOTHERMAL)) == pytest.approx(0.0, abs=1e-6)
 
 
 def test_a_leaking_spring_loaded_cartridge_is_an_open_leg():
     """The piston goes to its stop: what its spring carried is gone, and all of the seal area works on the leg's own gas."""
     leak = SPRING | {"front.cartridge_state": "seal leaking"}
     built, leaking = strut_of(SPRING), strut_of(leak)
-    lost = float(built.force(200.0, SLOW) - leaking.force(200.0, SLOW))
+    lost = float(built.force(200.0, ISOTHERMAL) - leaking.force(200.0, ISOTHERMAL))
     assert lost == pytest.approx((0.15 * PISTON + 2.0 * 200.0 * ROD / PISTON) * ROD / PISTON)
     vented = leak | {"front.piston_back": "vented", "front.piston_front": "10 mm"}
     (chamber,), (before, _) = leg_of(vented).gases(4.2, 126.0), leg_of(SPRING | {"front.piston_back": "vented"}).gases(4.2, 126.0)
@@ -162,16 +162,16 @@ def test_a_small_leak_before_a_spring_loaded_piston_is_open_slow_and_shut_fast()
     small = SPRING | {"front.cartridge_state": "seal leaking", "front.leak": "small", "front.piston_front": "10 mm"}
     leak, wide = strut_of(small), strut_of(SPRING | {"front.cartridge_state": "seal leaking"})
     for stroke in (0.0, 66.0, 250.0):
-        assert float(leak.force(stroke, SLOW)) == pytest.approx(float(wide.force(stroke, SLOW)))
-    pace, step = Pace(1.33, 66.0), 1e-3
-    assert float(leak.force(66.0, pace)) == pytest.approx(float(wide.force(66.0, pace)))
+        assert float(leak.force(stroke, ISOTHERMAL)) == pytest.approx(float(wide.force(stroke, ISOTHERMAL)))
+    process, step = Process(1.33, 66.0), 1e-3
+    assert float(leak.force(66.0, process)) == pytest.approx(float(wide.force(66.0, process)))
     more = (0.15 * PISTON - 2.0 * 10.0 + 2.0 * (250.0 - 66.0) * ROD / PISTON) * ROD / PISTON
-    assert float(leak.force(250.0, pace) - wide.force(250.0, pace)) == pytest.approx(more)
+    assert float(leak.force(250.0, process) - wide.force(250.0, process)) == pytest.approx(more)
     for stroke in (40.0, 100.0, 250.0):
-        rise = leak.energy(stroke + step, pace) - leak.energy(stroke - step, pace)
-        assert float(rise) / (2 * step) == pytest.approx(float(leak.force(stroke, pace)), rel=1e-5)
-        steeper = leak.force(stroke + step, pace) - leak.force(stroke - step, pace)
-        assert float(steeper) / (2 * step) == pytest.approx(float(leak.rate_at(stroke, pace)), rel=1e-4)
+        rise = leak.energy(stroke + step, process) - leak.energy(stroke - step, process)
+        assert float(rise) / (2 * step) == pytest.approx(float(leak.force(stroke, process)), rel=1e-5)
+        steeper = leak.force(stroke + step, process) - leak.force(stroke - step, process)
+        assert float(steeper) / (2 * step) == pytest.approx(float(leak.rate_at(stroke, process)), rel=1e-4)
 
 
 def test_opened_in_the_workshop_it_is_an_open_leg_and_as_sold_stays_as_built():
@@ -230,7 +230,7 @@ def test_a_hot_cartridge():
     assert float(warm.pressure0 * warm.volume0) / 333.15 == pytest.approx(float(cold.pressure0 * cold.volume0) / 293.15)
     grown = (7.0e-4 - 3 * 23.1e-6) * 200e3 * 40.0
     assert float(cold.volume0 - warm.volume0) == pytest.approx(grown - 3 * 23.1e-6 * 90e3 * 40.0)
-    pressed = leg_of(SPRING | hot).cartridge.force(0.0, SEA, SLOW) - leg_of(SPRING).cartridge.force(0.0, SEA, SLOW)
+    pressed = leg_of(SPRING | hot).cartridge.force(0.0, SEA, ISOTHERMAL) - leg_of(SPRING).cartridge.force(0.0, SEA, ISOTHERMAL)
     assert float(pressed) == pytest.approx(2.0 * grown / PISTON * ROD / PISTON)
 
 
@@ -254,7 +254,7 @@ def test_a_vented_piston_that_the_leg_s_pressure_can_push_back_is_told():
     """By hand: 1.5 bar of spring; the leg's gas alone, slow, passes that over the outside air before full travel."""
     vented = SPRING | {"front.cartridge_state": "seal leaking", "front.piston_back": "vented"}
     (chamber,) = leg_of(vented).gases(4.2, 126.0)
-    assert float(chamber.pressure(300.0, SLOW)) - SEA > 0.15 > float(chamber.pressure(66.0, SLOW)) - SEA
+    assert float(chamber.pressure(300.0, ISOTHERMAL)) - SEA > 0.15 > float(chamber.pressure(66.0, ISOTHERMAL)) - SEA
     notes = report(demo(vented), with_bands=False)["notes"]
     assert any("end force is then below what is told" in note for note in notes)
     assert not any("vented piston" in note for note in report(demo(vented | {"front.piston_back": "outer"}), with_bands=False)["notes"])

@@ -10,10 +10,10 @@ import pytest
 from scipy.optimize import curve_fit
 from uncertainties import correlated_values, correlation_matrix, umath
 
-from calc.draws import drawn, half_width, standard_normal
 from calc.job import load
 from calc.model.motion import FIT_OFF, rear_motion
 from calc.motion.measured import FittedMotion, fit_pairs, widening
+from calc.uncertainty.draws import drawn, half_width, standard_normal
 from tests.core.documents import demo
 
 # H.2, Table H.2: five sets of readings taken together; V [V], I [A], phi [rad].

@@ -9,14 +9,16 @@ from statistics import NormalDist
 import numpy as np
 import pytest
 
-from calc.advice import Situation, situation, size_end
 from calc.demo import jobs
-from calc.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.end.figures import evaluate
+from calc.end.setup import Setup
 from calc.job import Job, load
-from calc.report import report
-from calc.setup import Setup, evaluate
-from calc.sizing import preload_for_sag, size
+from calc.model.inputs import end_inputs
+from calc.sizing.choice import EndInputs, size_end
+from calc.sizing.coil import preload_for_sag, size
+from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from tests.core.documents import demo
+from tests.core.plain import report
 
 COUNT = 1000
 RESULTS = ("free sag", "rider sag", "frequency", "wheel rate", "end force", "landing energy", "preload", "gap")
@@ -30,7 +32,7 @@ def first_order(job: Job, work) -> dict[str, np.ndarray]:
     return {name: (values[: len(paths)] - values[len(paths) :]) / 2.0 for name, values in moved.items()}
 
 
-def results_of(end: str, setup: Setup, limits, here: Situation) -> dict[str, np.ndarray]:
+def results_of(end: str, setup: Setup, limits, here: EndInputs) -> dict[str, np.ndarray]:
     """What a setup does, and the preload and gap solved again for its springs."""
     done = evaluate(here.assembly, setup, here.loads, here.exponent)
     solved = size(here.assembly, np.array([[setup.rate]]), here.loads, here.exponent, here.targets, limits, setup.split)
@@ -51,7 +53,7 @@ def test_the_demo_jobs_are_near_linear(name, end):
     setup = done.sized.setup.at(int(done.sized.choice))
 
     def work(some: Job) -> dict[str, np.ndarray]:
-        return results_of(end, setup, done.limits, situation(some, end))
+        return results_of(end, setup, done.limits, end_inputs(some, end))
 
     effects, samples = first_order(job, work), work(drawn(job, COUNT))
     for result, effect in effects.items():  # at the end the exponent counts, drawn no further than 1.4: a narrower number than first order takes
@@ -81,12 +83,12 @@ def test_near_hydraulic_lock_draws_and_first_order_rightly_part():
     the cap, so its 2.5 % and 97.5 % points are those of the one uncertain volume.
     """
     job = only("front.cap_volume", CAP, CAP_HALF)
-    lock = float(situation(job, "front").assembly.lock_gap(4.6))
+    lock = float(end_inputs(job, "front").assembly.lock_gap(Setup(4.6, 0.0, 0.0)))
     found = {}
     for name, spare in (("wide", 60.0), ("near", 12.5)):
 
         def end_force(some: Job, gap: float = lock + spare) -> dict[str, np.ndarray]:
-            here = situation(some, "front")
+            here = end_inputs(some, "front")
             return {"end force": np.asarray(evaluate(here.assembly, Setup(4.6, 3.0, gap), here.loads, here.exponent).end_force)}
 
         draws, left_out = survivors(drawn(job, COUNT), COUNT, end_force)
@@ -112,12 +114,12 @@ def test_where_preload_holds_the_bike_up_draws_and_first_order_rightly_part():
     """
 
     def free_sag(some: Job) -> dict[str, np.ndarray]:
-        here = situation(some, "rear")
+        here = end_inputs(some, "rear")
         done = evaluate(here.assembly, Setup(48.0, preload, 0.0), here.loads, here.exponent)
         return {"free sag": np.asarray(done.free.travel)}
 
-    heavier = situation(only("bike.rear_axle", AXLE + TO_SPARE * AXLE_U, 0.0), "rear")
-    preload = float(preload_for_sag(heavier.assembly, 48.0, 0.0, heavier.loads.alone, 0.0))
+    heavier = end_inputs(only("bike.rear_axle", AXLE + TO_SPARE * AXLE_U, 0.0), "rear")
+    preload = float(preload_for_sag(heavier.assembly, Setup(48.0, 0.0, 0.0), heavier.loads.alone, 0.0))
     job = only("bike.rear_axle", AXLE, 2.0 * AXLE_U)
     assert float(free_sag(only("bike.rear_axle", AXLE, 0.0))["free sag"]) == 0.0
     assert first_order(job, free_sag)["free sag"] == pytest.approx([0.0], abs=1e-12)

@@ -6,16 +6,16 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from calc.gas.chamber import SLOW, Pace
+from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL, Process
 from calc.impossible import Impossible
 from calc.job import load
 from calc.job.fields import FIELDS
-from calc.report import report
-from calc.report.data import quantity
-from calc.report.elsewhere import _words
-from calc.setup import Setup
+from calc.report.conditions import _words
+from calc.report.quantity import quantity
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
+from tests.core.plain import report
 from tests.core.test_air import AIR
 from tests.core.test_bands import half, hand_drawn
 from tests.core.test_cartridge import GAS, SEA, leg_of
@@ -32,8 +32,8 @@ def test_a_small_leak_of_a_gas_cartridge_is_the_wide_one_slow_and_the_sound_one_
     (small,), (wide,) = leg_of(LEAKING | {"front.leak": "small"}).gases(4.2, 126.0), leg_of(LEAKING).gases(4.2, 126.0)
     sound, named = leg_of(GAS).gases(4.2, 126.0), leg_of(GAS | {"front.leak": "small"}).gases(4.2, 126.0)
     for stroke in (0.0, 66.0, 250.0):
-        assert float(small.force(stroke, SEA, SLOW)) == pytest.approx(float(wide.force(stroke, SEA, SLOW)), rel=1e-9)
-    fast = Pace(1.33, 66.0)
+        assert float(small.force(stroke, SEA, ISOTHERMAL)) == pytest.approx(float(wide.force(stroke, SEA, ISOTHERMAL)), rel=1e-9)
+    fast = Process(1.33, 66.0)
     kept = sum(float(g.pressure0 * g.volume0) for g in sound)
     settled = kept / sum(float(g.volume(66.0)) for g in sound)
     apart = sum((settled * (g.volume(66.0) / g.volume(250.0)) ** 1.33 - SEA) * g.area for g in sound)
@@ -99,8 +99,7 @@ def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
 ])  # fmt: skip
 def test_what_another_place_acts_like_in_words(like, restoring, words):
     acts_like, back = (None if value is None else quantity(value, "mm", "", 0) for value in (like, restoring))
-    row = {"acts_like": acts_like, "restoring": back, "change": None, "left_out": 0, "draws": 200}
-    assert _words(row, Setup(4.6, 3.0, 120.0)) == words
+    assert _words(acts_like, back, None, Setup(4.6, 3.0, 120.0), 0, 200) == words
 
 
 def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
@@ -110,9 +109,8 @@ def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
     assert alone[0] < alone[1]
     for gas, other in ((plain, fuller), (fuller, plain)):
         both = replace(fork(), gas=gas, gas_right=other)
-        assert float(both.lock_gap(4.2)) == pytest.approx(alone[1])
-    split = replace(fork(), split=0.4)
-    assert float(split.lock_gap(4.2)) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
+        assert float(both.lock_gap(Setup(4.2, 0.0, 0.0))) == pytest.approx(alone[1])
+    assert float(fork().lock_gap(Setup(4.2, 0.0, 0.0, 0.4))) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
 
 
 def test_bands_of_landing_energy_by_the_hand_model():

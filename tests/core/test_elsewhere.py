@@ -2,18 +2,18 @@
 
 import pytest
 
-from calc.advice import size_end
-from calc.elsewhere import seen
+from calc.conditions.changes import under_conditions
+from calc.end.setup import Setup
 from calc.job import load
-from calc.report import report
-from calc.setup import Setup
+from calc.sizing.choice import size_end
 from tests.core.documents import demo
+from tests.core.plain import report
 
 BUILT = Setup(4.6, 3.0, 120.0)
 
 
 def rows(changes: dict | None = None, end: str = "front", setup: Setup = BUILT):
-    return {row.key: row for row in seen(load(demo(changes or {})), end, setup)}
+    return {row.key: row for row in under_conditions(load(demo(changes or {})), end, setup)}
 
 
 def test_as_built_is_what_the_sizing_says():

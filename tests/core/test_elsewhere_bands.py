@@ -5,16 +5,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from calc.advice import found, situation, size_end
-from calc.bands import bands
-from calc.built import TOLERANCES, built, with_tolerance
-from calc.draws import drawn
-from calc.elsewhere import seen
-from calc.elsewhere_bands import elsewhere_bands
+from calc.conditions.changes import under_conditions
+from calc.end.setup import Setup
 from calc.job import load
-from calc.report import report
-from calc.setup import Setup
+from calc.model.inputs import end_inputs
+from calc.sizing.choice import found, size_end
+from calc.uncertainty.bands import bands
+from calc.uncertainty.conditions import condition_bands
+from calc.uncertainty.draws import drawn
+from calc.uncertainty.tolerance import TOLERANCES, built, with_tolerance
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_bands import half, hand_drawn
 
 BUILT = Setup(4.6, 3.0, 120.0)
@@ -28,7 +29,7 @@ def one_by_one(job, end, setup, count=200):
         alone = replace(
             draws, samples={path: float(np.broadcast_to(values, (count,))[i]) for path, values in draws.samples.items()}
         )
-        yield {row.key: row for row in seen(alone, end, built(alone, setup))}
+        yield {row.key: row for row in under_conditions(alone, end, built(alone, setup))}
 
 
 @pytest.fixture(scope="module")
@@ -38,7 +39,7 @@ def each():
 
 @pytest.fixture(scope="module")
 def sure():
-    return elsewhere_bands(load(demo(MORE)), "front", BUILT)
+    return condition_bands(load(demo(MORE)), "front", BUILT)
 
 
 KEYS = ["as built", "hot", "high", "high, bled there", "hot and high", "other rider", "luggage"]
@@ -66,7 +67,7 @@ def test_all_at_once_is_what_every_draw_says_by_itself(key, each, sure):
 def test_as_built_is_as_sure_as_the_answer():
     job = load(demo({}))
     done = size_end(job, "front")
-    answer, here = bands(job, "front", done), elsewhere_bands(job, "front", done.sized.setup.at(int(done.sized.choice)))["as built"]
+    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(int(done.sized.choice)))["as built"]
     assert here.halves["rider_sag"] == pytest.approx(answer.figures["rider_stroke"], rel=1e-4)
     assert here.halves["end_multiple"] == pytest.approx(answer.figures["end_multiple"], rel=1e-6)
 
@@ -88,12 +89,12 @@ def test_a_change_is_surer_than_two_figures_apart(sure):
 
 def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
     job = load(demo({"elsewhere.luggage": "20 kg"}))
-    rear = elsewhere_bands(job, "rear", Setup(56.0, 4.0, 0.0))
+    rear = condition_bands(job, "rear", Setup(56.0, 4.0, 0.0))
     assert list(rear) == ["as built", "luggage"]
     assert "acts_like" not in rear["luggage"].halves
     draws = with_tolerance(drawn(job))
-    setup, figures, _ = found(draws, "front", situation(draws, "front"))
-    as_found = elsewhere_bands(job, "front", None)["as built"]
+    setup, figures, _ = found(draws, "front", end_inputs(draws, "front"))
+    as_found = condition_bands(job, "front", None)["as built"]
     assert as_found.halves["end_force"] == pytest.approx(half(figures.end_force), rel=1e-3)
     assert np.size(setup.rate) == 200
 
@@ -103,7 +104,7 @@ def test_draws_that_cannot_be_so_are_left_out_and_counted():
     changes = {"elsewhere.rider": "190 kg", "front.rate": {"value": "3 N/mm", "origin": "stated"}, "front.unsprung": {"value": "16 kg", "plus_minus_95": "8 kg", "origin": "stated"}}  # fmt: skip
     job, setup = load(demo(changes)), Setup(3.0, 3.0, 150.0)
     held = [rows["other rider"].figures is not None for rows in one_by_one(job, "front", setup)]
-    sure = elsewhere_bands(job, "front", setup)
+    sure = condition_bands(job, "front", setup)
     left_out = sure["other rider"].left_out if "other rider" in sure else 200
     assert left_out == 200 - sum(held)
     assert sure["as built"].left_out == 0
@@ -111,7 +112,7 @@ def test_draws_that_cannot_be_so_are_left_out_and_counted():
 
 def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
     front = report(demo(MORE))["ends"]["front"]
-    rows, expected = {row["key"]: row for row in front["elsewhere"]}, elsewhere_bands(load(demo(MORE)), "front", BUILT)
+    rows, expected = {row["key"]: row for row in front["elsewhere"]}, condition_bands(load(demo(MORE)), "front", BUILT)
     assert (front["chosen"]["preload"]["value"], front["chosen"]["gap"]["value"]) == (BUILT.preload, BUILT.gap)
     hot = rows["hot"]
     assert hot["end_force"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["end_force"] / 1000, rel=0.01)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.gas.chamber import SLOW, Chamber
+from calc.gas.chamber import ISOTHERMAL, Chamber
 from calc.gas.warm import OIL_EXPANSION, TUBE_EXPANSION, Warmth, warmed
 from calc.impossible import Impossible
 from calc.job import load
@@ -88,7 +88,7 @@ def test_a_job_hot_and_high():
         (OIL_EXPANSION - 3 * ALUMINIUM) * 560e3 * 45 - 3 * ALUMINIUM * cold.volume0 * 45, rel=1e-9
     )
     again = fork(job, at.ridden(ambient=0.08).bled_there())
-    assert again.gas.chamber(4.6, 120.0).force(0.0, again.ambient, SLOW) == pytest.approx(0.0, abs=1e-9)
+    assert again.gas.chamber(4.6, 120.0).force(0.0, again.ambient, ISOTHERMAL) == pytest.approx(0.0, abs=1e-9)
     assert fork(job, at.ridden(temperature=288.15)).gas.chamber(4.6, 120.0).volume0 == pytest.approx(cold.volume0)
 
 

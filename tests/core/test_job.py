@@ -10,10 +10,10 @@ from calc.job.field import Kind
 from calc.job.fields import FIELDS, GROUPS
 from calc.job.starter import start, with_notes
 from calc.practice import USES, usual
-from calc.reading import Origin, Spread
-from calc.report import report
-from calc.units import DIMENSIONS
+from calc.quantities.reading import Origin, Spread
+from calc.quantities.units import DIMENSIONS
 from tests.core.documents import demo
+from tests.core.plain import report
 
 BARE = {"format": "stanchion-job", "version": 1}
 

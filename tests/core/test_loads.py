@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.atmosphere import STANDARD_GRAVITY
+from calc.end.loads import Axles, fork_axis_load, share_aboard, sprung_load
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
-from calc.loads import Axles, fork_axis_load, share_aboard, sprung_load
 from tests.core import motorcycle
 
 

@@ -7,13 +7,13 @@ import math
 
 import pytest
 
-from calc.advice import situation
-from calc.draws import drawn, half_width
+from calc.end.setup import Setup
 from calc.job import load
 from calc.model import oil_to_add
-from calc.report import report
-from calc.setup import Setup
+from calc.sizing.choice import end_inputs
+from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
+from tests.core.plain import report
 
 AREA = 20000.0 / 12.0  # mm2: 20 ml raised it by 12 mm
 FREE, STEEL, FITTED = 470.0, 51000.0, 8.6  # mm, mm3, N/mm
@@ -77,15 +77,15 @@ def test_the_bare_leg_is_as_sure_as_its_own_readings():
     by_hand = 1.96 * math.hypot(AREA * 1.0, AREA * (138.0 - gap) * 0.2 / 12.0) / 1000.0  # u: gap 1 mm, rise 0.2 of 12 mm
     assert oil[0]["right"]["plus_minus_95"] == pytest.approx(by_hand, rel=0.1)  # 200 draws
     job = drawn(load(demo(SPRING_IN)), 4000)
-    many = oil_to_add(job, situation(job, "front").assembly, Setup(sure["chosen"]["rate"]["value"], 4.0, gap))
+    many = oil_to_add(job, end_inputs(job, "front").assembly, Setup(sure["chosen"]["rate"]["value"], 4.0, gap))
     assert half_width(many["right"]) / 1000.0 == pytest.approx(by_hand, rel=0.03)
 
 
 @pytest.mark.parametrize("rate", [8.0, 8.6, 9.4])
 def test_gas_oil_and_steel_of_each_leg_add_up(rate):
     """Hanging, at the bleed: left gas + steel = right gas, at one gap read with the spring out."""
-    here = situation(load(demo(ONE_LEG)), "front")
-    left, right = (here.assembly.end(rate, 4.0, 120.0).struts[i][0].gases[0].volume0 for i in (0, 1))
+    here = end_inputs(load(demo(ONE_LEG)), "front")
+    left, right = (here.assembly.end(Setup(rate, 4.0, 120.0)).struts[i][0].gases[0].volume0 for i in (0, 1))
     swept = math.pi / 4.0 * 48.0**2 * 308.0
     assert float(right) == pytest.approx(AREA * 120.0 + swept - SMALL, rel=1e-9)
     assert float(left) == pytest.approx(float(right) - steel_of(rate), rel=1e-9)

@@ -4,7 +4,7 @@ import pytest
 
 from calc.job.fields import FIELDS
 from calc.practice import GENERAL, MEASURING, MODIFIERS, POSTURE, ROWS, USES, posture, usual
-from calc.units import DIMENSIONS
+from calc.quantities.units import DIMENSIONS
 
 NOT_PRACTISED = {
     "passenger": {"two-up"}, "luggage": {"two-up"}, "passenger front share": {"two-up"}, "luggage front share": {"two-up"},

@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.lines import LINES
-from calc.quantity import (
+from calc.quantities.entry import (
     EntryError,
     _line,
     convert,
@@ -15,7 +14,8 @@ from calc.quantity import (
     pint_lines,
     read_entry,
 )
-from calc.units import ALIASES, DIMENSIONS
+from calc.quantities.lines import LINES
+from calc.quantities.units import ALIASES, DIMENSIONS
 
 # Exact unless said; NIST SP 811 (its lbf/in is printed as 1.751 268 E+02 N/m).
 PUBLISHED = [
@@ -193,6 +193,6 @@ def test_lines_written_down_are_those_of_pint():
 
 def test_pint_answers_for_a_unit_without_a_line(monkeypatch):
     _line.cache_clear()
-    monkeypatch.setattr("calc.quantity.LINES", {unit: line for unit, line in LINES.items() if unit != "psi"})
+    monkeypatch.setattr("calc.quantities.entry.LINES", {unit: line for unit, line in LINES.items() if unit != "psi"})
     assert convert(1.0, "psi", "Pa") == pytest.approx(6894.757293168, rel=1e-12)
     _line.cache_clear()

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.roots import find_root
+from calc.array import find_root
 
 
 def test_a_known_root():

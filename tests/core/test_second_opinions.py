@@ -9,11 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate, optimize
 
-from calc.atmosphere import pressure_at
-from calc.gas.chamber import Chamber, Pace, circle
+from calc.array import find_root
+from calc.gas.atmosphere import pressure_at
+from calc.gas.chamber import Chamber, Process, circle
 from calc.leg.sealed import SealedLeg
-from calc.roots import find_root
-from calc.units import DIMENSIONS
+from calc.quantities.units import DIMENSIONS
 from tests.core.test_cartridge import ROD
 from tests.core.test_end import open_leg
 from tests.core.test_gas_warm import ALUMINIUM, Warmth
@@ -27,7 +27,7 @@ def test_real_air_pressed_together_without_losing_heat(ratio):
     density, entropy = (PropsSI(what, "P", 101325.0, "T", 293.15, "Air") for what in ("D", "S"))
     real = PropsSI("P", "D", density * ratio, "S", entropy, "Air")
     chamber = Chamber(volume0=700.0, pressure0=0.101325, area=1.0)
-    ours = chamber.pressure(700.0 * (1 - 1 / ratio), Pace(1.4)) * 1e6
+    ours = chamber.pressure(700.0 * (1 - 1 / ratio), Process(1.4)) * 1e6
     assert ours == pytest.approx(real, rel=0.01)
 
 
@@ -42,10 +42,10 @@ def test_standard_atmosphere(geometric):
 
 @given(volume=st.floats(3e5, 9e5), part=st.floats(0.05, 0.9), settled=st.floats(0, 0.5), n=st.floats(1.0, 1.4))
 def test_energy_is_the_integral_of_force(volume, part, settled, n):
-    chamber, pace = Chamber(volume, 0.11, 1800.0), Pace(n, settled * volume / 1800.0)
+    chamber, process = Chamber(volume, 0.11, 1800.0), Process(n, settled * volume / 1800.0)
     stroke = part * volume / 1800.0
-    work, error = integrate.quad(lambda s: float(chamber.force(s, 0.095, pace)), 0.0, stroke)
-    assert chamber.energy(stroke, 0.095, pace) == pytest.approx(work, rel=1e-8, abs=10 * error + 1e-6)
+    work, error = integrate.quad(lambda s: float(chamber.force(s, 0.095, process)), 0.0, stroke)
+    assert chamber.energy(stroke, 0.095, process) == pytest.approx(work, rel=1e-8, abs=10 * error + 1e-6)
 
 
 @given(a=st.floats(0.1, 5), b=st.floats(-3, 3), level=st.floats(-10, 10))
@@ -65,7 +65,7 @@ def test_units_against_the_full_registry_of_pint(dimension):
     """The small registry and pint's own large one agree wherever both know the unit."""
     import pint
 
-    from calc.quantity import convert
+    from calc.quantities.entry import convert
 
     large = pint.UnitRegistry()
     spelled = {"kgf/mm": "kgf/mm", "lbf/in": "lbf/in", "°C": "degC", "°F": "degF", "°": "deg", "US fl oz": "US_fluid_ounce",

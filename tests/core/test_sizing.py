@@ -7,10 +7,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.gas.chamber import SLOW, Pace
-from calc.offers import offers, series
-from calc.setup import Loads, Setup, evaluate
-from calc.sizing import Limits, Targets, preload_for_sag, size
+from calc.end.figures import evaluate
+from calc.end.limits import Limits
+from calc.end.loads import Loads
+from calc.end.setup import Setup
+from calc.end.targets import Targets
+from calc.gas.chamber import ISOTHERMAL, Process
+from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.offers import offers, series
 from tests.core.test_end import fork, shock
 
 RATES = np.array([4.2, 4.4, 4.6, 4.8])
@@ -35,16 +39,16 @@ def test_front_hits_its_targets(load, sag, multiple, n):
     wanted = front_targets(sag=sag, end_amount=multiple * load)
     sized = size(fork(), RATES, Loads(380.0, load, 9.80665), n, wanted, WIDE)
     reached = ~sized.vetoes["end unreachable"]
-    exact = fork().end(RATES, sized.exact.preload, sized.exact.gap)
+    exact = fork().end(Setup(RATES, sized.exact.preload, sized.exact.gap))
     travel = exact.motion.travel(sag)
     seated = reached & (np.asarray(sized.exact.preload) > -sag)
-    assert exact.wheel_force(travel, SLOW)[seated] == pytest.approx(load, rel=1e-8)
-    assert exact.wheel_force(exact.travel, Pace(n, sag))[seated] == pytest.approx(wanted.end_amount, rel=1e-6)
+    assert exact.wheel_force(travel, ISOTHERMAL)[seated] == pytest.approx(load, rel=1e-8)
+    assert exact.wheel_force(exact.travel, Process(n, sag))[seated] == pytest.approx(wanted.end_amount, rel=1e-6)
     built = seated & (np.asarray(sized.setup.preload) >= 0)
     assert sized.setup.preload == pytest.approx(np.asarray(sized.exact.preload), abs=0.5)
     step_sag = 0.5 + 0.5  # a millimetre of preload moves sag by less than itself, one of gap by far less
     assert sized.figures.rider.stroke[built] == pytest.approx(sag, abs=step_sag)
-    nearby = [np.asarray(fork().end(RATES, sized.exact.preload + p, sized.exact.gap + g).wheel_force(exact.travel, Pace(n, sag + s)))
+    nearby = [np.asarray(fork().end(Setup(RATES, sized.exact.preload + p, sized.exact.gap + g)).wheel_force(exact.travel, Process(n, sag + s)))
               for p, g, s in ((0.5, -0.5, -1.0), (-0.5, 0.5, 1.0))]  # fmt: skip
     low, high = np.minimum(*nearby) - 1.0, np.maximum(*nearby) + 1.0
     assert np.all((low <= sized.figures.end_force)[built] & (sized.figures.end_force <= high)[built])
@@ -55,9 +59,9 @@ def test_front_hits_its_targets(load, sag, multiple, n):
 def test_front_hits_an_energy(load, joules):
     wanted = front_targets(end_kind="energy", end_amount=joules * 1000.0)
     sized = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, wanted, WIDE)
-    end = fork().end(RATES, sized.exact.preload, sized.exact.gap)
+    end = fork().end(Setup(RATES, sized.exact.preload, sized.exact.gap))
     reached = ~sized.vetoes["end unreachable"]
-    assert end.energy(end.travel, Pace(1.33))[reached] == pytest.approx(wanted.end_amount, rel=1e-6)
+    assert end.energy(end.travel, Process(1.33))[reached] == pytest.approx(wanted.end_amount, rel=1e-6)
 
 
 @given(load=st.floats(880, 1100))
@@ -65,8 +69,8 @@ def test_front_hits_an_energy(load, joules):
 def test_rear_hits_its_sag(load):
     rates, wanted = np.array([46.0, 50.0, 54.0]), Targets(104.0, False, "none", 0.0, free_sag=30.0)
     sized = size(shock(), rates, Loads(380.0, load, 9.80665), 1.33, wanted, Limits((-99.0, 99.0), None, None))
-    exact = shock().end(rates, sized.exact.preload, 0.0)
-    assert exact.wheel_force(104.0, SLOW) == pytest.approx(load, rel=1e-12)
+    exact = shock().end(Setup(rates, sized.exact.preload, 0.0))
+    assert exact.wheel_force(104.0, ISOTHERMAL) == pytest.approx(load, rel=1e-12)
     ratio = float(exact.motion.ratio(104.0))
     assert sized.figures.rider.travel == pytest.approx(104.0, abs=0.5 / ratio + 0.2)  # half a millimetre at the collar
 
@@ -94,8 +98,8 @@ def test_stiffer_springs_need_less_preload_and_less_gas_force():
 
 @given(rate=st.floats(3, 9), gap=st.floats(110, 200), travel=st.floats(20, 90))
 def test_preload_for_sag_holds_the_load_there(rate, gap, travel):
-    load = float(fork().end(rate, 5.0, gap).wheel_force(travel, SLOW))
-    assert float(preload_for_sag(fork(), rate, gap, load, travel)) == pytest.approx(5.0, abs=1e-9)
+    load = float(fork().end(Setup(rate, 5.0, gap)).wheel_force(travel, ISOTHERMAL))
+    assert float(preload_for_sag(fork(), Setup(rate, 0.0, gap), load, travel)) == pytest.approx(5.0, abs=1e-9)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.impossible import Impossible
-from calc.quantity import convert
+from calc.quantities.entry import convert
 from calc.springs.helical import (
     LinearSpring,
     active_coils,

@@ -3,45 +3,46 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
-from calc.steel import END_TYPES, GRADES
+from calc.practice import Axle
+from calc.springs.steel import END_TYPES, GRADES
 
 _Q = Kind.QUANTITY
 
 
-def coil_fields(end: str, part: Part, wire: tuple[float, float], coil: tuple[float, float]) -> tuple[Field, ...]:
+def coil_fields(axle: Axle, part: Part, wire: tuple[float, float], coil: tuple[float, float]) -> tuple[Field, ...]:
     """Fields of wire and coil for one end, with the limits [mm] of wire and of the coil's outside."""
-    linear = {f"{end}.spring_kind": ("single", "unequal", "stacked", "nested")}
-    by_wire = linear | {f"{end}.rate_from": ("wire",)}
+    linear = {f"{axle}.spring_kind": ("single", "unequal", "stacked", "nested")}
+    by_wire = linear | {f"{axle}.rate_from": ("wire",)}
     modulus = {key: (grade.shear_modulus / 1000.0, grade.plus_minus_95 / 1000.0) for key, grade in GRADES.items()}
     return (
         Field(
-            f"{end}.rate_from", "Rate known from", part, Kind.CHOICE, end=end, when=linear, default=Default(choice="marking"), typed="stated",
+            f"{axle}.rate_from", "Rate known from", part, Kind.CHOICE, end=axle, when=linear, default=Default(choice="marking"), typed="stated",
             choices={"marking": "Its marking or a tester", "wire": "Wire and coil"},
             how="A tester is best, +/-1 %. From wire and coil a rate is never better than 2-3 % on the steel alone, and the wire counts to the fourth power.",
         ),
         Field(
-            f"{end}.wire", "Wire", part, _Q, "length", "mm", *wire, 0.05, 2, plus_minus=0.05, when=by_wire, end=end, main=True,
+            f"{axle}.wire", "Wire", part, _Q, "length", "mm", *wire, 0.05, 2, plus_minus=0.05, when=by_wire, end=axle, main=True,
             how="By vernier on bare steel; 0.1 mm of paint is 9 % of rate.",
         ),
         Field(
-            f"{end}.coil_diameter", "Coil, outside", part, _Q, "length", "mm", *coil, 0.1, 1, plus_minus=0.1, when=by_wire, end=end,
+            f"{axle}.coil_diameter", "Coil, outside", part, _Q, "length", "mm", *coil, 0.1, 1, plus_minus=0.1, when=by_wire, end=axle,
             main=True, how="Outside diameter of the coil, by vernier.",
         ),
         Field(
-            f"{end}.coils", "Coils in all", part, _Q, "number", "", 2, 120, 0.25, 2, plus_minus=0.1, when=by_wire, end=end, main=True,
+            f"{axle}.coils", "Coils in all", part, _Q, "number", "", 2, 120, 0.25, 2, plus_minus=0.1, when=by_wire, end=axle, main=True,
             how="Count from tip to tip, to the quarter turn.",
         ),
         Field(
-            f"{end}.coil_ends", "Spring's ends", part, Kind.CHOICE, choices={name: name.capitalize() for name in END_TYPES},
-            default=Default(choice="squared, ground"), when=by_wire, end=end, typed="stated", how="Squared: the last coil is closed. Ground: it is flat.",
+            f"{axle}.coil_ends", "Spring's ends", part, Kind.CHOICE, choices={name: name.capitalize() for name in END_TYPES},
+            default=Default(choice="squared, ground"), when=by_wire, end=axle, typed="stated", how="Squared: the last coil is closed. Ground: it is flat.",
         ),
         Field(
-            f"{end}.grade", "Spring's steel grade", part, Kind.CHOICE, choices={key: grade.label for key, grade in GRADES.items()},
-            default=Default(choice="oil-tempered"), when=by_wire, end=end, typed="stated", how="From the maker; not to be seen from outside.",
+            f"{axle}.grade", "Spring's steel grade", part, Kind.CHOICE, choices={key: grade.label for key, grade in GRADES.items()},
+            default=Default(choice="oil-tempered"), when=by_wire, end=axle, typed="stated", how="From the maker; not to be seen from outside.",
         ),
         Field(
-            f"{end}.shear_modulus", "Its shear modulus", part, _Q, "pressure", "GPa", 60, 90, 0.1, 1, plus_minus=1, when=by_wire, end=end, typed="stated",
-            default=Default(follow=f"{end}.grade", by_choice=modulus, reason="its +/- covers what the sources disagree by"),
+            f"{axle}.shear_modulus", "Its shear modulus", part, _Q, "pressure", "GPa", 60, 90, 0.1, 1, plus_minus=1, when=by_wire, end=axle, typed="stated",
+            default=Default(follow=f"{axle}.grade", by_choice=modulus, reason="its +/- covers what the sources disagree by"),
             how="From the maker of the wire. Empty: the grade's.",
         ),
     )  # fmt: skip

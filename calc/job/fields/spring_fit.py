@@ -3,62 +3,63 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
+from calc.practice import Axle
 
 _Q = Kind.QUANTITY
 
 
-def preload_fields(end: str, part: Part) -> tuple[Field, ...]:
+def preload_fields(axle: Axle, part: Part) -> tuple[Field, ...]:
     """Where the fitted preload is known from, and the thread that sets it."""
-    lengths = {f"{end}.preload_from": ("lengths",)}
-    front = end == "front"
+    lengths = {f"{axle}.preload_from": ("lengths",)}
+    front = axle == "front"
     measured = (
         Field(
-            "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
+            "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
             default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring, a second one stacked on it included.",
         ),
         Field(
-            "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=end,
+            "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
             how="From the cap's seat to the spring's seat, leg hanging and balanced on its top-out spring, cap tight, adjuster as ridden.",
         ),
     ) if front else (
         Field(
             "rear.installed_length", "Spring's installed length", part, _Q, "length", "mm", 60, 500, 1, 0, plus_minus=1, main=True,
-            when=lengths, end=end, how="Collar to seat, shock off the bike at full extension.",
+            when=lengths, end=axle, how="Collar to seat, shock off the bike at full extension.",
         ),
     )  # fmt: skip
     return (
         Field(
-            f"{end}.preload_from", "Preload known from", part, Kind.CHOICE, default=Default(choice="read"), end=end, typed="stated",
+            f"{axle}.preload_from", "Preload known from", part, Kind.CHOICE, default=Default(choice="read"), end=axle, typed="stated",
             choices={"read": "Read as preload", "lengths": "Free length and space" if front else "Free and installed length"},
             how="From lengths it is free length plus spacers less the space." if front else "From lengths it is free length less installed length.",
         ),
         *measured,
         Field(
-            f"{end}.pitch", "Preload adjuster, a turn" if front else "Collar, a turn", part, _Q, "length", "mm", 0.3, 5, 0.1, 2,
-            plus_minus=0.05, end=end, how="Pitch of its thread: ten threads by vernier, over ten. Empty: no turns are told.",
+            f"{axle}.pitch", "Preload adjuster, a turn" if front else "Collar, a turn", part, _Q, "length", "mm", 0.3, 5, 0.1, 2,
+            plus_minus=0.05, end=axle, how="Pitch of its thread: ten threads by vernier, over ten. Empty: no turns are told.",
         ),
     )  # fmt: skip
 
 
-def fit_fields(end: str, part: Part, widths: tuple[float, float], lengths: tuple[float, float]) -> tuple[Field, ...]:
+def fit_fields(axle: Axle, part: Part, widths: tuple[float, float], lengths: tuple[float, float]) -> tuple[Field, ...]:
     """Sizes of another spring and of its place, with the limits [mm] of widths and of free lengths."""
-    own = {f"{end}.new_spring": ("own",)}
+    own = {f"{axle}.new_spring": ("own",)}
 
     def size(key: str, label: str, low: float, high: float, decimals: int, how: str) -> Field:
         return Field(
-            f"{end}.{key}", label, part, _Q, "length", "mm", low, high, 0.1 if decimals else 1, decimals,
-            plus_minus=0.1 if decimals else 1.0, when=own, end=end, how=how, typed="stated",
+            f"{axle}.{key}", label, part, _Q, "length", "mm", low, high, 0.1 if decimals else 1, decimals,
+            plus_minus=0.1 if decimals else 1.0, when=own, end=axle, how=how, typed="stated",
         )  # fmt: skip
 
-    place = "tube" if end == "front" else "place"
+    place = "tube" if axle == "front" else "place"
     thread = (
         ()
-        if end == "front"
+        if axle == "front"
         else (size("thread_left", "Thread left on the collar", 0, 80, 0, "From the collar, as found, to where it must stop."),)
     )
     return (
         Field(
-            f"{end}.new_spring", "Other springs are", part, Kind.CHOICE, default=Default(choice="same"), end=end, typed="stated",
+            f"{axle}.new_spring", "Other springs are", part, Kind.CHOICE, default=Default(choice="same"), end=axle, typed="stated",
             choices={"same": "As long and wide as the fitted one", "own": "Of their own sizes"},
             how="Another make is often longer or wider: enter its sizes, and it is checked whether it fits.",
         ),

@@ -13,12 +13,12 @@ site = next((root / ".build" / "venv").glob("[lL]ib/**/site-packages"))
 sys.path[:0] = folders
 sys.path.append(str(site))
 # pytest would look up entry points of every desk package, and the clock-based ones cannot work here.
-import os  # noqa: E402
+import os
 
 os.environ["PYTEST_DISABLE_PLUGIN_AUTOLOAD"] = "1"
 os.chdir(root)
 
-import pytest  # noqa: E402
+import pytest
 
 desk_only = []
 for line in (root / "tests/core/desk_only.txt").read_text().splitlines():

@@ -21,11 +21,11 @@ for name in named:
         if problem.name != name or not hasattr(sys.modules.get(parent), last):
             raise
 
-import numpy as np  # noqa: E402
+import numpy as np
 
-from calc.boundary import answer  # noqa: E402
-from calc.demo import jobs  # noqa: E402
-from calc.quantity import pint_lines  # noqa: E402
+from calc.boundary import answer
+from calc.demo import jobs
+from calc.quantities.entry import pint_lines
 
 for job in jobs().values():
     reply = json.loads(answer(json.dumps({"kind": "size", "job": job})))

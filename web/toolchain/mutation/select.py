@@ -17,7 +17,7 @@ Record = dict[str, Any]
 LONG = ("test_random_jobs.py",)
 # Of one test with many cases so many are run, evenly among them by time; and a slow test [s] only where few quick ones reach.
 # The score can only come out lower for it.
-CASES, SLOW, FEW = 3, 5.0, 5
+CASES, ISOTHERMAL, FEW = 3, 5.0, 5
 
 
 @dataclass(frozen=True)
@@ -47,9 +47,9 @@ class Reach:
             for test in tests & self.seconds.keys():
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
-        quick = [test for test in order if self.seconds[test] < SLOW]
+        quick = [test for test in order if self.seconds[test] < ISOTHERMAL]
         if in_full:
-            spared = {test for test in order if self.seconds[test] >= SLOW} - set(some(order))
+            spared = {test for test in order if self.seconds[test] >= ISOTHERMAL} - set(some(order))
             kept = [test for test in order if test not in spared]
         else:
             kept = some(quick if len(quick) > FEW else order)

@@ -55,7 +55,7 @@ class Changed(importlib.machinery.SourceFileLoader):
 
     text = ""
 
-    def get_code(self, fullname: str) -> CodeType:  # noqa: ARG002
+    def get_code(self, fullname: str) -> CodeType:
         return compile(self.text, self.path, "exec", dont_inherit=True)
 
 
@@ -66,7 +66,7 @@ class Finder:
         self.module, self.loader = module, Changed(module, str(path))
         self.loader.text = text
 
-    def find_spec(self, name: str, path: object = None, target: ModuleType | None = None) -> importlib.machinery.ModuleSpec | None:  # noqa: ARG002
+    def find_spec(self, name: str, path: object = None, target: ModuleType | None = None) -> importlib.machinery.ModuleSpec | None:
         return importlib.util.spec_from_file_location(name, self.loader.path, loader=self.loader) if name == self.module else None
 
 

@@ -1,0 +1,1 @@
+"""The built setup hot, high, and with other riders."""

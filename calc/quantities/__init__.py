@@ -1,0 +1,1 @@
+"""What a person may type: units, entries, readings with their +/- and origin."""

@@ -1,0 +1,1 @@
+"""What is on offer, what can be built, and the choice."""

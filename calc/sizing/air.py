@@ -1,0 +1,92 @@
+"""Sizing an air spring: the pressure for the sag and what else is set for the end of the travel; pressures beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from calc.array import Array, Flags, Number
+from calc.end.air_setting import AMOUNT_STEPS, STEPS_OFF, AirSetting
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import evaluate
+from calc.end.limits import Limits
+from calc.end.loads import Loads
+from calc.end.setup import Setup
+from calc.end.targets import Targets
+from calc.sizing.air_pressure import none_holds, pressure_within
+from calc.sizing.coil import Sized, end_missed, end_root, wheel_travel
+from calc.sizing.criteria import Room, bars, gap_bars, room_left, spring_bars
+
+
+def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponent: Number, targets: Targets) -> tuple[Setup, Flags]:
+    """The exact setting that meets both targets.
+
+    Parameters: assembly; setting; loads; exponent n [-]; targets.
+    Returns: Setup; True where no amount of the control meets the end-of-travel target.
+    Raises: Impossible where no pressure gives the sag.
+    Formula: pressure from sag at n = 1, inside a root over the control for the end-of-travel target.
+    Source: statics.
+    Example: see `tests/core/test_air_sizing.py`.
+    """
+    travel = wheel_travel(assembly, setting.base, targets)
+
+    def pressed(amount: Number) -> tuple[Array, Flags]:
+        return pressure_within(assembly, setting.set_to(0.1, amount), loads.aboard, targets.sag)
+
+    def missing(amount: Array) -> Array:
+        end = assembly.end(setting.set_to(pressed(amount)[0], amount))
+        return end_missed(end, travel, exponent, targets)
+
+    hard, soft = setting.hardest_softest(assembly)
+    shape = np.shape(pressed(soft)[0])
+    low, high = (np.array(np.broadcast_to(x, np.broadcast_shapes(shape, np.shape(x))), dtype=float) for x in (hard, soft))
+    amount, unreachable = end_root(missing, low, high, 1e-7 * AMOUNT_STEPS.get(setting.control, setting.step))
+    pressure, out = pressed(amount)
+    if np.any(out):
+        raise none_holds(loads.aboard, targets.sag)
+    return setting.set_to(pressure, amount), unreachable
+
+
+def size_air(
+    assembly: ForkAssembly,
+    setting: AirSetting,
+    offered: Callable[[Setup], Array],
+    loads: Loads,
+    exponent: Number,
+    targets: Targets,
+    limits: Limits,
+) -> Sized:
+    """Size an air spring.
+
+    Parameters: assembly; setting; offered, the pressures [MPa, gauge] to look at about the exact setup, candidates along their
+    first axis; loads; exponent n [-]; targets; limits.
+    Returns: Sized. The control is the same for all pressures, solved and rounded; all figures are those of the rounded setup.
+    Raises: Impossible where no pressure gives the sag, or a pressure on offer cannot carry the load.
+    Formula: see `solve_air`; the key is the distance of rider sag from the one wanted.
+    Source: statics.
+    Example: see `tests/core/test_air_sizing.py`.
+    """
+    exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
+    pressures = offered(exact)
+    amount = setting.rounded(np.asarray(setting.amount(exact)), setting.hardest_softest(assembly)[0])
+    setup = setting.set_to(pressures, amount)
+    done = evaluate(assembly, setup, loads, exponent)
+    room = room_left(assembly, setup, done, limits) if assembly.springs else Room()
+    vetoes = bars(
+        done,
+        gap_bars(setup, unreachable, limits) if setting.control == "gap" else {"end unreachable": unreachable},
+        _air_bars(setting, exact, setup, unreachable, limits),
+        spring_bars(assembly, room, limits) if assembly.springs else {},
+    )
+    return Sized(exact, setup, done, room, vetoes, np.asarray(np.abs(done.rider.stroke - targets.sag)))
+
+
+def _air_bars(setting: AirSetting, exact: Setup, setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:
+    """Free sag bars no pressure: nothing that is set here moves it while rider sag is kept."""
+    found = {"sag off": np.asarray(np.abs(setup.stepped - exact.stepped) > STEPS_OFF * setting.step + 1e-9)}
+    if limits.pressure is not None:
+        found["pressure above"] = np.asarray(setup.stepped > limits.pressure + 1e-9)
+    if setting.control == "oil":
+        found["oil out"] = ~unreachable & np.asarray(-setting.amount(setup) > limits.oil + 1e-9)
+    return found

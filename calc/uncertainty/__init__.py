@@ -1,0 +1,1 @@
+"""Every reading as draws: bands, shares, how sure a choice is."""

@@ -1,0 +1,253 @@
+"""How sure: the three questions asked of the same draws, and which reading to improve next.
+
+Bands of what a setup does hold the recommended (rounded) setup fixed, built with its tolerance; the +/- of the recommended
+preload and gap re-solve them with the spring held; the count of draws re-sizes every draw.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.end.assembly import ForkAssembly
+from calc.end.figures import Figures, evaluate
+from calc.end.setup import Setup
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.model import oil_to_add
+from calc.model.braking import brake_dive, is_braked
+from calc.model.inputs import EndInputs, end_inputs, found
+from calc.practice import Axle
+from calc.quantities.entry import convert_difference, internal_unit
+from calc.sizing.choice import EndSizing, chosen_steps, resized
+from calc.sizing.coil import Sized
+from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.uncertainty.tolerance import built, with_tolerance
+
+Halves = Mapping[str, float]
+REACH = 3  # candidates tried either way of the choice, at first
+
+
+@dataclass(frozen=True, eq=False)
+class Cause:
+    """A reading's part in a result's variance, and the result's 95 % half-width now and after that reading is improved.
+
+    Improved means measured with care where that is better than half of the present +/-, else halved.
+    """
+
+    path: str
+    share: float
+    now: float
+    then: float
+
+
+@dataclass(frozen=True, eq=False)
+class Bands:
+    """95 % half-widths in internal units, by name; counts of draws by rate [N/mm] or pressure [MPa,
+    gauge]; causes by result.
+
+    `setup` holds those of the recommended preload and gap, or of an air spring's pressure and control, `figures` of what
+    the recommended setup does and of the loads, `found` of what the fitted one does and of the rise from it to the recommended
+    one, `oil` [mm3] of what to add to each leg. `left_out` counts the draws that could not be built.
+    """
+
+    setup: Halves
+    figures: Halves
+    found: Halves
+    oil: Halves
+    counts: Mapping[float, int]
+    draws: int
+    left_out: int
+    causes: Mapping[str, tuple[Cause, ...]]
+
+
+def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
+    """Work out the bands of one end.
+
+    Parameters: job; end; done, its nominal sizing.
+    Returns: Bands, or None where no spring is chosen or no draw can be built.
+    Raises: nothing.
+    Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
+    Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
+    Example:
+        >>> from calc.sizing.choice import size_end
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> sure = bands(job, "front", size_end(job, "front"))
+        >>> max(sure.counts, key=sure.counts.get)
+        4.6
+    """
+    chosen = int(done.sized.choice)
+    if chosen < 0:
+        return None
+    setup = done.sized.setup.at(chosen)
+
+    def works(some: Job) -> None:
+        here = end_inputs(some, axle)
+        _sized(here, done, chosen)
+        _oil(some, here, setup)
+
+    # first what fails most often and costs least
+    draws, left_out = survivors(
+        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), built(some, setup))
+    )
+    if left_out == job.draws:
+        return None
+    draws, more = survivors(draws, job.draws - left_out, works)
+    left_out += more
+    if left_out == job.draws:
+        return None
+    here = end_inputs(draws, axle)
+    as_built = _figures(here, built(draws, setup))
+    try:  # all draws together may reach for springs that none of them reached for alone
+        sized = _sized(here, done, chosen)
+    except Impossible:
+        return None
+    return Bands(
+        setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
+        figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
+        found=_found_halves(draws, axle, here, as_built),
+        oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
+        counts=_counts(sized),
+        draws=job.draws - left_out,
+        left_out=left_out,
+        causes=_causes(job, axle, done, setup),
+    )
+
+
+def _figures(here: EndInputs, setup: Setup) -> Figures:
+    return evaluate(here.assembly, setup, here.loads, here.exponent)
+
+
+def _sized(here: EndInputs, done: EndSizing, chosen: int) -> Sized:
+    """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
+    if here.air is not None:
+        return resized(here, done)
+    reach, count = REACH, len(np.asarray(done.sized.setup.rate))
+    while True:
+        first, last = max(chosen - reach, 0), min(chosen + reach + 1, count)
+        sized = resized(here, done, slice(first, last))
+        choice = sized.choice
+        at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < count))
+        if not at_edge:
+            return sized
+        reach *= 2
+
+
+def _solved(here: EndInputs, sized: Sized, stepped: float) -> dict[str, Array]:
+    """What is recommended, solved again with the spring held; nothing for what some draws cannot find."""
+    if here.air is not None:
+        assert sized.exact.air is not None
+        solved = {"pressure": np.asarray(sized.exact.air.pressure)}
+        reached = {here.air.control: np.asarray(here.air.amount(sized.exact))}
+        return solved | (reached if not np.any(sized.vetoes["end unreachable"]) else {})
+    held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - stepped)))
+    unreachable = sized.vetoes.get("end unreachable")
+    solved = {"preload": np.asarray(sized.exact.preload)[held]}
+    if unreachable is not None and not np.any(unreachable[held]):
+        solved["gap"] = np.asarray(sized.exact.gap)[held]
+    return solved
+
+
+def _results(done: Figures) -> dict[str, Number]:
+    """The results that carry a band, by the report's names, in internal units."""
+    return {
+        "free_travel": done.free.travel,
+        "free_stroke": done.free.stroke,
+        "rider_travel": done.rider.travel,
+        "rider_stroke": done.rider.stroke,
+        "wheel_rate": done.wheel_rate,
+        "frequency": done.frequency,
+        "end_force": done.end_force,
+        "end_multiple": done.end_multiple,
+        "energy": done.energy,
+        "energy_per_mass": done.energy_per_mass,
+    }
+
+
+def _figure_halves(done: Figures) -> dict[str, float]:
+    return {name: half_width(samples) for name, samples in _results(done).items()}
+
+
+def _beside_halves(draws: Job, axle: Axle, done: Figures) -> dict[str, float]:
+    """Of the rear's leverage and its fall [-]; of brake dive, where it is asked for and no draw bottoms."""
+    if axle == "rear":
+        motion, full = done.end.motion, done.end.travel
+        leverages = {"leverage": full / motion.stroke(full), "leverage_fall": 1.0 - motion.ratio(0.0) / motion.ratio(full)}
+        return {name: half_width(samples) for name, samples in leverages.items()}
+    if not is_braked(draws):
+        return {}
+    try:
+        return {"dive": half_width(brake_dive(draws, done).stroke)}
+    except Impossible:
+        return {}
+
+
+def _load_halves(here: EndInputs) -> dict[str, float]:
+    loads = {"alone": here.loads.alone, "aboard": here.loads.aboard, "sprung_mass": here.loads.sprung_mass}
+    return {name: half_width(samples) for name, samples in loads.items()}
+
+
+def _found_halves(draws: Job, axle: Axle, here: EndInputs, as_built: Figures) -> Halves:
+    """Of what the fitted setup does, and of what the recommended one raises the bike by against it, rider aboard."""
+    _, done, _ = found(draws, axle, here)
+    if done is None:
+        return {}
+    rises = {f"rise_{along}": getattr(done.rider, along) - getattr(as_built.rider, along) for along in ("travel", "stroke")}
+    return _figure_halves(done) | {name: half_width(samples) for name, samples in rises.items()}
+
+
+def _oil(draws: Job, here: EndInputs, setup: Setup) -> Mapping[str, Number]:
+    """Oil [mm3] that brings each leg from the gap found to the recommended one."""
+    if not isinstance(here.assembly, ForkAssembly):
+        return {}
+    return oil_to_add(draws, here.assembly, setup)
+
+
+def _counts(sized: Sized) -> Mapping[float, int]:
+    steps = chosen_steps(sized)
+    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
+    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
+
+
+def _causes(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
+    """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
+    paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
+    paths += fit_offs(job)
+    try:
+        here = end_inputs(stepped(job, paths), axle)
+        fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
+        chosen = int(done.sized.choice)
+        solved = resized(here, done, slice(chosen, chosen + 1))
+    except Impossible:
+        return {}
+    along = "stroke" if axle == "front" else "travel"
+    results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
+    results |= _solved(here, solved, float(setup.stepped))
+    return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
+
+
+def _ranked(job: Job, paths: list[str], values: Array) -> tuple[Cause, ...]:
+    moves = np.broadcast_to(values, (2 * len(paths),))
+    effects = ((moves[: len(paths)] - moves[len(paths) :]) / 2.0) ** 2
+    total = float(np.sum(effects))
+    by_field: dict[str, float] = {}
+    for path, effect in zip(paths, effects, strict=True):  # what a fit may be off by has two parts and one field
+        field = path.split()[0]
+        by_field[field] = by_field.get(field, 0.0) + float(effect)
+    worth = sorted((p for p, effect in by_field.items() if effect > 0.01 * total), key=lambda p: -by_field[p])
+    return tuple(_cause(job, path, by_field[path], total) for path in worth)
+
+
+def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
+    field, kept = job.fields[path].field, 0.5
+    if job.known(path):
+        careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
+        careful += field.plus_minus_relative * abs(job.number(path))
+        own, _ = own_reading(job, path)
+        kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+    return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)

@@ -1,0 +1,176 @@
+"""Draws: every uncertain reading of a job as an array, so that the whole chain runs once for all of them.
+
+Latin-hypercube samples, one numpy axis. A field's sample depends on its path alone: the same job gives the same numbers,
+and candidates, the fitted and the standard setup share every common input in a draw.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import lru_cache
+from statistics import NormalDist
+
+import numpy as np
+from numpy.typing import NDArray
+
+from calc.array import Array, Number
+from calc.impossible import Impossible
+from calc.job import Job, Resolved
+from calc.model.motion import FIT_OFF
+from calc.quantities.reading import Origin, Reading, Spread
+
+Columns = NDArray[np.intp]
+
+_STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
+_TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
+
+
+@lru_cache(maxsize=512)
+def strata(name: str, count: int) -> Array:
+    """A Latin-hypercube column.
+
+    Parameters: name, which alone decides the order; count of samples [-], > 0.
+    Returns: the middles of `count` equal strata of 0 to 1, shuffled.
+    Raises: nothing.
+    Formula: (i + 1/2) / count.
+    Source: M. D. McKay, R. J. Beckman, W. J. Conover, Technometrics 21 (1979) 239-245; from memory.
+    Example:
+        >>> sorted(float(x) for x in strata("a", 4))
+        [0.125, 0.375, 0.625, 0.875]
+    """
+    order = list(range(count))
+    random.Random(name).shuffle(order)
+    return (np.array(order) + 0.5) / count
+
+
+@lru_cache(maxsize=512)
+def standard_normal(name: str, count: int, low: float = -np.inf, high: float = np.inf) -> Array:
+    """A Latin-hypercube column of the standard normal distribution, between two bounds.
+
+    Parameters: name, count as in `strata`; low, high bounds [-], in standard deviations.
+    Returns: samples [-].
+    Raises: nothing.
+    Formula: the inverse of the normal distribution function at the strata.
+    Source: Python's statistics.NormalDist.
+    Example:
+        >>> float(np.round(np.std(standard_normal("a", 200)), 2))
+        1.0
+    """
+    normal = NormalDist()
+    bottom, top = normal.cdf(low), normal.cdf(high)
+    return np.array([normal.inv_cdf(bottom + (top - bottom) * float(p)) for p in strata(name, count)])
+
+
+def deviation(name: str, reading: Reading, count: int) -> Array:
+    """Samples of what a reading may be off by [its internal unit]: normal, or rectangular where its +/- is a range of the trade."""
+    if reading.spread is Spread.RECTANGULAR and name not in _TRUNCATED:
+        return reading.plus_minus_95 * (2.0 * strata(name, count) - 1.0)
+    sigma = reading.plus_minus_95 / 2.0
+    low, high = ((bound - reading.value) / sigma for bound in _TRUNCATED.get(name, (-np.inf, np.inf)))
+    return sigma * standard_normal(name, count, low, high)
+
+
+def is_drawn(found: Resolved) -> bool:
+    """True for an applying reading that is not known exactly."""
+    return found.applies and not found.field.decision and found.reading is not None and found.reading.plus_minus_95 > 0
+
+
+def fit_offs(job: Job) -> tuple[str, ...]:
+    """Names of the standard normal numbers that a fit of measured pairs may be off by; none where nothing is fitted."""
+    return FIT_OFF if "rear.pairs" in job.fields and job.choice("rear.motion_from") == "pairs" else ()
+
+
+def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
+    """A reading as its distance from the value that it follows, with its own +/- alone; and the path that it follows."""
+    if path in FIT_OFF:
+        return _STANDARD, None
+    found = job.fields[path]
+    reading, default = found.reading, found.field.default
+    assert reading is not None
+    follows = default.follow if default and not found.entered else None
+    base = job.fields[follows].reading if follows else None
+    if base is None:
+        return reading, None
+    own = max(reading.plus_minus_95 - base.plus_minus_95, 0.0)
+    return Reading(reading.value - base.value, own, reading.origin, reading.spread), follows
+
+
+def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
+    """The job with every uncertain reading moved by `off`; an assumed value that follows another moves with it."""
+    samples: dict[str, Number] = {}
+    waiting = [path for path, found in job.fields.items() if is_drawn(found)]
+    while waiting:
+        path = waiting.pop(0)
+        own, follows = own_reading(job, path)
+        if follows in waiting:
+            waiting.append(path)
+            continue
+        if follows and follows not in samples and own.plus_minus_95 == 0:
+            continue  # it follows a value that nothing moves
+        base = samples.get(follows, job.number(follows)) if follows else 0.0
+        samples[path] = base + own.value + (off(path, own) if own.plus_minus_95 > 0 else 0.0)
+    samples |= {name: off(name, _STANDARD) for name in fit_offs(job)}
+    return replace(job, samples=samples)
+
+
+def drawn(job: Job, count: int | None = None) -> Job:
+    """The job with every uncertain reading drawn `count` times, or as often as the job says."""
+    often = job.draws if count is None else count
+    return replace(_moved(job, lambda path, own: deviation(path, own, often)), draws=often)
+
+
+def stepped(job: Job, paths: Sequence[str]) -> Job:
+    """The job with one reading a column moved up by its standard uncertainty, then one a column moved down."""
+
+    def off(path: str, own: Reading) -> Array:
+        steps = np.zeros(2 * len(paths))
+        if path in paths:
+            column = paths.index(path)
+            low, high = _TRUNCATED.get(path, (-np.inf, np.inf))
+            steps[column] = min(own.standard_uncertainty, high - own.value)
+            steps[column + len(paths)] = max(-own.standard_uncertainty, low - own.value)
+        return steps
+
+    return _moved(job, off)
+
+
+def survivors(job: Job, count: int, works: Callable[[Job], object]) -> tuple[Job, int]:
+    """The draws that can be built: those for which `works` raises no Impossible; and how many were left out."""
+    good = _good(job, np.arange(count), works)
+    return (job if len(good) == count else picked(job, good)), count - len(good)
+
+
+def picked(job: Job, columns: Columns) -> Job:
+    """A drawn job with some of its draws only."""
+    return replace(job, samples={path: np.asarray(values)[columns] for path, values in job.samples.items()})
+
+
+def _good(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
+    try:
+        works(picked(job, columns))
+    except Impossible:
+        if len(columns) == 1:
+            return columns[:0]
+        half = len(columns) // 2
+        return np.concatenate([_good(job, columns[:half], works), _good(job, columns[half:], works)])
+    return columns
+
+
+def half_width(samples: Number) -> float:
+    """95 % half-width of samples: half of what lies between the 2.5 % and 97.5 % quantiles."""
+    return float(half_widths(np.ravel(samples)))
+
+
+def half_widths(samples: Number) -> Array:
+    """`half_width` along the last axis of samples."""
+    ordered = np.sort(samples, axis=-1)
+    return (_between(ordered, 0.975) - _between(ordered, 0.025)) / 2.0
+
+
+def _between(ordered: Array, share: float) -> Array:
+    """A quantile along the last axis; np.quantile does the same and loads numpy.ma for it, which a phone has to fetch."""
+    at = share * (ordered.shape[-1] - 1)
+    below = ordered[..., int(at)]
+    return np.asarray(below + (at - int(at)) * (ordered[..., min(int(at) + 1, ordered.shape[-1] - 1)] - below))
