@@ -18,6 +18,7 @@ from calc.practice import USES
 from calc.report import report_of
 from calc.report.compare import comparison, comparison_text
 from calc.report.text import report_text
+from calc.report.types import values
 
 EXAMPLES = f"""examples:
   python -m calc --starter enduro "104 kg" > job.json   a new job, every field with a note on how to measure it
@@ -154,11 +155,11 @@ def _size(job: Job, as_json: bool) -> int:
         print(f"calc: {problem.sentence()}", file=sys.stderr)
     if job.problems:
         return 2
-    return 0 if all(end["state"] == "ok" for end in report["ends"].values()) else 1
+    return 0 if report.ends.front.state == report.ends.rear.state == "ok" else 1
 
 
 def _print(data: Any) -> None:
-    print(json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False))
+    print(json.dumps(data, default=values, indent=2, ensure_ascii=False, allow_nan=False))
 
 
 if __name__ == "__main__":

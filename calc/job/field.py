@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import cached_property
+from typing import Literal
 
 
 class Kind(StrEnum):
@@ -82,7 +83,7 @@ class Field:
     needs: tuple[str, ...] = ()
     choices: Mapping[str, str] = field(default_factory=dict)
     main: bool = False
-    end: str = "both"
+    end: Literal["front", "rear", "both"] = "both"
     how: str = ""
     typed: str = "measured"
     decision: bool = False

@@ -10,9 +10,9 @@ from calc.job import load
 from calc.job.starter import start
 from calc.model import aboard, alone, end_loads, loaded
 from calc.model.axles import rider_share, unsprung_mass
-from calc.report import report
 from tests.core import motorcycle as m
 from tests.core.documents import changed, demo
+from tests.core.plain import report
 
 CARRIED = {"bike.carries": "luggage", "rider.luggage": "30 kg", "rider.luggage_front_share": "10 %"}
 

@@ -6,8 +6,8 @@ import json
 import pytest
 
 from calc.__main__ import main
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 
 
 def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str, str]:

@@ -14,11 +14,11 @@ from calc.end.figures import evaluate
 from calc.end.setup import Setup
 from calc.job import Job, load
 from calc.model.inputs import end_inputs
-from calc.report import report
 from calc.sizing.choice import EndInputs, size_end
 from calc.sizing.coil import preload_for_sag, size
 from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from tests.core.documents import demo
+from tests.core.plain import report
 
 COUNT = 1000
 RESULTS = ("free sag", "rider sag", "frequency", "wheel rate", "end force", "landing energy", "preload", "gap")

@@ -9,13 +9,13 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.inputs import end_inputs
-from calc.report import report
 from calc.sizing.choice import found, size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
 from calc.uncertainty.draws import drawn
 from calc.uncertainty.tolerance import TOLERANCES, built, with_tolerance
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_bands import half, hand_drawn
 
 BUILT = Setup(4.6, 3.0, 120.0)

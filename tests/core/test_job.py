@@ -12,8 +12,8 @@ from calc.job.starter import start, with_notes
 from calc.practice import USES, usual
 from calc.quantities.reading import Origin, Spread
 from calc.quantities.units import DIMENSIONS
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 
 BARE = {"format": "stanchion-job", "version": 1}
 

@@ -13,8 +13,8 @@ from calc.job import VERSION, JobError, load
 from calc.job.document import upgraded
 from calc.job.text import DEEPEST, LONGEST, MOST_BRACKETS, decode, read_jobs, read_json, several
 from calc.job.visit import as_found
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 
 OLD = (Path(__file__).parents[1] / "fixtures" / "job-version-1.json").read_text(encoding="utf-8")
 BARE = {"format": "stanchion-job", "version": VERSION}

@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from calc.job import load
 from calc.model.motion import rear_motion
-from calc.report import report
-from calc.report.text import report_text
 from tests.core import motorcycle as m
 from tests.core.documents import demo
+from tests.core.plain import applies, report
+from tests.core.plain import text as text_of
 from tests.core.test_linkage import AT_REST, FULL, on_swingarm, published
 
 KEYS = {
@@ -164,17 +164,17 @@ def test_what_cannot_be_is_refused_at_its_field(changes, path, words):
 
 
 def test_a_job_by_leverage_shows_none_of_the_other_fields():
-    fields = report(demo(), False)["fields"]
+    plain = report(demo(), False)
     for path in ("rear.pairs", "rear.linkage", "rear.axle_x", "rear.rocker_x", "rear.shock_foot_z", "rear.wheel_mass"):
-        assert not fields[path]["applies"], path
-    by_points = report(demo(off_road()), False)["fields"]
-    assert by_points["rear.rocker_x"]["applies"]
-    assert not by_points["rear.shock_foot_x"]["applies"]
-    assert not by_points["rear.leverage"]["applies"]
+        assert not applies(plain, path), path
+    by_points = report(demo(off_road()), False)
+    assert applies(by_points, "rear.rocker_x")
+    assert not applies(by_points, "rear.shock_foot_x")
+    assert not applies(by_points, "rear.leverage")
 
 
 def test_the_command_line_prints_the_motion():
-    text = report_text(report(demo(off_road()), False))
+    text = text_of(demo(off_road()), False)
     assert "leverage wheel / shock" in text
     assert "at full travel; from the swingarm pivot" in text
     leverage = 1.0 / float(on_swingarm().ratio(0.0))

@@ -3,8 +3,8 @@
 import pytest
 
 from calc.job import JobError, load
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 
 
 def with_ranges(**rows) -> dict:
@@ -14,7 +14,7 @@ def with_ranges(**rows) -> dict:
 def test_an_own_window_moves_the_choice_and_is_told():
     own = with_ranges(free_sag_front={"low": 5, "high": "9 %", "typical": 7})
     front = report(own, with_bands=False)["ends"]["front"]
-    assert front["windows"]["free_sag"] == {"low": 15.0, "high": 27.0, "unit": "mm"}
+    assert front["windows"]["free_sag"] == {"low": 15.0, "high": 27.0, "unit": "mm", "confidence": ""}
     assert front["chosen"]["free_sag"]["value"] <= 27.0
     assert front["chosen"]["rate"]["value"] < 4.6
 

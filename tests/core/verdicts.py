@@ -53,8 +53,8 @@ def finite(data: Any) -> bool:
 
 def entered(report: Data, path: str) -> float | None:
     """A quantity of the job in its field's unit; the random jobs type no other. None where it is idle or not known."""
-    found = report["fields"][path]
-    return found["value"] if found["applies"] else None
+    found = report["fields"].get(path)
+    return found["value"] if found and found["applies"] else None
 
 
 # What a veto says: the numbers in its words by name, and how they must stand to one another.
@@ -80,7 +80,7 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
     found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
-    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if "gap" in candidate else None}
+    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
     bind, move = candidate["bind_clearance"], seat(report, end, candidate)
     found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
     return found | {"pressure": None, "wanted": data["targets"]["rider_sag"]["value"]}

@@ -15,6 +15,8 @@ export type CoreRequest =
 
 export type CoreReply =
   | { kind: 'report'; report: Report }
+  /** Of one end alone. */
+  | { kind: 'part'; report: Report }
   | { kind: 'figures'; figures: Record<string, unknown> | null }
   | { kind: 'job'; job: Job }
   | { kind: 'jobs'; jobs: Job[]; refused: string[] }

@@ -51,14 +51,12 @@ export interface FieldState {
 /** What is built and what it does. Rate, preload and gap are per leg or shock, the rest per end. */
 export interface Setup {
   rate: Quantity
-  /** Each leg's own rate, where they differ. */
-  pair?: { left: Quantity; right: Quantity } | null
   /** How an air spring is set: by this pressure candidates differ, not by the rate. The others are null where they stay as found. */
   pressure?: Quantity | null
   air_oil?: Quantity | null
   second_pressure?: Quantity | null
   preload: Quantity
-  gap?: Quantity
+  gap?: Quantity | null
   free_sag: Quantity
   free_sag_friction: Quantity
   topped_out: boolean
@@ -72,11 +70,13 @@ export interface Setup {
   energy_per_mass: Quantity
   bind_clearance: Quantity | null
   second_bind_clearance: Quantity | null
+  /** Unequal legs: the rate of each, of which `rate` is the mean. */
+  pair: { left: Quantity; right: Quantity } | null
 }
 
 export interface FoundSetup extends Setup {
-  gap_left?: Quantity
-  gap_right?: Quantity
+  gap_left?: Quantity | null
+  gap_right?: Quantity | null
 }
 
 export interface Candidate extends Setup {
@@ -98,7 +98,72 @@ export interface Curve {
   slow: number[]
   working: number[]
   fast: number[]
+  /** The working line with the bump rubber; null where none is counted. */
+  rubber: number[] | null
   wheel_rate: number[]
+}
+
+/** A part of a leg as it stands hanging: mm under the rim, diameters in mm. One that moves stands higher by the stroke. */
+export interface LegPart {
+  name: string
+  top: number
+  bottom: number
+  outside: number
+  inside: number
+  moves: boolean
+  /** What of it no reading tells: length, width, wall, bore. */
+  assumed: string[]
+}
+
+/** A gas space along the stroke: mm under the rim, ml, bar gauge. Over the oil, its bottom is the oil's level. */
+export interface LegSpace {
+  name: string
+  top: number[]
+  bottom: number[]
+  volume: number[] | null
+  pressure: number[]
+}
+
+/** A spring along the stroke: mm under the rim; wire and mean diameter in mm. */
+export interface LegSpring {
+  name: string
+  top: number[]
+  bottom: number[]
+  wire: number
+  mean: number
+  coils: number
+  assumed: string[]
+}
+
+/** One leg: its gap in mm, its gas over the oil first, force along the leg in N. */
+export interface DrawnLeg {
+  side: string
+  gap: number
+  parts: LegPart[]
+  spaces: LegSpace[]
+  springs: LegSpring[]
+  spring_force: number[]
+  gas_force: number[]
+}
+
+/** What happens from a stroke on, or would beyond full travel; `bad` must not happen in use. */
+export interface LegEvent {
+  kind: string
+  stroke: number
+  words: string
+  bad: boolean
+}
+
+/** The fork in section along its stroke; one leg where both are alike. */
+export interface Section {
+  kind: string
+  layout: string
+  travel: number
+  stroke: number[]
+  gap_words: string
+  pace: string
+  legs: DrawnLeg[]
+  events: LegEvent[]
 }
 
 export interface Window {
@@ -162,6 +227,9 @@ interface Sized {
   /** Of the chosen setup; as found where nothing was chosen. */
   curve: Curve | null
   curve_found: Curve | null
+  curve_standard: Curve
+  /** The fork that the curve is of; the front's only. */
+  section: Section | null
   sure: Sure | null
   measure_next: NextReading[]
   /** What is built, under the job's other conditions; empty until it has been worked out. */
@@ -177,6 +245,8 @@ interface Attempt {
   problem: Problem | null
   setup: Setup | null
   curve: Curve | null
+  /** Of the front, even of a leg that locks: up to there. */
+  section: Section | null
 }
 
 export type BrakeDive = { words: string } & (
@@ -267,7 +337,8 @@ export interface Report {
   use: Use | ''
   use_label: string
   posture: string
-  fields: Record<FieldPath, FieldState>
+  /** Those that apply, or hold an entry. */
+  fields: Partial<Record<FieldPath, FieldState>>
   ends: Record<End, EndReport>
   assumed: Record<End, { assumed: number; of: number }>
   measure_first: { path: FieldPath; words: string; how: string }[]

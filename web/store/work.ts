@@ -74,7 +74,7 @@ export async function size(asked: JobDocument, ends: readonly End[], bands: bool
   if (job.value !== asked) return false
   if (!reply) return (markStale(), false)
   if (reply.kind === 'failure') refusal.value = reply.message
-  if (reply.kind !== 'report') return (markStale(), false)
+  if (reply.kind !== 'report' && reply.kind !== 'part') return (markStale(), false)
   heard(reply.report as unknown as Heard, bands)
   if (ends === BOTH) keepAnswer(answerShown(), asked)
   return true

@@ -25,7 +25,7 @@ export function Steppers({ end, turned }: { end: End; turned: Turned[] }) {
   )
 }
 
-function Stepper({ end, path, label, of }: Turned & { end: End }) {
+export function Stepper({ end, path, label, of }: Turned & { end: End }) {
   const field = schema.fields[path]
   const { report } = reports[end].value
   const answer = report?.state === 'ok' ? of(report.chosen) : undefined

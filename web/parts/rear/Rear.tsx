@@ -1,6 +1,8 @@
+import { builtOf } from '../../store/looked.ts'
+import { side } from '../../store/place.ts'
 import { Caution } from '../caution/Caution.tsx'
-import { ForceChart } from '../chart/ForceChart.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
+import { LaterChart } from '../leg/later.ts'
 import { Linkage } from '../linkage/Linkage.tsx'
 import { AxlePlace } from '../shell/AxlePlace.tsx'
 
@@ -13,9 +15,19 @@ export function Rear() {
   return (
     <AxlePlace
       end="rear"
-      steppers={<Steppers end="rear" turned={TURNED} />}
-      picture={<ForceChart end="rear" />}
+      picture={<Picture />}
       inFold={{ springs: <Caution keys={['stand', 'shock']} />, linkage: <Linkage />, shock: <Caution keys={['shock']} /> }}
     />
+  )
+}
+
+/** The force of the setup that is looked at, under what is turned. */
+function Picture() {
+  const built = builtOf('rear')
+  return (
+    <>
+      {side.value === 'answer' && <Steppers end="rear" turned={TURNED} />}
+      <LaterChart end="rear" built={built?.curve ?? null} />
+    </>
   )
 }

@@ -20,7 +20,6 @@ import { wide } from './wide.ts'
 
 interface Props {
   end: End
-  steppers: VNode
   /** One picture of this end. */
   picture: VNode
   /** What stands in a fold of the plan under its fields. */
@@ -29,7 +28,7 @@ interface Props {
 }
 
 /** A place of one end: the answer or what is built, the picture, why and what next, the readings, the rest folded. */
-export function AxlePlace({ end, steppers, picture, inFold, after }: Props) {
+export function AxlePlace({ end, picture, inFold, after }: Props) {
   const rows = rowsOf(end, exists)
   const shown = rows.flat()
   const built = side.value === 'built'
@@ -40,7 +39,7 @@ export function AxlePlace({ end, steppers, picture, inFold, after }: Props) {
         {built ? <Built end={end} /> : <Answer end={end} />}
       </div>
       <div class="picture">
-        {built ? <BuiltRows end={end} /> : steppers}
+        {built && <BuiltRows end={end} />}
         {picture}
       </div>
       <div class="why">

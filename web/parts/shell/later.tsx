@@ -1,6 +1,7 @@
 /** A part that is fetched when it is first needed. Written here: the library's own brings its whole compatibility layer. */
 import { signal } from '@preact/signals'
 import type { ComponentType, JSX } from 'preact'
+import './later.css'
 
 export interface Later<Props> {
   (props: Props): JSX.Element
@@ -33,9 +34,7 @@ export function later<Props extends object = object>(load: () => Promise<Compone
         This part did not load. <button onClick={fetch}>Try again</button>
       </p>
     ) : (
-      <p role="status" class="aside">
-        Loading
-      </p>
+      <div class="later" aria-busy="true" />
     )
   }
   return Object.assign(Part, { fetch })

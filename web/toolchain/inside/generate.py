@@ -1,13 +1,16 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, help.json, ranges.json, schema.ts, demos/<key>.json ({job, report}) and demos.json (their titles).
+schema.json, help.json, ranges.json, schema.ts, report.schema.json (of the replies' types), demos/<key>.json ({job, report}) and demos.json (their titles).
 """
 
 import json
 import sys
 from pathlib import Path
 
-from calc.boundary import answer
+from pydantic import TypeAdapter
+from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
+
+from calc.boundary import Reply, answer
 from calc.demo import jobs
 from calc.job.export import schema, typescript
 
@@ -26,6 +29,20 @@ def write_json(name: str, value: object) -> None:
     (folder / name).write_text(text + "\n", encoding="utf-8")
 
 
+class Plain(GenerateJsonSchema):
+    """Without what the maker of TypeScript would take for more types, and with pairs as it reads them."""
+
+    def field_title_should_be_set(self, schema: object) -> bool:
+        return False
+
+    def field_is_required(self, field: object, total: bool) -> bool:
+        return True
+
+    def tuple_schema(self, schema: object) -> JsonSchemaValue:
+        made = super().tuple_schema(schema)
+        return made | {"items": made.pop("prefixItems")} if "prefixItems" in made else made
+
+
 demos = jobs()
 if not demos:
     raise SystemExit("calc/demo holds no job")
@@ -40,3 +57,4 @@ write_json("help.json", {path: field.pop("how") for path, field in whole["fields
 write_json("ranges.json", whole.pop("ranges"))
 write_json("schema.json", whole)
 (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
+write_json("report.schema.json", {"title": "Reply"} | TypeAdapter(Reply).json_schema(mode="serialization", schema_generator=Plain))

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from calc.impossible import decimals_apart
-from calc.report.data import Data, number_text
+from calc.report.quantity import number_text
+from calc.report.types import Reason
 from calc.sizing.air_pressure import SEARCHED
 
 # What would reach a target that no spring on offer reaches, by what stops the nearest one.
@@ -84,16 +85,16 @@ _AGAINST = {
 }
 
 
-def bar_data(name: str, numbers: dict[str, float | None], control: str, end: EndWanted | None) -> Data:
+def reason(name: str, numbers: dict[str, float | None], control: str, end: EndWanted | None) -> Reason:
     """One veto: its code, its words with their numbers, and what would mend it.
 
     `control` is what meets the end-of-travel target: "gap", or that of an air spring, where there are no springs to offer.
     """
     air = numbers["pressure"] is not None
     if name == "end unreachable" and end is not None:
-        return {"code": name, "words": end.words(CONTROLS[control]), "way_out": end.way_out(air)}
+        return Reason(name, end.words(CONTROLS[control]), end.way_out(air))
     ways = WAY_OUT | (AIR_WAY_OUT if air else {})
-    return {"code": name, "words": veto_words(name, numbers), "way_out": ways[name]}
+    return Reason(name, veto_words(name, numbers), ways[name])
 
 
 def veto_words(name: str, numbers: dict[str, float | None]) -> str:

@@ -1,0 +1,22 @@
+/** Where the fields of a tapped part stand. */
+import type { FieldPath } from '../../generated/schema.ts'
+import { report } from '../../store/index.ts'
+import { reveal } from '../../store/folds.ts'
+import type { PartName } from './layout.ts'
+
+/** The first field of each part; of several, the first that the job's kind of fork has. */
+const FIELDS: Record<PartName, FieldPath[]> = {
+  cap: ['front.cap_volume'],
+  gap: ['front.gap_left', 'front.filled_left'],
+  springs: ['front.rate', 'front.wire', 'front.spring_kind'],
+  oil: ['front.oil_volume'],
+  leg: ['front.seal_diameter'],
+  cartridge: ['front.cartridge_state', 'front.air'],
+  'air spring': ['front.air_pressure', 'front.air'],
+}
+
+export function fieldOf(part: PartName, applies: (path: FieldPath) => boolean): FieldPath {
+  return FIELDS[part].find(applies) ?? FIELDS[part][0]!
+}
+
+export const goToPart = (part: PartName): void => reveal(fieldOf(part, (path) => report.value?.fields[path]?.applies ?? false))
