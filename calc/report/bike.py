@@ -5,15 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-import numpy as np
-
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import aboard, loaded
-from calc.report.quantity import number_text, quantity, size_text, with_half
+from calc.model import aboard
+from calc.report.quantity import quantity, size_text, with_half
 from calc.report.types import Attitude, Ends, MeasureFirst, Quantity
-
-SCALES_AGREE = 3.0  # kg; two readings of +/-1 and one of +/-0.5 each side differ by less; common practice, no source
 
 # What narrows an answer most, in the order that a bench takes it; common practice, no source. Bands will rank it.
 MEASURE_ORDER: tuple[tuple[str, str], ...] = (
@@ -43,27 +39,17 @@ def to_measure(job: Job) -> tuple[MeasureFirst, ...]:
 
 
 def scale_notes(job: Job) -> list[str]:
-    """Where readings contradict each other."""
+    """What was made of axle readings that were taken in another posture."""
     try:
-        base = loaded(job)
         aboard(job)
     except (Impossible, KeyError):
         return []
-    notes: list[str] = []
-    if job.entered("rider.front_axle") and job.entered("rider.rear_axle"):
-        read = job.number("rider.front_axle") + job.number("rider.rear_axle")
-        off = read - float(np.asarray(base.front + base.rear)) - job.number("rider.mass")
-        if abs(off) > SCALES_AGREE:
-            notes.append(
-                f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: "
-                "weigh again, or check the rider."
-            )
     if job.choice("rider.posture") != job.posture and (job.entered("rider.front_axle") or job.entered("rider.rear_axle")):
-        notes.append(
+        return [
             f"The axles were read {job.choice('rider.posture')}; sags here are read {job.posture}. "
             "The difference of the usual shares was used."
-        )
-    return notes
+        ]
+    return []
 
 
 def attitude(job: Job, ends: Ends) -> Attitude | None:

@@ -55,6 +55,20 @@ def half_text(half: float, decimals: int) -> str:
     return f"±{half:.{-math.floor(math.log10(float(f'{half:.1g}')))}f}"
 
 
+def spread_text(half: float | None) -> str:
+    """The +/- of a reading, to two figures as is the custom; empty where it has none."""
+    return f"±{plain_number(float(f'{half:.2g}'))}" if half else ""
+
+
+def plain_number(value: float) -> str:
+    """A number to six figures at most, never as a power of ten."""
+    text = f"{value:.6g}"
+    if "e" in text:
+        text = number_text(float(text), max(5 - math.floor(math.log10(abs(value))), 0))
+        text = text.rstrip("0").rstrip(".") if "." in text else text
+    return text.replace("-", "−")
+
+
 def figure_text(figure: Quantity) -> str:
     """A quantity as text with its unit; a minus is a real minus, and there is no minus zero."""
     return f"{figure.text} {figure.unit}".rstrip()

@@ -22,7 +22,7 @@ def spring_lines(job: Job, axle: Axle, chosen: Candidate, figures: Figures) -> l
     """What a rate stands for where the springs are not plain ones, and what their stops add."""
     kind, lines = job.choice(f"{axle}.spring_kind"), []
     if chosen.pressure:
-        lines += [_air_line(job), *_free_sag_line(job, chosen)]
+        lines += [_air_line(job), *_pulled_in_line(figures), *_free_sag_line(job, chosen)]
         if not has_coil(job):
             return [*lines, *_rubber_lines(chosen, figures)]
     if kind == "stacked":
@@ -101,6 +101,14 @@ def _air_line(job: Job) -> str:
     coil = "; the coil beside it too" if has_coil(job) else ""
     port = " The balance chamber fills through its port." if filled == "port" else ""
     return f"Kept as found: {', '.join(kept[:-1])}{' and ' if kept[1:] else ''}{kept[-1]}{coil}.{port}"
+
+
+def _pulled_in_line(figures: Figures) -> list[str]:
+    """Where a balance chamber holds the leg in with no load on it, and what that means for the tape."""
+    start = float(np.asarray(figures.end.struts[0][0].start))
+    if start < 0.5:
+        return []
+    return [f"With the wheel off the ground the balance chamber pulls the leg in {start:.0f} mm: sags count from there."]
 
 
 def _free_sag_line(job: Job, chosen: Candidate) -> list[str]:

@@ -7,8 +7,8 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import fitted
+from calc.model.draws import drawn, half_width
 from calc.springs.steel import GRADES
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
 from tests.core.plain import report
 from tests.core.plain import text as text_of

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from itertools import pairwise
 
 import numpy as np
@@ -133,10 +134,10 @@ def test_band_of_the_fall_is_that_of_the_fit():
     job = load(demo(measured(1.0)))
     fit, full = rear_motion(job).fit, 305.0
 
-    def fall(start: float, bend: float) -> float:
-        return 100.0 * (1.0 - start / (start + bend * full))
+    def fall(start: float, bend: float, curve: float = 0.0) -> float:
+        return 100.0 * (1.0 - start / (start + bend * full + curve * full**2))
 
-    step = [fall(fit.start + a, fit.bend + b) - fall(fit.start, fit.bend) for a, b in fit.root.T]
+    step = [fall(fit.start + a, fit.bend + b, c) - fall(fit.start, fit.bend) for a, b, c in fit.root.T]
     assert rear(measured(1.0), True)["motion"]["fall"]["plus_minus_95"] == pytest.approx(1.96 * math.hypot(*step), rel=0.15)
 
 
@@ -175,7 +176,7 @@ def test_a_job_by_leverage_shows_none_of_the_other_fields():
 
 def test_the_command_line_prints_the_motion():
     text = text_of(demo(off_road()), False)
-    assert "leverage wheel / shock" in text
+    assert re.search(r"shock stroke +leverage\n +mm +mm +wheel / shock\n", text)
     assert "at full travel; from the swingarm pivot" in text
     leverage = 1.0 / float(on_swingarm().ratio(0.0))
     assert f"{leverage:.2f}" in text

@@ -10,7 +10,7 @@ import pytest
 from calc.job.fields import FIELDS
 from calc.practice import usual
 from calc.report import ENDS
-from calc.report.quantity import number_text, quantity, rate_text
+from calc.report.quantity import number_text, plain_number, quantity, rate_text, spread_text
 from tests.core.documents import demo
 from tests.core.plain import part as part_of
 from tests.core.plain import report
@@ -165,7 +165,7 @@ def test_what_the_new_sags_do_to_the_bike(answered):
 def test_readings_that_contradict_each_other_are_named():
     assert report(demo(), with_bands=False)["notes"] == []
     (note,) = report(demo({"rider.rear_axle": "128 kg"}), with_bands=False)["notes"]
-    assert re.search(r"differ by 6\.4 kg", note)
+    assert re.search(r"6\.4 kg more than bike, rider", note)
     (note,) = report(demo({"rider.posture": "sitting", "rider.front_axle": "86 kg", "rider.rear_axle": None}), with_bands=False)["notes"]
     assert "read sitting; sags here are read standing" in note
 
@@ -200,6 +200,19 @@ def test_a_result_that_is_not_finite_never_becomes_a_figure():
 @pytest.mark.parametrize(("value", "decimals", "text"), [(-0.4, 0, "0"), (-3.0, 0, "−3"), (2.345, 1, "2.3"), (-0.04, 1, "0.0")])
 def test_numbers_as_text_have_a_real_minus_and_no_minus_zero(value, decimals, text):
     assert number_text(value, decimals) == text
+
+
+@pytest.mark.parametrize(("value", "text"), [
+    (2.5, "2.5"), (101325.0, "101325"), (1234567.0, "1234570"), (-1e7, "−10000000"), (0.00001234, "0.00001234"), (0.0, "0"), (1e-7, "0.0000001"),
+    (999999.5, "1000000"), (110.0, "110"),
+])  # fmt: skip
+def test_a_number_is_never_told_as_a_power_of_ten(value, text):
+    assert plain_number(value) == text
+
+
+@pytest.mark.parametrize(("half", "text"), [(234.0, "±230"), (0.0, ""), (None, ""), (0.125, "±0.12"), (55.0, "±55"), (1234.0, "±1200")])
+def test_the_spread_of_a_reading_has_two_figures(half, text):
+    assert spread_text(half) == text
 
 
 def test_a_lighter_rider_is_told_so_and_an_equal_one_too():

@@ -64,6 +64,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       front('cartridge_state'),
       front('cartridge_charge', 'charge_force'),
       front('rate', 'rate_right'),
+      ['standard.fork_springs'],
       front('preload'),
       front('gap_left', 'gap_right'),
       front('filled_left', 'filled_right'),
@@ -125,7 +126,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         name: 'limits',
         title: 'Targets and limits',
         fields: front(
-          'target_sag', 'end_target', 'end_multiple', 'end_force', 'end_energy', 'air_end', 'buy', 'step', 'stock', 'preload_min', 'preload_max', 'gap_min', 'gap_max', 'air_step',
+          'target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'end_target', 'end_multiple', 'end_force', 'end_energy', 'air_end', 'buy', 'step', 'stock', 'preload_min', 'preload_max', 'gap_min', 'gap_max', 'air_step',
           'air_most',
         ),
         says: front('buy'),
@@ -133,7 +134,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       {
         name: 'standard',
         title: 'Standard setup',
-        fields: ['standard.fork_rate', 'standard.fork_preload', 'standard.gap', 'standard.air_pressure'],
+        fields: ['standard.fork_springs', 'standard.fork_rate', 'standard.fork_preload', 'standard.gap', 'standard.air_pressure'],
         says: ['standard.fork_rate', 'standard.gap'],
       },
     ],
@@ -141,6 +142,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
   rear: {
     rows: [
       rear('rate'),
+      ['standard.shock_spring'],
       rear('preload'),
       rear('leverage', 'leverage_fall'),
       rear('pairs'),
@@ -180,10 +182,10 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       {
         name: 'limits',
         title: 'Targets and limits',
-        fields: rear('target_sag', 'target_free_sag', 'buy', 'step', 'stock', 'preload_min', 'preload_max'),
+        fields: rear('target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'buy', 'step', 'stock', 'preload_min', 'preload_max'),
         says: rear('buy'),
       },
-      { name: 'standard', title: 'Standard setup', fields: ['standard.shock_rate', 'standard.shock_preload'], says: ['standard.shock_rate', 'standard.shock_preload'] },
+      { name: 'standard', title: 'Standard setup', fields: ['standard.shock_spring', 'standard.shock_rate', 'standard.shock_preload'], says: ['standard.shock_rate', 'standard.shock_preload'] },
     ],
   },
   check: {

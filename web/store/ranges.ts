@@ -2,12 +2,12 @@
 import declared from '../generated/ranges.json'
 import type { Use } from '../generated/schema.ts'
 
-/** A row of practice: [low, high, typical] by use (null where it is not practised), or for every use. */
+/** A row of practice: low, high, typical and confidence by use (null where it is not practised), or for every use. */
+type DeclaredCell = [number, number, number, string]
 interface DeclaredRange {
   unit: string
-  confidence: string
-  by_use?: Record<Use, [number, number, number] | null>
-  always?: [number, number, number]
+  by_use?: Record<Use, DeclaredCell | null>
+  always?: DeclaredCell
 }
 
 export interface RangeRow {
@@ -20,8 +20,10 @@ export interface RangeRow {
 }
 
 export function rangesFor(use: Use): RangeRow[] {
-  return Object.entries(declared as unknown as Record<string, DeclaredRange>).flatMap(([name, { unit, confidence, by_use, always }]) => {
+  return Object.entries(declared as unknown as Record<string, DeclaredRange>).flatMap(([name, { unit, by_use, always }]) => {
     const found = always ?? by_use?.[use]
-    return found ? [{ name, unit, confidence, low: found[0], high: found[1], typical: found[2] }] : []
+    if (!found) return []
+    const [low, high, typical, confidence] = found
+    return [{ name, unit, confidence, low, high, typical }]
   })
 }

@@ -20,6 +20,8 @@ export interface FieldSchema {
   optional: boolean
   end: End | 'both'
   typed: Origin
+  /** The path that an entry in % is a part of, or nothing. */
+  percent_of: FieldPath | ''
 }
 
 interface Schema {
@@ -34,4 +36,7 @@ interface Schema {
 
 export const schema = plain as unknown as Schema
 
-export const unitsOf = (field: FieldSchema): string[] => (field.dimension ? schema.units[field.dimension] : [])
+export const unitsOf = (field: FieldSchema): string[] => {
+  const units = field.dimension ? schema.units[field.dimension] : []
+  return field.percent_of ? [...units, '%'] : units
+}

@@ -20,7 +20,14 @@ export function Answer({ end }: { end: End }) {
 
 function Sentence({ report }: { report: EndReport | null }) {
   if (report?.state !== 'ok') return <p class="answer-none">{report?.state === 'none' ? 'No spring on offer fits.' : 'No answer yet.'}</p>
+  // Where no spring can be told, or the nearest misses, the sentence says why; figures alone would claim more.
+  if (report.verdict === 'open' || report.verdict === 'nearest') return <p class="answer-none">{figuresBold(report.answer)}</p>
   return <Lines lines={answerLines(report)} />
+}
+
+/** The core's sentence with its figures set heavier. */
+function figuresBold(words: string) {
+  return words.split(/(\d+(?:\.\d+)?)/).map((part, index) => (index % 2 ? <b key={index}>{part}</b> : part))
 }
 
 export function Lines({ lines }: { lines: Line[] }) {

@@ -1,10 +1,10 @@
 /** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
 import type { Candidate, EndOk, Quantity, Setup } from '../../core/report.ts'
-import { numberText, rateText } from '../figure/told.ts'
+import { numberText, rateText, type Shown } from '../figure/told.ts'
 
 export interface Line {
   words: string
-  figures: { of: Quantity; unit: string; rate?: boolean; to?: number }[]
+  figures: { of: Shown; unit: string; rate?: boolean; to?: number }[]
   /** What stands where there is no figure to show. */
   plain?: string
 }

@@ -2,6 +2,7 @@ import type { End } from '../../core/report.ts'
 import { stateOf } from '../../store/fields.ts'
 import { report, reports } from '../../store/index.ts'
 import { sized } from '../../store/looked.ts'
+import { plain } from '../../store/text.ts'
 import { PLAN } from '../../store/plan.ts'
 import type { Line } from '../answer/lines.ts'
 import { Lines } from '../answer/Answer.tsx'
@@ -63,7 +64,7 @@ function lineOf(end: End): Line | null {
   const read = stateOf(`rider.${end}_axle`)
   const words = end === 'front' ? 'Front' : 'Rear'
   if (typeof read?.value === 'number') {
-    const of = { value: read.value, unit: read.unit, case: '', origin: read.origin ?? '', plus_minus_95: read.plus_minus_95, decimals: 1 }
+    const of = { value: read.value, unit: read.unit, plus_minus_95: read.plus_minus_95, decimals: 1, text: plain(read.value), plus_minus_text: read.plus_minus_text }
     return { words, figures: [{ of, unit: `${read.unit} on the axle` }] }
   }
   const load = sized(reports[end].value.report)?.load
