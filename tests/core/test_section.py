@@ -137,7 +137,9 @@ def test_demo_leg_by_hand():
         # Down to the level: room less spring, cap with washers, and the damper rod.
         level, edge = space["bottom"][i], 340.0 - s
         room = outer * min(level, edge) + deep * max(level - edge, 0.0)
-        stands = small + steel * share_over(spring["top"][i], spring["bottom"][i], level) + circle(rod["outside"]) * (level - rod["top"])
+        stands = (
+            small + steel * share_over(spring["top"][i], spring["bottom"][i], level) + circle(rod["outside"]) * (level - rod["top"])
+        )
         assert (room - stands) / ML == pytest.approx(space["volume"][i], abs=0.02)
     # About rider sag, by Boyle's law to there and the polytropic law from there.
     sag, ambient = setup["rider_sag"]["value"], 0.1013250 * (1 - 0.0065 * 400 / 288.15) ** 5.2559
@@ -181,7 +183,11 @@ def test_forces_of_the_legs_are_the_curve_s(name):
 
 
 def test_pressure_times_swept_area_is_the_gas_force():
-    for name, area in (("open, upside-down", circle(48.0)), ("opened cartridge", circle(48.0)), ("sealed, spring-loaded piston", None)):
+    for name, area in (
+        ("open, upside-down", circle(48.0)),
+        ("opened cartridge", circle(48.0)),
+        ("sealed, spring-loaded piston", None),
+    ):
         leg = section(KINDS[name])["legs"][0]
         pressures = [np.array(space["pressure"]) / 10.0 for space in leg["spaces"]]
         if area is not None:
@@ -207,7 +213,9 @@ def test_air_spring_chambers_by_hand():
     main, balance = leg["spaces"][1:]
     assert np.array(main["volume"]) == pytest.approx(400.0 - circle(34.0) * stroke / ML, abs=0.002)
     assert np.array(balance["volume"]) == pytest.approx(20.0 + (circle(34.0) - circle(14.0)) * stroke / ML, abs=0.002)
-    assert (np.array(main["bottom"]) - np.array(main["top"])) * circle(34.0) / ML == pytest.approx(np.array(main["volume"]), abs=0.002)
+    assert (np.array(main["bottom"]) - np.array(main["top"])) * circle(34.0) / ML == pytest.approx(
+        np.array(main["volume"]), abs=0.002
+    )
     piston = next(part for part in leg["parts"] if part["name"] == "air piston")
     assert np.array(main["bottom"]) == pytest.approx(piston["top"] - stroke, abs=0.001)
 
