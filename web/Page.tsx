@@ -5,15 +5,18 @@ import type { Offline } from './offline/offline.ts'
 import { Bike } from './parts/bike/Bike.tsx'
 import { Card } from './parts/card/Card.tsx'
 import { Elsewhere } from './parts/elsewhere/Elsewhere.tsx'
-import { goToPart } from './parts/leg/fields.ts'
-import { LaterChart, LaterLeg } from './parts/leg/later.ts'
 import { Oil } from './parts/oil/Oil.tsx'
 import { Ranges } from './parts/ranges/Ranges.tsx'
 import { Rear } from './parts/rear/Rear.tsx'
+import { later } from './parts/shell/later.tsx'
 import { Springs } from './parts/springs/Springs.tsx'
 import { Status } from './parts/status/Status.tsx'
 import { Strip } from './parts/strip/Strip.tsx'
 import { Sheet, Top } from './parts/top/Top.tsx'
+
+// The answer stands before its picture: that is the larger part.
+const Leg = later(() => import('./parts/leg/Leg.tsx').then(({ Leg }) => Leg))
+const ForceChart = later(() => import('./parts/chart/ForceChart.tsx').then(({ ForceChart }) => ForceChart))
 
 /** The parts in the order of the job. At a desk each end's picture stands beside its readings. */
 export function Page({ core, offline }: { core: Core; offline: Offline }) {
@@ -66,7 +69,7 @@ function Picture({ end }: { end: End }) {
   return (
     <div class="part picture">
       <div>
-        {end === 'front' ? <LaterLeg onPart={goToPart} /> : <LaterChart end={end} />}
+        {end === 'front' ? <Leg /> : <ForceChart end={end} />}
       </div>
     </div>
   )

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from calc.job import Job, Resolved
 from calc.practice import Axle
+from calc.report.quantity import spread_text
 from calc.report.types import FieldState, ShareAssumed, SharesAssumed, UsualRange
 
 
@@ -22,6 +23,7 @@ def field_state(found: Resolved) -> FieldState:
         pairs=tuple(found.pairs),
         unit=found.unit,
         plus_minus_95=_rounded(found.plus_minus),
+        plus_minus_text=spread_text(found.plus_minus),
         origin=found.origin or None,
         reason=found.reason,
         note=found.note,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from decimal import Decimal
 
 from calc.quantities.entry import convert
 from calc.report.types import Quantity
@@ -53,6 +54,16 @@ def half_text(half: float, decimals: int) -> str:
     if float(text) or not half:
         return f"±{text}"
     return f"±{half:.{-math.floor(math.log10(float(f'{half:.1g}')))}f}"
+
+
+def spread_text(half: float | None) -> str:
+    """The +/- of a reading, to two figures as is the custom; empty where it has none."""
+    return f"±{plain_number(float(f'{half:.2g}'))}" if half else ""
+
+
+def plain_number(value: float) -> str:
+    """A number to six figures at most, never as a power of ten."""
+    return format(Decimal(f"{value:.6g}"), "f").replace("-", "−")
 
 
 def figure_text(figure: Quantity) -> str:

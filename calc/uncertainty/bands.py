@@ -25,7 +25,7 @@ from calc.quantities.entry import convert_difference, internal_unit
 from calc.sizing.choice import EndSizing, chosen_steps, resized
 from calc.sizing.coil import Sized
 from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
-from calc.uncertainty.tolerance import built, with_tolerance
+from calc.uncertainty.tolerance import with_tolerance, with_workmanship
 
 Halves = Mapping[str, float]
 REACH = 3  # candidates tried either way of the choice, at first
@@ -93,7 +93,7 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
 
     # first what fails most often and costs least
     draws, left_out = survivors(
-        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), built(some, setup))
+        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), with_workmanship(some, setup))
     )
     if left_out == job.draws:
         return None
@@ -102,7 +102,7 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     if left_out == job.draws:
         return None
     here = end_inputs(draws, axle)
-    as_built = _figures(here, built(draws, setup))
+    as_built = _figures(here, with_workmanship(draws, setup))
     try:  # all draws together may reach for springs that none of them reached for alone
         sized = _sized(here, done, chosen)
     except Impossible:

@@ -116,7 +116,7 @@ class CoreClient implements Core {
         this.fail(message)
         break
       case 'answer':
-        this.answered(message.id, JSON.parse(message.text) as CoreReply)
+        this.answered(message.id, JSON.parse(message.text))
         break
       case 'broken':
         this.lost(new CoreError('broke', message.detail))
@@ -139,7 +139,7 @@ class CoreClient implements Core {
     this.free()
     this.losses = 0
     this.settled.value = true
-    if (reply.kind === 'report' || reply.kind === 'figures') markOnce('first-computed')
+    if (reply.kind === 'report' || reply.kind === 'part' || reply.kind === 'figures') markOnce('first-computed')
     question.resolve(reply)
     this.next()
   }

@@ -1,12 +1,12 @@
 /** What the hand can do to a job. Every change is worked out and kept at once. */
 import type { Core } from '../core/client.ts'
-import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
+import type { CoreReply, CoreRequest } from '../core/boundary.ts'
 import { latestOnly } from '../core/latest.ts'
-import type { End, Figures, Heard, Report } from '../core/report.ts'
+import type { End, Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import type { FieldPath, Origin } from '../generated/schema.ts'
 import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
-import { heard, heardFigures, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
+import { heard, heardFigures, heardPart, job, keepFailed, ownJob, refusal, show, slot, snapshot } from './index.ts'
 import { keep, type Kept, recall } from './keep.ts'
 import type { RangeRow } from './ranges.ts'
 import { schema } from './schema.ts'
@@ -39,18 +39,19 @@ export async function workOut(first: End = 'front'): Promise<void> {
 }
 
 async function figures(asked: JobDocument, end: End): Promise<void> {
-  const reply = await ask({ kind: 'figures', job: asked as unknown as Job, end }).catch(() => undefined)
-  if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures as Figures | null)
+  const reply = await ask({ kind: 'figures', job: asked, end }).catch(() => undefined)
+  if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures)
 }
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
 async function size(asked: JobDocument, ends: readonly End[], bands: boolean): Promise<boolean> {
   if (job.value !== asked) return false
-  const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands, ends }).catch(() => undefined)
+  const reply = await ask({ kind: 'size', job: asked, bands, ends }).catch(() => undefined)
   if (!reply || job.value !== asked) return false
   if (reply.kind === 'failure') refusal.value = reply.message
-  if (reply.kind !== 'report') return false
-  heard(reply.report as unknown as Heard, bands)
+  if (reply.kind === 'report') heard(reply.report, bands)
+  else if (reply.kind === 'part') heardPart(reply.report, bands)
+  else return false
   if (ends === BOTH) save()
   return true
 }
@@ -113,7 +114,7 @@ export async function start(use: string, rider: string): Promise<string | undefi
   if (!core) return undefined
   const reply = await core.ask({ kind: 'start', use, rider }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
   if (reply.kind === 'failure') return reply.message
-  if (reply.kind === 'job') open({ ...(reply.job as unknown as JobDocument), date: today() })
+  if (reply.kind === 'job') open({ ...reply.job, date: today() })
   return undefined
 }
 
@@ -125,7 +126,7 @@ export async function openFile(text: string): Promise<string | undefined> {
   } catch {
     return 'This file is not JSON, so it is no job file.'
   }
-  const reply = await core!.ask({ kind: 'size', job: next as Job, bands: false, ends: BOTH }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
+  const reply = await core!.ask({ kind: 'size', job: next as JobDocument, bands: false, ends: BOTH }).catch((error: Error) => ({ kind: 'failure' as const, message: error.message }))
   if (reply.kind === 'failure') return reply.message
   open(next as JobDocument)
   return undefined

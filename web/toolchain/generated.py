@@ -11,7 +11,7 @@ from .stamp import Stamp, key_of
 
 # What the declared names of calc.job.declared stand for on the page.
 BANNER = """// Written by the build from calc/report/types and calc/boundary.py. Do not edit.
-import type { JobDocument } from '../core/job.ts'
+import type { JobDocument } from '../store/document.ts'
 import type { FieldPath, Origin, Use } from './schema.ts'
 """
 WRITER = Path(__file__).parent / "inside" / "generate.py"

@@ -37,6 +37,7 @@ class FieldState:
     pairs: tuple[tuple[float, float], ...]
     unit: str
     plus_minus_95: float | None
+    plus_minus_text: str
     origin: Origin | None
     reason: str
     note: str

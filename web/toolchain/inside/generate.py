@@ -1,6 +1,6 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, schema.ts, report.schema.json (of the replies' types), demos/<key>.json ({job, report}) and demos.json (their titles).
+schema.json, schema.ts, version.ts, report.schema.json (of the replies' types), demos/<key>.json ({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -13,6 +13,7 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from calc.boundary import Reply, answer
 from calc.demo import jobs
 from calc.job.export import schema, typescript
+from calc.report import VERSION
 
 folder = Path(sys.argv[1])
 
@@ -52,5 +53,6 @@ for name, job in demos.items():
 titles = [{"key": name.replace(" ", "-"), "name": job["name"], "use": job["bike"]["use"]["value"]} for name, job in demos.items()]
 write_json("demos.json", titles)
 write_json("schema.json", schema())
+(folder / "version.ts").write_text(f"/** Of the report: one that was kept from before another version is not shown. */\nexport const REPORT_VERSION = {VERSION}\n")
 (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
 write_json("report.schema.json", {"title": "Reply"} | TypeAdapter(Reply).json_schema(mode="serialization", schema_generator=Plain))
