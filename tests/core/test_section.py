@@ -16,7 +16,7 @@ from calc.job import load
 from calc.report.spaces import oil_level
 from calc.report.tubes import Solid, Tubes
 from tests.core.documents import changed, demo
-from tests.core.plain import part
+from tests.core.plain import part, text
 
 SLICE = 0.02  # mm
 ML = 1000.0  # mm3
@@ -292,3 +292,13 @@ def test_the_rear_has_no_section_and_every_kind_has_one():
 def test_level_where_a_solid_fills_the_bore():
     level = oil_level(np.array([5e3]), np.zeros(1), Tubes(1000.0, 1000.0, 0.0, 35.0), (Solid(10e3, 0.0, 10.0),))
     assert level == pytest.approx([15.0])
+
+
+def test_the_command_line_tells_the_same():
+    leg = section(demo())["legs"][0]
+    told = text(demo(), with_bands=False)
+    lines = told[told.index("Each leg, gap 120 mm read collapsed, spring out") :].splitlines()
+    last = next(line for line in lines if line.split()[:1] == ["300"])
+    space = leg["spaces"][0]
+    assert last.split() == ["300", f"{space['bottom'][-1]:.0f}", f"{space['volume'][-1]:.0f}", f"{space['pressure'][-1]:.1f}"]
+    assert "Full travel at 300 mm." in told

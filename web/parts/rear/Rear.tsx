@@ -5,6 +5,7 @@ import { Caution } from '../caution/Caution.tsx'
 import { Fields } from '../field/Fields.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
 import { Linkage } from '../linkage/Linkage.tsx'
+import { LinkagePicture } from '../linkage/Picture.tsx'
 
 const TURNED: Turned[] = [
   { path: 'rear.tried_rate', label: 'Spring', of: (chosen) => chosen.rate.value },
@@ -26,6 +27,7 @@ export function Rear() {
       <div class="rest">
         <Steppers end="rear" turned={TURNED} />
         <Tried end="rear" />
+        <LinkagePicture />
         <Fields part="rear" />
         <Linkage />
         <Caution keys={['shock']} />
