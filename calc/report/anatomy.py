@@ -27,6 +27,7 @@ OUTER_WALL, BODY_WALL = 3.0, 1.5
 ADJUSTER, LEAST_PLUG, FOOT, LUG = 12.0, 8.0, 15.0, 45.0
 PISTON, GUIDE = 10.0, 25.0
 UNDER = 80.0  # of tube under the oil where it stands deepest
+DAMPER_ROD = 60e3  # mm3, more than a rod over the oil has
 
 Inside = tuple[tuple[LegPart, ...], tuple[Coil, ...], tuple[Solid, ...]]
 
@@ -99,8 +100,15 @@ class Build:
     def _deepest(self) -> float:
         """Where the oil stands hanging [mm under the rim], at most: all that stands in the leg over it."""
         chamber, space = next(iter(self.gas.gases(self.rate, self.gap))), self.tubes
-        volume = (chamber.volume0 if isinstance(chamber, Chamber) else 0.0) + open_of(self.gas).steel_of(self.rate) + 60e3
-        return space.edge + max(float(np.asarray(volume)) - space.outer * space.edge, 0.0) / space.deep
+        gas = float(np.asarray(chamber.volume0)) if isinstance(chamber, Chamber) else 0.0
+        body = shut_body(self.job) * space.edge + DAMPER_ROD
+        stands = (
+            body
+            + float(np.asarray(open_of(self.gas).steel_of(self.rate)))
+            + max(self._plug_volume, 0.0)
+            + self._number("spacer_volume")
+        )
+        return space.edge + max(gas + stands - space.outer * space.edge, 0.0) / space.deep
 
     @cached_property
     def _top_bore(self) -> float:

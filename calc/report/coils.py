@@ -55,7 +55,8 @@ class Springs:
         """The main spring under a seat [mm under the rim], and a second one under it or in it."""
         wire, mean, count, guessed = self._wire()
         known = () if self.job.entered("front.free_length") else ("length",)
-        bottom = top + self._free - np.asarray(self.arrangement.main_shortened(self.rate, self._shortened))
+        length = self._free - np.asarray(self.arrangement.main_shortened(self.rate, self._shortened))
+        bottom = top + np.maximum(length, 0.0)  # what has no length left is told among the stops
         main = Coil("spring", top, bottom, wire, mean, count, (*known, *guessed))
         if not isinstance(self.arrangement, Stacked | Nested):
             return (main,)

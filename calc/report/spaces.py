@@ -90,8 +90,8 @@ def _pumped(build: Build, gas: AirLeg, leg: Leg, main: Gas, gauge: list[Array], 
     if isinstance(main, Staged):
         second = np.asarray(main.second_left(strokes, process), dtype=float)
         charge = np.maximum(BAR * (np.asarray(main.charge) - build.fork.ambient), gauge[0])
-        under = listed(top + second / spring.piston)
-        yield LegSpace("second volume", listed(top), under, listed(second / 1000.0), listed(charge, 4))
+        rest = listed(top + second / spring.piston)
+        yield LegSpace("second volume", listed(top), rest, listed(second / 1000.0), listed(charge, 4))
     start, volume = top + second / spring.piston, (whole - second) / 1000.0
     yield LegSpace("main chamber", listed(start), listed(foot), listed(volume), listed(gauge[0], 4))
     if len(gauge) > 1:

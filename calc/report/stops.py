@@ -33,7 +33,7 @@ def events(
     """
     travel = job.number("front.travel")
     found = [
-        *_topped(figures),
+        *_topped(fork, setup, figures),
         *_rubber(job, travel),
         *_bound(done, fork, setup, travel),
         *(_locked(side, at, travel) for side, at in locks.items() if np.isfinite(at)),
@@ -42,10 +42,10 @@ def events(
     return tuple(sorted(found, key=lambda event: event.stroke))
 
 
-def _topped(figures: Figures | None) -> Iterator[LegEvent]:
+def _topped(fork: ForkAssembly, setup: Setup, figures: Figures | None) -> Iterator[LegEvent]:
     if figures is None:
         return
-    strut, _ = figures.end.struts[0]
+    strut, _ = fork.end(setup).struts[0]
     spring = next((one for one in strut.springs if isinstance(one, TopOutSpring)), None)
     bad, and_so = bool(figures.free.topped_out), ""
     if bad:
@@ -66,16 +66,19 @@ def _rubber(job: Job, travel: float) -> Iterator[LegEvent]:
 def _bound(done: EndSizing, fork: ForkAssembly, setup: Setup, travel: float) -> Iterator[LegEvent]:
     """Where the main spring's coils touch; its lengths are the fitted spring's, which the vetoes take for every candidate too."""
     free, solid = done.limits.free_length, done.limits.solid_length
-    if fork.springs == 0 or free is None or solid is None:
+    if fork.springs == 0 or free is None:
         return
-    room, rate = float(np.asarray(free - solid)), fork.rates(setup)[0]
+    room, rate = float(np.asarray(free - (0.0 if solid is None else solid))), fork.rates(setup)[0]
     strokes = np.linspace(0.0, travel, STEPS)
     left = room - np.asarray(fork.arrangement.main_shortened(rate, np.maximum(setup.preload + strokes, 0.0)))  # type: ignore[arg-type]
     if left[-1] > 0:
+        if solid is None:
+            return
         yield LegEvent("coil bind", travel, f"{_mm(float(left[-1]))} left at full travel before the coils touch.")
         return
     at = float(np.interp(0.0, -left, strokes))
-    yield LegEvent("coil bind", at, f"The coils touch at {_mm(at)}, before full travel.", bad=True)
+    what = "The coils touch" if solid is not None else "By its free length the spring has no length left"
+    yield LegEvent("coil bind", at, f"{what} at {_mm(at)}, before full travel.", bad=True)
 
 
 def _locked(side: str, at: float, travel: float) -> LegEvent:

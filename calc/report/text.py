@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.job.fields import FIELDS
 from calc.practice import Axle
 from calc.report.columns import columns, wrapped
+from calc.report.leg_text import leg_lines
 from calc.report.letter import problem_text, title
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
 from calc.report.types import Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
@@ -44,7 +45,7 @@ def _end_lines(axle: Axle, end: EndReport) -> list[str]:
     if end.measure_next:
         lines += ["", "  Next:"]
         lines += [line for reading in end.measure_next for line in wrapped(f"{reading.words} {reading.how}", "      ", "    ")]
-    return [*lines, *_curve(end.curve), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
+    return [*lines, *_curve(end.curve), *leg_lines(end.section), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
 
 
 def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:

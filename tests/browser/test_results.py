@@ -73,7 +73,7 @@ def test_last_good_is_marked_on_strip_chart_and_card(opened):
     field(page, "front.target_sag").fill("wide")
     expect(page.locator(".strip")).to_contain_text("last good")
     expect(page.locator(".strip")).to_contain_text("66 mm")
-    expect(page.locator(".chart").first).to_contain_text("last good")
+    expect(page.locator(".leg")).to_contain_text("last good")
     at(page, "card")
     expect(page.locator("[data-card-answer=front]").first).to_contain_text("Last good result")
     expect(page.locator("[data-card-answer=rear]").first).not_to_contain_text("Last good result")
@@ -86,9 +86,9 @@ def test_chart_marks_and_curves_are_the_numbers(opened, demo):
     front = demo["ends"]["front"]
     bottom, top, left, right = page.evaluate(
         """() => {
-          const ticks = [...document.querySelectorAll('[data-chart=front] .axes .tick')]
+          const ticks = (axis) => [...document.querySelectorAll(`[data-chart=front] .axes [data-axis=${axis}]`)]
             .map((tick) => [Number(tick.textContent), ...tick.getAttribute('transform').match(/-?[\\d.]+/g).map(Number)])
-          const up = ticks.filter(([, x]) => x === 0), across = ticks.filter(([, x, y]) => y === 0 && x > 0)
+          const up = ticks('up'), across = ticks('across')
           const scale = (list, i) => {
             const [a, b] = [list[0], list.at(-1)]
             return (v) => a[i] + (v - a[0]) / (b[0] - a[0]) * (b[i] - a[i])
@@ -111,7 +111,7 @@ def test_no_drawing_holds_what_is_no_number(opened):
     bad = re.compile(r"NaN|Infinity|undefined|null")
     assert len(attributes(page)) > 500
     assert [said for said in attributes(page) if bad.search(said)] == []
-    page.get_by_role("button", name="Stroke along the bottom").first.click()
+    page.get_by_role("button", name="Turn the chart").first.click()
     expect(page.locator("[data-turned=true]")).to_have_count(1)
     assert [said for said in attributes(page) if bad.search(said)] == []
     assert page.problems == []
@@ -135,12 +135,12 @@ def test_chart_turns_and_its_labels_keep_off_each_other(opened):
             for other, left2, right2, top2, bottom2 in boxes[i + 1 :]:
                 assert left >= right2 or left2 >= right or top >= bottom2 or top2 >= bottom, f"{one} lies on {other}"
         if turned == "false":
-            page.get_by_role("button", name="Stroke along the bottom").first.click()
+            page.get_by_role("button", name="Turn the chart").first.click()
 
 
 def test_table_behind_the_chart(opened, demo):
     page = opened()
-    page.locator("summary", has_text="Table behind the chart").first.click()
+    page.locator("summary", has_text="Figures as a table").first.click()
     table = page.locator("[data-table=front]")
     expect(table).to_be_visible()
     strokes = table.locator("tbody th").all_inner_texts()
@@ -157,6 +157,7 @@ def test_table_behind_the_chart(opened, demo):
 
 def test_chart_is_described_for_those_who_hear_it(opened):
     page = opened()
+    page.locator(".leg").get_by_label("as found").check()
     said = page.locator("[data-chart=front]").get_attribute("aria-label")
     for words in ("Free sag 30 mm", "rider sag 66 mm", "5.65 kN", "As found"):
         assert words in said
@@ -167,9 +168,9 @@ def test_tried_lies_beside_the_answer_on_the_chart(opened):
     page.get_by_role("button", name="Springs on offer").click()
     page.locator("[data-candidate='4.8'] > button").click()
     page.get_by_role("button", name="Try the 4.8").click()
-    expect(page.locator("[data-chart=front] [data-curve=tried]")).to_have_count(1)
+    expect(page.locator("[data-chart=front] [data-curve=answer]")).to_have_count(1)
     page.get_by_role("button", name="Back to the answer").click()
-    expect(page.locator("[data-curve=tried]")).to_have_count(0)
+    expect(page.locator("[data-curve=answer]")).to_have_count(0)
 
 
 def test_how_sure_counts_to_ten(opened, demo):

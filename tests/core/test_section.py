@@ -16,7 +16,7 @@ from calc.job import load
 from calc.report.spaces import oil_level
 from calc.report.tubes import Solid, Tubes
 from tests.core.documents import changed, demo
-from tests.core.plain import part
+from tests.core.plain import part, text
 
 SLICE = 0.02  # mm
 ML = 1000.0  # mm3
@@ -137,7 +137,9 @@ def test_demo_leg_by_hand():
         # Down to the level: room less spring, cap with washers, and the damper rod.
         level, edge = space["bottom"][i], 340.0 - s
         room = outer * min(level, edge) + deep * max(level - edge, 0.0)
-        stands = small + steel * share_over(spring["top"][i], spring["bottom"][i], level) + circle(rod["outside"]) * (level - rod["top"])
+        stands = (
+            small + steel * share_over(spring["top"][i], spring["bottom"][i], level) + circle(rod["outside"]) * (level - rod["top"])
+        )
         assert (room - stands) / ML == pytest.approx(space["volume"][i], abs=0.02)
     # About rider sag, by Boyle's law to there and the polytropic law from there.
     sag, ambient = setup["rider_sag"]["value"], 0.1013250 * (1 - 0.0065 * 400 / 288.15) ** 5.2559
@@ -181,7 +183,11 @@ def test_forces_of_the_legs_are_the_curve_s(name):
 
 
 def test_pressure_times_swept_area_is_the_gas_force():
-    for name, area in (("open, upside-down", circle(48.0)), ("opened cartridge", circle(48.0)), ("sealed, spring-loaded piston", None)):
+    for name, area in (
+        ("open, upside-down", circle(48.0)),
+        ("opened cartridge", circle(48.0)),
+        ("sealed, spring-loaded piston", None),
+    ):
         leg = section(KINDS[name])["legs"][0]
         pressures = [np.array(space["pressure"]) / 10.0 for space in leg["spaces"]]
         if area is not None:
@@ -207,7 +213,9 @@ def test_air_spring_chambers_by_hand():
     main, balance = leg["spaces"][1:]
     assert np.array(main["volume"]) == pytest.approx(400.0 - circle(34.0) * stroke / ML, abs=0.002)
     assert np.array(balance["volume"]) == pytest.approx(20.0 + (circle(34.0) - circle(14.0)) * stroke / ML, abs=0.002)
-    assert (np.array(main["bottom"]) - np.array(main["top"])) * circle(34.0) / ML == pytest.approx(np.array(main["volume"]), abs=0.002)
+    assert (np.array(main["bottom"]) - np.array(main["top"])) * circle(34.0) / ML == pytest.approx(
+        np.array(main["volume"]), abs=0.002
+    )
     piston = next(part for part in leg["parts"] if part["name"] == "air piston")
     assert np.array(main["bottom"]) == pytest.approx(piston["top"] - stroke, abs=0.001)
 
@@ -284,3 +292,13 @@ def test_the_rear_has_no_section_and_every_kind_has_one():
 def test_level_where_a_solid_fills_the_bore():
     level = oil_level(np.array([5e3]), np.zeros(1), Tubes(1000.0, 1000.0, 0.0, 35.0), (Solid(10e3, 0.0, 10.0),))
     assert level == pytest.approx([15.0])
+
+
+def test_the_command_line_tells_the_same():
+    leg = section(demo())["legs"][0]
+    told = text(demo(), with_bands=False)
+    lines = told[told.index("Each leg, gap 120 mm read collapsed, spring out") :].splitlines()
+    last = next(line for line in lines if line.split()[:1] == ["300"])
+    space = leg["spaces"][0]
+    assert last.split() == ["300", f"{space['bottom'][-1]:.0f}", f"{space['volume'][-1]:.0f}", f"{space['pressure'][-1]:.1f}"]
+    assert "Full travel at 300 mm." in told

@@ -1,5 +1,5 @@
 /** The setup that is looked at: the answer, what is tried beside it, or what was built. Strip, picture and conditions show it. */
-import type { Curve, End, EndNone, EndOk, EndReport, Place, Problem, Setup } from '../core/report.ts'
+import type { Curve, End, EndNone, EndOk, EndReport, Place, Problem, Section, Setup } from '../core/report.ts'
 import { reports } from './index.ts'
 import { side } from './place.ts'
 
@@ -11,6 +11,8 @@ export interface Looked {
   /** Null where it cannot be: then `problem` says why. */
   setup: Setup | null
   curve: Curve | null
+  /** Of the front, even of a leg that locks: up to there. */
+  section: Section | null
   problem: Problem | null
   places: Place[]
 }
@@ -24,15 +26,15 @@ export function lookedAt(end: End): Looked | null {
   const report = sized(reports[end].value.report)
   if (!report) return null
   const { built, tried } = report
-  if (side.value === 'built' && built) return { kind: 'built', report, setup: built.setup, curve: built.curve, problem: built.problem, places: built.elsewhere }
+  if (side.value === 'built' && built) return { kind: 'built', report, setup: built.setup, curve: built.curve, section: built.section, problem: built.problem, places: built.elsewhere }
   const answer = recommended(report)
   if (side.value === 'built' || !tried) return answer
-  return { ...answer, kind: 'try', setup: tried.setup, curve: tried.curve, problem: tried.problem }
+  return { ...answer, kind: 'try', setup: tried.setup, curve: tried.curve, section: tried.section, problem: tried.problem }
 }
 
 /** The answer; where no spring fits, what is in the bike. */
 export function recommended(report: EndOk | EndNone): Looked {
-  const { curve, elsewhere: places } = report
-  if (report.state === 'ok') return { kind: 'answer', report, setup: report.chosen, curve, problem: null, places }
-  return { kind: 'as found', report, setup: report.as_found.setup, curve, problem: report.as_found.problem, places }
+  const { curve, section, elsewhere: places } = report
+  if (report.state === 'ok') return { kind: 'answer', report, setup: report.chosen, curve, section, problem: null, places }
+  return { kind: 'as found', report, setup: report.as_found.setup, curve, section, problem: report.as_found.problem, places }
 }

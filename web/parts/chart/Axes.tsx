@@ -12,7 +12,7 @@ export function Axes({ place, strokeWords, forceWords }: { place: Geometry; stro
     <g class="axes">
       <path class="axis" d={`M${frame.left} ${frame.top}V${frame.bottom}H${frame.right}`} />
       {across.map((value) => (
-        <g key={value} class="tick" transform={`translate(${(turned ? strokeScale : forceScale)(value)},${frame.bottom})`} data-tick={value}>
+        <g key={value} class="tick" data-axis="across" transform={`translate(${(turned ? strokeScale : forceScale)(value)},${frame.bottom})`}>
           <path class="axis" d={`M0 0V${TICK}`} />
           <text y={TICK + 16} text-anchor="middle">
             {value}
@@ -20,7 +20,7 @@ export function Axes({ place, strokeWords, forceWords }: { place: Geometry; stro
         </g>
       ))}
       {up.map((value) => (
-        <g key={value} class="tick" transform={`translate(${frame.left},${(turned ? forceScale : strokeScale)(value)})`} data-tick={value}>
+        <g key={value} class="tick" data-axis="up" transform={`translate(${frame.left},${(turned ? forceScale : strokeScale)(value)})`}>
           <path class="axis" d={`M0 0H${-TICK}`} />
           <text class="cased" x={-TICK - 5} y={5} text-anchor="end">
             {value}

@@ -6,16 +6,16 @@ import { chosen, OverlayChoice } from './choice.tsx'
 import { Drawing } from './Drawing.tsx'
 import { ChartTable } from './Table.tsx'
 import { turned, TurnButton } from './turn.tsx'
-import { pairWords, type Shown, shownOf } from './words.ts'
+import { type Looked, pairWords, type Shown, shownOf } from './words.ts'
 import './chart.css'
 
 const PLOT = 280
 const WIDEST = 560
 
 /** Force against stroke of an end, one tap from its turned version and its table. */
-export function ForceChart({ end, built = null }: { end: End; built?: Curve | null }) {
+export function ForceChart({ end, looked, built = null }: { end: End; looked?: Looked | undefined; built?: Curve | null }) {
   const view = reports[end].value
-  const all = view.report && view.report.state !== 'refused' ? shownOf(end, view.report, built) : null
+  const all = view.report && view.report.state !== 'refused' ? shownOf(end, view.report, looked, built) : null
   if (!all) return null
   const oneSpring = springsInOne(end)
   const shown = chosen(all)

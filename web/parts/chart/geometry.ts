@@ -1,7 +1,6 @@
 /** Where the force chart's curves lie: stroke running up and force to the right, or turned. */
-import { bisector, max, min } from 'd3-array'
+import { bisectRight, max, min } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
-import { area, line } from 'd3-shape'
 import type { Curve } from '../../core/report.ts'
 
 export interface Frame {
@@ -44,11 +43,9 @@ export function geometry(curves: Curve[], frame: Frame, turned: boolean, wanted 
   return { frame, turned, travel, stroke: strokeScale, force: forceScale, at, strokeScale, forceScale }
 }
 
-const firstAfter = bisector((one: number) => one).right
-
 /** A value between points that lie close enough for straight lines; at the ends, theirs. */
 export function between(at: number[], values: number[], wanted: number): number {
-  const i = Math.min(Math.max(firstAfter(at, wanted), 1), at.length - 1)
+  const i = Math.min(Math.max(bisectRight(at, wanted), 1), at.length - 1)
   const share = (wanted - at[i - 1]!) / (at[i]! - at[i - 1]! || 1)
   return values[i - 1]! + Math.min(Math.max(share, 0), 1) * (values[i]! - values[i - 1]!)
 }
@@ -56,12 +53,12 @@ export function between(at: number[], values: number[], wanted: number): number 
 /** A force between the curve's points. */
 export const reader = (curve: Curve, series: Series | 'wheel_rate') => (mm: number): number => between(curve.stroke, curve[series], mm)
 
-export function path(place: Geometry, strokes: number[], forces: number[]): string {
-  return line<number>(
-    (_, i) => place.at(strokes[i]!, forces[i]!)[0],
-    (_, i) => place.at(strokes[i]!, forces[i]!)[1],
-  )(strokes)!
-}
+/** Through the points by straight lines, to hundredths of a px. */
+const joined = (points: [number, number][]): string => `M${points.map(([x, y]) => `${round(x)},${round(y)}`).join('L')}`
+
+const round = (px: number): number => Math.round(px * 100) / 100
+
+const path = (place: Geometry, strokes: number[], forces: number[]): string => joined(strokes.map((mm, i) => place.at(mm, forces[i]!)))
 
 export const curvePath = (place: Geometry, curve: Curve, series: Series): string => path(place, curve.stroke, curve[series])
 
@@ -79,12 +76,8 @@ export function rubberPath(place: Geometry, { stroke, working, rubber }: Curve):
 
 /** The field between two curves; from the axis where `low` is null. */
 export function fieldPath(place: Geometry, curve: Curve, low: Series | null, high: Series): string {
-  const point = (series: Series | null, i: number) => place.at(curve.stroke[i]!, series ? curve[series][i]! : 0)
-  return area<number>()
-    .x0((_, i) => point(low, i)[0])
-    .y0((_, i) => point(low, i)[1])
-    .x1((_, i) => point(high, i)[0])
-    .y1((_, i) => point(high, i)[1])(curve.stroke)!
+  const edge = (series: Series | null) => curve.stroke.map((mm, i) => place.at(mm, series ? curve[series][i]! : 0))
+  return `${joined([...edge(high), ...edge(low).reverse()])}Z`
 }
 
 /** Whether the gas is told apart slow and fast: a shock's is not. */

@@ -1,11 +1,10 @@
 /** What the chart shows, in words: its labels, and the description for those who hear it. */
-import type { Curve, End, EndNone, EndOk, Setup } from '../../core/report.ts'
-import { side } from '../../store/place.ts'
+import type { Curve, End, EndNone, EndOk, Quantity, Section, Setup } from '../../core/report.ts'
 import { numberText, rateText, told } from '../figure/told.ts'
 import { hasBand } from './geometry.ts'
 
 /** A curve that can lie beside the one shown, each with a dash of its own. */
-export const OVERLAYS = { answer: 'answer', found: 'as found', standard: 'standard', built: 'built', tried: 'tried' } as const
+export const OVERLAYS = { answer: 'answer', found: 'as found', standard: 'standard', built: 'built' } as const
 export type OverlayKind = keyof typeof OVERLAYS
 
 export interface Overlay {
@@ -13,36 +12,48 @@ export interface Overlay {
   curve: Curve
 }
 
+/** The setup that is looked at; what cannot be has no curve and no figures. */
+export interface Looked {
+  kind: 'answer' | 'try' | 'built' | 'as found'
+  setup: Setup | null
+  curve: Curve | null
+  /** At the front, even of a leg that locks: drawn up to there. */
+  section?: Section | null
+}
+
 export interface Shown {
   end: End
   report: EndOk | EndNone
   curve: Curve
-  /** What the working curve is of, in words, and its setup where it could be worked out. */
-  what: string
+  /** What the curve is of, and its setup where it could be worked out. */
+  kind: Looked['kind']
   setup: Setup | null
   beside: Overlay[]
 }
 
-/** What is to be drawn of an end: what was built where that is looked at, else a try, the answer, or as found; and what else can lie beside it. */
-export function shownOf(end: End, report: EndOk | EndNone, built: Curve | null = null): Shown | null {
-  if (!report.curve) return null
-  const shown = mainOf(report)
-  const others: [OverlayKind, Curve | null | undefined][] = [
-    ['answer', shown.curve !== report.curve && report.state === 'ok' ? report.curve : null],
-    ['found', report.state === 'ok' ? report.curve_found : null],
-    ['standard', report.curve_standard],
-    ['built', shown.curve === built ? null : built],
-  ]
-  return { end, report, ...shown, beside: others.flatMap(([kind, curve]) => (curve ? [{ kind, curve }] : [])) }
+/** A try, else the answer, else what is fitted. */
+export function lookedIn(report: EndOk | EndNone): Looked {
+  if (report.tried) return { kind: 'try', ...report.tried }
+  const { curve, section } = report
+  if (report.state === 'ok') return { kind: 'answer', setup: report.chosen, curve, section }
+  return { kind: 'as found', setup: report.as_found.setup, curve, section }
 }
 
-function mainOf(report: EndOk | EndNone): Pick<Shown, 'curve' | 'what' | 'setup'> {
-  const { tried, built } = report
-  if (side.value === 'built' && built?.curve) return { curve: built.curve, what: 'what was built', setup: built.setup }
-  if (side.value === 'answer' && tried?.curve) return { curve: tried.curve, what: 'the try', setup: tried.setup }
-  if (report.state === 'ok') return { curve: report.curve!, what: 'the answer', setup: report.chosen }
-  return { curve: report.curve!, what: 'the setup as found', setup: report.as_found.setup }
+/** What is to be drawn of an end, and what else can lie beside it. Where what is looked at cannot be, the curve is the answer's. */
+export function shownOf(end: End, report: EndOk | EndNone, looked: Looked = lookedIn(report), built: Curve | null = null): Shown | null {
+  const answer = report.state === 'ok' ? report.curve : null
+  const { kind, setup, curve } = looked.curve ? { ...looked, curve: looked.curve } : { ...lookedIn({ ...report, tried: null }), curve: report.curve }
+  if (!curve) return null
+  const others: [OverlayKind, Curve | null][] = [
+    ['answer', kind === 'answer' ? null : answer],
+    ['found', kind === 'as found' ? null : report.curve_found],
+    ['standard', report.curve_standard],
+    ['built', kind === 'built' ? null : built],
+  ]
+  return { end, report, kind, setup, curve, beside: others.flatMap(([one, other]) => (other ? [{ kind: one, curve: other }] : [])) }
 }
+
+const NAMES: Record<Looked['kind'], string> = { answer: 'the answer', try: 'the try', built: 'what is built', 'as found': 'the setup as found' }
 
 export const strokeWords = (end: End): string => (end === 'front' ? 'mm of stroke' : 'mm of wheel travel')
 export const forceWords = (end: End, springsInOne: boolean): string =>
@@ -56,8 +67,15 @@ export function endWords(shown: Shown, brief = false): string {
   const { setup, curve } = shown
   const force = wantedForce(shown)
   const wanted = force === null ? '' : `, wanted ${numberText(force, brief ? 1 : 2)}`
-  const now = setup ? told(brief ? { ...setup.end_force, decimals: 1 } : setup.end_force) : kilo(curve.working.at(-1)!)
+  const now = setup ? forceText(setup.end_force, brief) : kilo(curve.working.at(-1)!)
   return `full travel ${now}${wanted}`
+}
+
+/** To two decimals as the core tells it; to one where room is short. */
+function forceText(force: Quantity, brief: boolean): string {
+  if (!brief) return told(force)
+  const half = force.plus_minus_95
+  return `${numberText(force.value, 1)} kN${half ? ` ±${half < 0.05 ? numberText(half, 2) : numberText(half, 1)}` : ''}`
 }
 
 /** The rates of unequal legs; empty where both are alike. */
@@ -67,10 +85,10 @@ export const pairWords = (setup: Setup | null): string =>
 const kilo = (force: number): string => `${numberText(force, 2)} kN`
 
 export function description(shown: Shown): string {
-  const { end, curve, what, setup, beside, report } = shown
+  const { end, curve, kind, setup, beside, report } = shown
   const travel = numberText(curve.stroke.at(-1)!, 0)
   const sentences = [
-    `Force at the wheel over ${end === 'front' ? 'stroke along the leg' : 'vertical wheel travel'}, 0 to ${travel} mm, of ${what}.`,
+    `Force at the wheel over ${end === 'front' ? 'stroke along the leg' : 'vertical wheel travel'}, 0 to ${travel} mm, of ${NAMES[kind]}.`,
     `At full travel the springs alone give ${kilo(curve.springs.at(-1)!)}, springs and gas ${kilo(curve.working.at(-1)!)}.`,
     hasBand(curve) ? `With the gas settled it is ${kilo(curve.slow.at(-1)!)}, in a sudden move ${kilo(curve.fast.at(-1)!)}.` : '',
     curve.rubber ? `With the bump rubber it is ${kilo(curve.rubber.at(-1)!)}.` : '',

@@ -1,12 +1,14 @@
-import { report, reports } from '../../store/index.ts'
-import { sized } from '../../store/looked.ts'
+import { report } from '../../store/index.ts'
+import { builtOf, lookedAt } from '../../store/looked.ts'
 import { side } from '../../store/place.ts'
 import { Braking } from '../braking/Braking.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { Stepper, Steppers, type Turned } from '../field/Steppers.tsx'
-import { goToPart } from '../leg/fields.ts'
-import { LaterLeg } from '../leg/later.ts'
 import { AxlePlace } from '../shell/AxlePlace.tsx'
+import { later } from '../shell/later.tsx'
+
+// The answer stands before its picture: that is the larger part.
+const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
 
 const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
 const PRELOAD: Turned = { path: 'front.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value }
@@ -31,21 +33,23 @@ export function Front() {
 
 /** The leg to scale with its force; what is turned stands beside the part that it turns, at the answer. */
 function Picture() {
-  const done = sized(reports.front.value.report)
-  if (!done) return null
+  const looked = lookedAt('front')
+  if (!looked) return null
+  const built = builtOf('front')?.curve ?? null
+  if (side.value === 'built') return <Leg looked={looked} built={built} />
   const pumped = report.value?.fields['front.tried_pressure']?.applies
-  const looked = side.value === 'built'
-  const { built } = done
-  const shown = built?.curve && built.section ? { curve: built.curve, section: built.section, looked } : null
-  if (looked && shown) return <LaterLeg onPart={goToPart} built={shown} />
   // Where no leg is drawn there is nothing to stand beside.
-  if (!done.section || pumped)
+  if (!looked.section || pumped)
     return (
       <>
         <Steppers end="front" turned={pumped ? [PRESSURE, GAP] : [PRELOAD, GAP, SPRINGS]} />
-        <LaterLeg onPart={goToPart} built={shown} />
+        <Leg looked={looked} built={built} />
       </>
     )
   const beside = (turned: Turned) => <Stepper end="front" {...turned} />
-  return <LaterLeg onPart={goToPart} built={shown} preload={beside(PRELOAD)} gap={beside(GAP)} springs={beside(SPRINGS)} />
+  return (
+    <div role="group" aria-label="Try, front">
+      <Leg looked={looked} built={built} preload={beside(PRELOAD)} gap={beside(GAP)} springs={beside(SPRINGS)} />
+    </div>
+  )
 }

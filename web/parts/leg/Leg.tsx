@@ -1,14 +1,15 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
-import type { Curve, EndNone, EndOk, Section } from '../../core/report.ts'
+import type { Curve, Section } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { chosen, OverlayChoice } from '../chart/choice.tsx'
 import { ChartTitle, ForceChart, springsInOne } from '../chart/ForceChart.tsx'
 import { reader } from '../chart/geometry.ts'
 import { ChartTable } from '../chart/Table.tsx'
 import { turned, TurnButton } from '../chart/turn.tsx'
-import { pairWords, type Shown, shownOf } from '../chart/words.ts'
+import { type Looked, lookedIn, pairWords, type Shown, shownOf } from '../chart/words.ts'
 import { Beside } from './Beside.tsx'
+import { goToPart } from './fields.ts'
 import type { PartName } from './layout.ts'
 import { Lying } from './Lying.tsx'
 import { LegTable } from './Table.tsx'
@@ -17,24 +18,27 @@ import { assumedWords, eventAt, spoken } from './words.ts'
 import './leg.css'
 
 export interface LegProps {
-  /** Opens the fields of a part that is tapped. */
+  /** Opens the fields of a part that is tapped; without, a link to the first of them is followed. */
   onPart?: (part: PartName) => void
   /** What stands beside the part that it turns; without, the part's name and figure. */
   preload?: ComponentChildren
   gap?: ComponentChildren
   springs?: ComponentChildren
-  /** What is built, where it is to lie beside the answer; its section where it is what is looked at. */
-  built?: { curve: Curve; section: Section; looked: boolean } | null
+  /** The setup that is looked at; without, a try, else the answer, else what is fitted. */
+  looked?: Looked
+  /** The curve of what is built, where it can lie beside. */
+  built?: Curve | null
 }
 
 /** The fork in section, with its force hung beside it at the same scale: dragged through its stroke. Where no leg can be drawn, the force alone. */
 export function Leg(props: LegProps) {
   const { report, stale } = reports.front.value
   if (!report || report.state === 'refused') return null
-  const shown = shownOf('front', report, props.built?.curve ?? null)
-  const section = sectionOf(report, props.built)
+  const { looked = lookedIn(report), built = null } = props
+  const shown = shownOf('front', report, looked, built)
   if (!shown) return null
-  if (!section) return <ForceChart end="front" built={props.built?.curve ?? null} />
+  const section = looked.section ?? report.section
+  if (!section) return <ForceChart end="front" looked={looked} built={built} />
   return (
     <div class={`leg ${stale === 'last good' ? 'last-good' : ''}`} data-leg={section.kind}>
       <ChartTitle end="front" />
@@ -43,13 +47,7 @@ export function Leg(props: LegProps) {
   )
 }
 
-/** Of a try where there is one, even of one that locks: it is drawn up to there. */
-function sectionOf(report: EndOk | EndNone, built: LegProps['built']): Section | null {
-  if (built?.looked) return built.section
-  return report.tried?.section ?? report.section ?? null
-}
-
-function Moved({ all, section, ...props }: LegProps & { all: Shown; section: Section }) {
+function Moved({ all, section, onPart = goToPart, ...props }: LegProps & { all: Shown; section: Section }) {
   const [right, setRight] = useState(false)
   const leg = section.legs[right ? 1 : 0] ?? section.legs[0]!
   const last = section.stroke.at(-1)!
@@ -58,11 +56,11 @@ function Moved({ all, section, ...props }: LegProps & { all: Shown; section: Sec
   const follows = last >= section.travel - 0.01
   const force = follows ? reader(all.curve, 'working')(stroke) : null
   const event = eventAt(section, stroke)
-  const seen = { section, leg, stroke, last, force, shown: chosen(all), oneSpring: springsInOne('front') }
+  const seen = { ...props, onPart, section, leg, stroke, last, force, shown: chosen(all), oneSpring: springsInOne('front') }
   return (
     <>
       {section.legs.length > 1 && <SideChoice section={section} right={right} choose={setRight} />}
-      {turned.value ? <Lying {...seen} {...props} /> : <Beside {...seen} {...props} />}
+      {turned.value ? <Lying {...seen} /> : <Beside {...seen} />}
       <label class="leg-slider">
         <span>Stroke</span>
         <input

@@ -14,7 +14,7 @@ export function LegTable({ section, leg }: { section: Section; leg: DrawnLeg }) 
     <div class="table-room" role="region" tabIndex={0} aria-label="Table of the leg along its stroke">
       <table class="chart-table" data-table="leg">
         <caption>
-          {leg.side === 'each leg' ? 'Each leg' : `The ${leg.side}`}: oil mm under the rim; gas ml; pressure bar over outside, gas {section.pace}; force N along the leg.
+          {leg.side === 'each leg' ? 'Each leg' : `The ${leg.side}`}: oil mm under the rim; gas ml; pressure bar over outside, gas {section.process}; force N along the leg.
         </caption>
         <thead>
           <tr>

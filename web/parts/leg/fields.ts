@@ -1,7 +1,6 @@
 /** Where the fields of a tapped part stand. */
 import type { FieldPath } from '../../generated/schema.ts'
 import { report } from '../../store/index.ts'
-import { reveal } from '../../store/folds.ts'
 import type { PartName } from './layout.ts'
 
 /** The first field of each part; of several, the first that the job's kind of fork has. */
@@ -19,4 +18,11 @@ export function fieldOf(part: PartName, applies: (path: FieldPath) => boolean): 
   return FIELDS[part].find(applies) ?? FIELDS[part][0]!
 }
 
-export const goToPart = (part: PartName): void => reveal(fieldOf(part, (path) => report.value?.fields[path]?.applies ?? false))
+/** Lead there as any link to a field does: its fold opens, and it takes the hand. */
+export function goToPart(part: PartName): void {
+  const link = document.createElement('a')
+  link.href = `#${fieldOf(part, (path) => report.value?.fields[path]?.applies ?? false)}`
+  document.body.append(link)
+  link.click()
+  link.remove()
+}

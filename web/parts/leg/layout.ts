@@ -98,7 +98,7 @@ export function partAt(section: Section, leg: DrawnLeg, stroke: number, depth: n
   if (off < -wide - 4 && depth <= leg.gap) return 'gap'
   if (lies('axle lug')) return 'leg'
   const spring = leg.springs.find((one) => depth >= read(section, one.top, stroke) && depth <= read(section, one.bottom, stroke))
-  if (spring && Math.abs(off) <= spring.mean / 2 + spring.wire) return 'springs'
+  if (spring && Math.abs(off) <= (spring.mean + spring.wire) / 2) return 'springs'
   if (lies('air cylinder') || lies('air piston')) return 'air spring'
   if (lies('cartridge') || lies('opened cartridge')) return 'cartridge'
   return Math.abs(off) < wide - 2 ? 'oil' : 'leg'

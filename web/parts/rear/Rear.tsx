@@ -1,10 +1,13 @@
-import { builtOf } from '../../store/looked.ts'
+import { builtOf, lookedAt } from '../../store/looked.ts'
 import { side } from '../../store/place.ts'
 import { Caution } from '../caution/Caution.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
-import { LaterChart } from '../leg/later.ts'
 import { Linkage } from '../linkage/Linkage.tsx'
+import { LinkagePicture } from '../linkage/Picture.tsx'
 import { AxlePlace } from '../shell/AxlePlace.tsx'
+import { later } from '../shell/later.tsx'
+
+const ForceChart = later(() => import('../chart/ForceChart.tsx').then(({ ForceChart }) => ForceChart))
 
 const TURNED: Turned[] = [
   { path: 'rear.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value },
@@ -21,13 +24,14 @@ export function Rear() {
   )
 }
 
-/** The force of the setup that is looked at, under what is turned. */
+/** The side view where the linkage's points are being read; the force of the setup that is looked at, under what is turned. */
 function Picture() {
-  const built = builtOf('rear')
+  const looked = lookedAt('rear') ?? undefined
   return (
     <>
+      <LinkagePicture />
       {side.value === 'answer' && <Steppers end="rear" turned={TURNED} />}
-      <LaterChart end="rear" built={built?.curve ?? null} />
+      <ForceChart end="rear" looked={looked} built={builtOf('rear')?.curve ?? null} />
     </>
   )
 }
