@@ -8,7 +8,7 @@ from calc.report.columns import columns, wrapped
 from calc.report.leg_text import leg_lines
 from calc.report.letter import problem_text, title
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
-from calc.report.types import Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
+from calc.report.types import Candidate, Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
 from calc.report.words import named, rate_words, step_of
 
 _TITLES: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
@@ -51,13 +51,20 @@ def _end_lines(axle: Axle, end: EndReport) -> list[str]:
 def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
     unit = "bar" if end.standard.pressure else "N/mm"
     heads = ["", unit, "preload\nmm", *(["gap\nmm"] if axle == "front" else []), *_SETUP]
-    rows = [_row(c.relation if c.relation != "other" else ("as fitted" if c.fitted else ""), c) for c in end.candidates]
-    shown = (("as found", end.as_found.setup), ("standard, its rider", end.standard), ("tried", end.tried and end.tried.setup))
-    shown += (("built", end.built and end.built.setup),)
+    rows = [_row(_name(c), c) for c in end.candidates]
+    shown: list[tuple[str, SetupReport | None]] = [("as found", end.as_found.setup), ("standard, its rider", end.standard)]
+    shown += [(name, attempt.setup) for name, attempt in (("tried", end.tried), ("built", end.built)) if attempt]
     rows += [_row(name, setup) for name, setup in shown if setup]
     problems = (("as found", end.as_found.problem), ("tried", end.tried and end.tried.problem), ("built", end.built and end.built.problem))
     said = [line for name, problem in problems if problem for line in wrapped(f"{name}: {problem.message}", "  ")]
     return columns(heads, rows) + said
+
+
+def _name(candidate: Candidate) -> str:
+    """How a candidate stands to the choice; what is in is named so."""
+    if candidate.fitted:
+        return "keep what is in" if candidate.relation == "chosen" else "what is in"
+    return "" if candidate.relation == "other" else candidate.relation
 
 
 def _row(name: str, setup: SetupReport) -> list[str]:
