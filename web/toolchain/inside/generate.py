@@ -1,7 +1,7 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, schema.ts and version.ts; then, unless "schema" is asked for alone, demos/<key>.json ({job, report}) and demos.json
-(their titles).
+schema.json, help.json, ranges.json, schema.ts and version.ts; then, unless "schema" is asked for alone, demos/<key>.json
+({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -30,7 +30,11 @@ def write_json(name: str, value: object) -> None:
 
 
 def write_schema() -> None:
-    write_json("schema.json", schema())
+    whole = schema()
+    # What the first screen does not need comes later: how each field is measured, and the trade's ranges.
+    write_json("help.json", {path: field.pop("how") for path, field in whole["fields"].items()})
+    write_json("ranges.json", whole.pop("ranges"))
+    write_json("schema.json", whole)
     (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
     words = "/** Of the report: one that was kept from before another version is not shown. */"
     lines = [f"export const VERSION = '{version()}'", words, f"export const REPORT_VERSION = {VERSION}"]
