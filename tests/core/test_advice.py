@@ -9,7 +9,7 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.inputs import end_inputs, found
-from calc.sizing.choice import rider_span, size_end, tried
+from calc.sizing.choice import built, rider_span, size_end, tried
 from tests.core.documents import demo
 from tests.core.hand_model import Fork, G
 from tests.core.plain import report
@@ -134,3 +134,41 @@ def test_another_rider_and_luggage_by_the_hand_model():
     assert float(rows["luggage"].free.stroke) == sag(HAND.load_alone + 12.0 * share * G)
     assert float(rows["other rider"].rider.stroke) == sag(HAND.load_alone + 80.0 * (96.2 - 54.5) / 104.0 * G)
     assert float(rows["other rider"].free.stroke) == sag(HAND.load_alone)
+
+
+BUILT = {
+    "built_rate": "4.8 N/mm", "built_rate_right": "4.6 N/mm", "built_preload": "1 mm", "built_gap_left": "124 mm", "built_gap_right": "122 mm",
+}  # fmt: skip
+
+
+def as_built(**changed: str):
+    job = load(demo({f"front.{key}": value for key, value in (BUILT | changed).items() if value}))
+    done = size_end(job, "front")
+    return done, built(job, "front", done, done.sized.setup.at(int(done.sized.choice)))
+
+
+def test_what_was_built_is_told_leg_by_leg():
+    _, (setup, figures, problem) = as_built()
+    assert setup.rates == pytest.approx((4.8, 4.6))
+    assert setup.gaps == pytest.approx((124.0, 122.0))
+    assert (setup.preload, problem) == (1.0, None)
+    assert figures is not None
+
+
+def test_built_as_recommended_is_the_answer_to_the_roots_tolerance():
+    done, _ = as_built()
+    chosen = int(done.sized.choice)
+    answer = done.sized.setup.at(chosen)
+    gap = f"{float(answer.gap)!r} mm"
+    same = {"built_rate": f"{float(answer.rate)!r} N/mm", "built_rate_right": "", "built_preload": f"{float(answer.preload)!r} mm"}
+    _, (_, figures, _) = as_built(**same, built_gap_left=gap, built_gap_right=gap)
+    wanted = done.sized.figures.at(chosen)
+    assert figures.end_force == pytest.approx(wanted.end_force, rel=1e-9)
+    assert figures.rider.travel == pytest.approx(wanted.rider.travel, rel=1e-9)
+
+
+def test_a_figure_of_what_was_built_is_asked_for_and_never_filled_in():
+    _, (_, figures, problem) = as_built(built_gap_right="")
+    assert figures is None
+    assert (problem.code, problem.field) == ("missing", "front.built_gap_right")
+    assert built(load(demo()), "front", size_end(load(demo()), "front"), None) is None

@@ -16,9 +16,9 @@ from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
 from calc.model.draws import deviation, drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
-from calc.model.inputs import end_inputs
+from calc.model.inputs import EndInputs, end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
-from calc.sizing.choice import EndInputs, size_end
+from calc.sizing.choice import size_end
 from calc.sizing.coil import size
 from calc.uncertainty.bands import bands
 from tests.core.documents import demo
