@@ -21,7 +21,7 @@ from tests.core.plain import report
 
 
 def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str, str]:
-    monkeypatch.setattr("sys.stdin", io.StringIO(given))
+    monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(given.encode()), encoding="utf-8"))
     status = main(list(arguments))
     out, err = capsys.readouterr()
     return status, out, err
@@ -144,9 +144,13 @@ def test_a_name_that_is_no_file_is_refused(capsys, monkeypatch, name):
 @pytest.mark.parametrize(
     ("given", "words"),
     [
-        ("", "is not JSON"), ("{", "is not JSON"), ("[" * 100_000, "so it is no job"), ('{"a": NaN}', "NaN is not a number"), ("9" * 5000, "JSON"),
+        ("", "is not JSON"), ("{", "is not JSON"), ("[" * 100_000, "so it isn't a job"), ('{"a": NaN}', "NaN is not a number"), ("9" * 5000, "JSON"),
         ("{}", 'format must be "stanchion-job"'), (json.dumps(demo() | {"forks": {}}), "forks is not a key"),
         (json.dumps(demo({"front.travel": "3000 mm"})), "front.travel: Fork travel: 3000 mm is above the limit of 400 mm"),
+        (json.dumps(demo({"front.gap_left": "1,250"})), "1250 and 1.250 both lie outside its limits. From 20 to 500 mm."),
+        (json.dumps(demo({"front.air_volume": "1,250", "front.air": "air leg"})), "Did you mean 1250?"),
+        (json.dumps(demo() | {"name": "\ud800"}), "name contains half of a character"),
+        (json.dumps(demo({"front.layout": "\ud800"})), "'\\ud800' is not one of upside-down, conventional"),
         (json.dumps(demo({"place.bled_altitude": "1,250"})), "Did you mean 1250 or 1.250?"),
     ],
 )  # fmt: skip

@@ -68,26 +68,37 @@ def test_rates_as_the_trade_writes_them(rate, text):
     assert rate_text(rate) == text
 
 
-def test_three_steps_either_way_of_the_choice_and_the_fitted_one_are_shown(nominal):
+def test_what_is_in_then_three_steps_either_way_of_the_choice_are_shown(nominal):
     front = nominal["ends"]["front"]
     rates = [round(c["rate"]["value"], 2) for c in front["candidates"]]
     assert rates == [4.2, 4.0, 4.4, 4.6, 4.8, 5.0, 5.2]
     assert [c["relation"] for c in front["candidates"]] == ["other", "other", "one step softer", "chosen", "one step stiffer", "other", "other"]
     assert [c["fitted"] for c in front["candidates"]] == [True, False, False, False, False, False, False]
     far = report(demo({"front.rate": "3.0 N/mm"}), with_bands=False)["ends"]["front"]
-    assert min(c["rate"]["value"] for c in far["candidates"]) == pytest.approx(3.0)
+    assert far["candidates"][0]["rate"]["value"] == pytest.approx(3.0)
+    assert [c["relation"] for c in far["candidates"]].count("chosen") == 1
 
 
-def test_where_nothing_can_be_built_what_is_in_and_the_nearest_are_shown():
-    """Coils closed 400 mm long in a leg whose spring stands 470 mm long: none leaves 300 mm of travel."""
-    none = report(demo({"front.free_length": "470 mm", "front.solid_length": "400 mm"}), with_bands=False)["ends"]["front"]
+def test_where_nothing_can_be_built_what_is_in_and_what_rides_nearest_is_shown():
+    """A spring that blocks at 200 mm: no rate leaves room; the one that rides nearest to the standard setup is named."""
+    none = report(demo({"front.solid_length": "200 mm"}), with_bands=False)["ends"]["front"]
     assert none["state"] == "none"
-    assert none["candidates"][0]["fitted"]
-    assert all(any(veto["code"] == "coil bind" for veto in c["vetoes"]) for c in none["candidates"])
+    assert all(c["vetoes"] for c in none["candidates"])
     assert {c["relation"] for c in none["candidates"]} == {"other"}
+    assert none["candidates"][0]["fitted"]
     (problem,) = none["problems"]
     nearest = min(none["candidates"], key=lambda c: c["key"])
-    assert f"The nearest, {rate_text(nearest['rate']['value'])} N/mm, " in problem["message"]
+    assert f"The nearest, {rate_text(nearest['rate']['value'])} N/mm, {nearest['vetoes'][0]['words']}." in problem["message"]
+    rates = [round(c["rate"]["value"], 2) for c in none["candidates"][1:]]
+    assert rates == [round(nearest["rate"]["value"] + 0.2 * i, 2) for i in (-3, -1, 0, 1, 2, 3)], "and three steps either way; 4.2 is in"
+
+
+def test_a_free_sag_window_that_no_spring_meets_is_told_of_the_nearest():
+    """A free sag of a quarter of the travel under a rider sag of 22 %: no spring leaves it."""
+    front = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"]["front"]
+    assert (front["state"], front["verdict"]) == ("ok", "nearest")
+    free = front["chosen"]["free_sag"]["value"]
+    assert f"free sag {free:.0f} mm, usual 72-78" in front["answer"]
 
 
 def test_friction_is_told_along_the_leg_at_the_front():

@@ -88,7 +88,7 @@ def test_a_range_of_the_user_s_own_holds_text_or_numbers():
 def test_a_most_below_its_least_is_refused_at_its_field(changes, end, path):
     (problem,) = report(demo(changes), with_bands=False)["ends"][end]["problems"]
     assert (problem["code"], problem["path"]) == ("limits", path)
-    assert "is below the least" in problem["message"]
+    assert "is below the minimum" in problem["message"]
 
 
 def test_a_sag_of_the_whole_travel_is_refused():

@@ -190,7 +190,7 @@ def _rubber(report: Data, end: str, data: Data) -> None:
 
 
 def was_read(report: Data, path: str) -> bool:
-    """True for a field that was measured or stated."""
+    """True for a field that was measured or stated; those that are idle and empty are not told."""
     return path in report["fields"] and report["fields"][path]["origin"] in ("measured", "stated")
 
 
