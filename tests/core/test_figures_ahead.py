@@ -14,7 +14,7 @@ from tests.core.golden.jobs import golden_jobs
 from tests.core.plain import figures, report, report_of
 from tests.core.verdicts_ahead import check_ahead
 
-NONE_FITS = {"front.free_length": "470 mm", "front.solid_length": "400 mm"}
+NONE_FITS = {"front.solid_length": "200 mm"}
 REFUSED = {"front.rate": "4,4,4"}
 
 
