@@ -81,6 +81,24 @@ test('last words that the database has overtaken are not believed; newer ones ar
   expect(words.size).toBe(0)
 })
 
+test('a key that was pressed while the row before it was being written outlives the page', async () => {
+  const { one, id } = await tabOn()
+  one.actions.type('rider.mass', '8', 'measured')
+  one.actions.type('rider.mass', '82', 'measured')
+  // The page is gone before any row is: all that was said is what went out with the keys.
+  words.clear()
+  const said = await one.database.within((db) => db.get('words', id))
+  expect(said).toMatchObject({ job: { rider: { mass: { value: '82' } } } })
+  await one.keep.settled()
+  // Words of a page that was killed: newer than any row.
+  await one.database.within((db) => db.put('words', { id, rev: one.keep.top.value.rev + 1, job: { ...JOB, name: 'newer' } }))
+  const { one: two } = await tabOn(id)
+  expect(two.index.job.value.name).toBe('newer')
+  await two.database.within((db) => db.put('words', { id, rev: 1, job: { ...JOB, name: 'stale' } }))
+  const { one: three } = await tabOn(id)
+  expect(three.index.job.value.name).toBe('newer')
+})
+
 test('the words say the counter that their row will have', async () => {
   const { one, id } = await tabOn()
   for (const [field, text] of [['rider.mass', '81 kg'], ['front.rate', '4.4'], ['rear.rate', '90']] as const) one.actions.type(field, text, 'measured')
