@@ -130,6 +130,19 @@ test('two tabs that edit one job keep both edits, whoever is sooner', async () =
   expect((await rows(one, id)).at(-1)!.job).toMatchObject({ rider: { mass: { value: '83 kg' } }, front: { rate: { value: '4.4' } } })
 })
 
+test('edits that wait behind one that met another tab\'s keep what that tab did', async () => {
+  const { one, id } = await tabOn()
+  const { one: two } = await tabOn(id)
+  one.actions.type('rider.mass', '82 kg', 'measured')
+  await one.keep.settled()
+  two.actions.type('front.rate', '4.4', 'stated')
+  two.actions.type('rear.rate', '90', 'stated')
+  await two.keep.settled()
+  const whole = { rider: { mass: { value: '82 kg' } }, front: { rate: { value: '4.4' } }, rear: { rate: { value: '90' } } }
+  expect((await rows(two, id)).at(-1)!.job).toMatchObject(whole)
+  expect(two.index.job.value).toMatchObject(whole)
+})
+
 test('a tab that slept while the other typed on loses nothing and takes nothing away', async () => {
   const { one, id } = await tabOn()
   one.actions.type('rider.mass', '8', 'measured')
