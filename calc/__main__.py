@@ -1,4 +1,7 @@
-"""Command line: size a job file and print a readable report, or JSON."""
+"""Command line: size a job file and print a letter, the whole report, or JSON.
+
+What takes long to load (numpy, and all that works with it) is imported where it is first needed: a new job is written without.
+"""
 
 from __future__ import annotations
 
@@ -7,57 +10,58 @@ import json
 import os
 import sys
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from calc.demo import jobs
-from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, JobError, load
+from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, JobError, load
 from calc.job.starter import start, with_notes
 from calc.job.text import LONGEST, decode, read_jobs, several
 from calc.job.visit import next_visit
 from calc.practice import USES
-from calc.report import report_of
-from calc.report.compare import comparison, comparison_text
-from calc.report.text import report_text
+
+if TYPE_CHECKING:
+    from calc.report.types import Report
 
 EXAMPLES = f"""examples:
-  python -m calc --starter enduro "104 kg" > job.json   a new job, every field with a note on how to measure it
-  python -m calc job.json                               size it and print a readable report
-  python -m calc --json < job.json                      the same as JSON, from standard input
-  python -m calc --demo                                 the worked demo job (invented)
-  python -m calc --demo --job                           the demo's job file, to copy from
-  python -m calc all.json --only 3                      the third job of a file that holds several
-  python -m calc may.json --compare june.json           what was entered and recommended differently at the next visit
+  python -m calc --starter enduro "104 kg" --short > job.json   a new job: your two answers and the eleven readings to take first
+  python -m calc --starter enduro "104 kg" > job.json           the same with every field and a note on each
+  python -m calc job.json                                       size it: what to fit, how sure, what to measure and to check
+  python -m calc job.json --full                                and why, other springs, other conditions, cautions
+  python -m calc --json < job.json                              all of it as JSON, from standard input
+  python -m calc --demo                                         the worked demo job (invented)
+  python -m calc --demo --job                                   the demo's job file, to copy from
+  python -m calc all.json --only 3                              the third job of a file that holds several
+  python -m calc may.json --compare june.json                   what was entered and recommended differently at the next visit
   python -m calc may.json --next-visit 2026-06-20 > june.json   copy it as the bike's next visit: as built is now as found
-  python -m calc *.json --gather > all.json             several jobs in one file, as the page hands them out
+  python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
-Exit status: 0 sized, 1 an end has no answer (the report says why), 2 the job could not be read.
+Exit status: 0 sized, 1 an end has no answer (the letter says why), 2 the job could not be read, 3 a fault of this program.
 """
 
 
 def main(arguments: list[str] | None = None) -> int:
-    """Run the command line; returns the exit status."""
+    """Run the command line; returns the exit status. Whatever goes wrong ends in one line, never in a traceback."""
     options = _parser().parse_args(arguments)
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):  # not every terminal can show every sign
+            stream.reconfigure(errors="backslashreplace")
     try:
-        if options.gather:
-            _print(several([document for file in options.files or [None] for document in _jobs_of(file)]))
-            return 0
-        document = _document(options)
-        if options.compare:
-            return _compare(load(document), load(_one(_jobs_of(options.compare), options.compare, None)), options.json)
-        if options.next_visit is not None:
-            _print(next_visit(document, options.next_visit))
-            return 0
-        if options.starter or options.job:
-            _print(with_notes(document) if options.starter else document)
-            return 0
-        return _size(load(document, options.draws), as_json=options.json)
+        return _run(options)
     except JobError as error:
-        print(f"calc: {error}", file=sys.stderr)
-        return 2
+        return _ended(str(error), 2)
     except BrokenPipeError:  # the reader closed early, as head does
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
+    except KeyboardInterrupt:
+        return _ended("stopped", 130)
+    except Exception as error:
+        return _ended(f"a fault of this program, not of the job ({type(error).__name__}: {error}). Please report it.", 3)
+
+
+def _ended(sentence: str, status: int) -> int:
+    print(f"calc: {' '.join(sentence.split())}", file=sys.stderr)
+    return status
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -68,12 +72,12 @@ def _parser() -> argparse.ArgumentParser:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("files", nargs="*", metavar="file", help="a job file (JSON); standard input when left out or -")
-    parser.add_argument(
-        "--json", action="store_true", help="print JSON: every quantity with value, unit, case, origin, plus_minus_95"
-    )
+    parser.add_argument("--full", action="store_true", help="print the whole report, not just the letter")
+    parser.add_argument("--json", action="store_true", help="print the whole report as JSON (the README shows what is in it)")
     parser.add_argument(
         "--starter", nargs=2, metavar=("RIDING", "RIDER"), help='write a new job, for instance: --starter enduro "104 kg"'
     )
+    parser.add_argument("--short", action="store_true", help="with --starter: only the dozen fields to fill in first")
     parser.add_argument(
         "--demo", nargs="?", const="enduro", choices=sorted(jobs()), help="take a worked demo job instead of a file"
     )
@@ -89,6 +93,22 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--gather", action="store_true", help="print all jobs of the files as one file, instead of sizing")
     parser.add_argument("--job", action="store_true", help="print the job itself instead of sizing it")
     return parser
+
+
+def _run(options: argparse.Namespace) -> int:
+    if options.gather:
+        _print_json(several([document for file in options.files or [None] for document in _jobs_of(file)]))
+        return 0
+    document = _document(options)
+    if options.compare:
+        return _compare(document, _one(_jobs_of(options.compare), options.compare, None), options.json)
+    if options.next_visit is not None:
+        _print_json(next_visit(document, options.next_visit))
+        return 0
+    if options.starter or options.job:
+        _print_json(with_notes(document, options.short) if options.starter else document)
+        return 0
+    return _size(document, options)
 
 
 def _document(options: argparse.Namespace) -> Any:
@@ -108,12 +128,14 @@ def _jobs_of(name: str | None) -> list[dict[str, Any]]:
     if source == "standard input" and sys.stdin.isatty():
         raise JobError("name a job file, or see --help")
     try:
-        jobs, refused = read_jobs(decode(_bytes(name), source), source)
-    except OSError as error:
-        raise JobError(f"cannot read {name}: {error.strerror}") from error
+        data = _bytes(name)
+    except (OSError, ValueError) as error:  # ValueError: a NUL in the name
+        said = error.strerror if isinstance(error, OSError) else error
+        raise JobError(f"cannot read {source}: {said}") from error
+    found, refused = read_jobs(decode(data, source), source)
     for sentence in refused:
         print(f"calc: {sentence}", file=sys.stderr)
-    return jobs
+    return found
 
 
 def _bytes(name: str | None) -> bytes:
@@ -123,42 +145,61 @@ def _bytes(name: str | None) -> bytes:
     return sys.stdin.buffer.read(LONGEST + 1)
 
 
-def _one(jobs: list[dict[str, Any]], source: str, number: int | None) -> dict[str, Any]:
-    if number is None and len(jobs) == 1:
-        return jobs[0]
-    if number is not None and 1 <= number <= len(jobs):
-        return jobs[number - 1]
-    names = "; ".join(f"{n} {_name(job)}" for n, job in enumerate(jobs[:20], 1))
-    raise JobError(f"{source} holds {len(jobs)} jobs: {names}. Name one: --only 1")
+def _one(found: list[dict[str, Any]], source: str, number: int | None) -> dict[str, Any]:
+    if number is None and len(found) == 1:
+        return found[0]
+    if number is not None and 1 <= number <= len(found):
+        return found[number - 1]
+    names = "; ".join(f"{n} {_name(job)}" for n, job in enumerate(found[:20], 1))
+    raise JobError(f"{source} holds {len(found)} jobs: {names}. Name one: --only 1")
 
 
 def _name(job: dict[str, Any]) -> str:
     return ", ".join(part for part in (job["name"] or "no name", job["owner"], job["date"]) if part)
 
 
-def _compare(before: Job, after: Job, as_json: bool) -> int:
+def _compare(before: Any, after: Any, as_json: bool) -> int:
+    from calc.report.compare import comparison, comparison_text
+    from calc.report.types import values
+
+    one, other = load(before), load(after)
     if as_json:
-        _print(comparison(before, after))
+        _print_json(comparison(one, other), default=values)
     else:
-        print(comparison_text(before, after))
+        print(comparison_text(one, other))
     return 0
 
 
-def _size(job: Job, as_json: bool) -> int:
+def _size(document: Any, options: argparse.Namespace) -> int:
+    from calc.report import report_of
+
+    job = load(document, options.draws)
     report = report_of(job)
-    if as_json:
-        _print(report)
-    else:
-        print(report_text(report))
+    _print_report(report, options)
     for problem in job.problems:
         print(f"calc: {problem.sentence()}", file=sys.stderr)
     if job.problems:
         return 2
-    return 0 if all(end["state"] == "ok" for end in report["ends"].values()) else 1
+    return 0 if report.ends.front.state == report.ends.rear.state == "ok" else 1
 
 
-def _print(data: Any) -> None:
-    print(json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False))
+def _print_report(report: Report, options: argparse.Namespace) -> None:
+    if options.json:
+        from calc.report.types import values
+
+        _print_json(report, default=values)
+    elif options.full:
+        from calc.report.text import report_text
+
+        print(report_text(report))
+    else:
+        from calc.report.letter import letter
+
+        print(letter(report))
+
+
+def _print_json(data: Any, **how: Any) -> None:
+    print(json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False, **how))
 
 
 if __name__ == "__main__":

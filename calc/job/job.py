@@ -5,15 +5,17 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from calc.array import Number
 from calc.job.field import Field
 from calc.job.lists import Pairs
 from calc.job.problem import Problem
 from calc.job.ranges import NO_RANGES, Ranges
 from calc.practice import Usual, posture
 from calc.quantities.reading import Reading
+
+if TYPE_CHECKING:  # a new job is written without loading numpy
+    from calc.array import Number
 
 DRAWS = 200  # of every reading behind a +/-, where no other number is asked for
 MIN_DRAWS, MAX_DRAWS = 20, 10_000  # a 95 % half-width means little from fewer, and more take minutes

@@ -6,21 +6,31 @@ import re
 from itertools import pairwise
 
 from calc.job.field import Field
-from calc.quantities.entry import Entry, EntryError, convert, internal_unit, read_entry
+from calc.job.limits import between
+from calc.quantities.entry import EntryError, convert, internal_unit, read_entry
 
 MOST = 40  # entries of a list or table: more is a slip, and a page cannot show it
 
 Pairs = tuple[tuple[float, float], ...]
 
 
+_POINTED = re.compile(r"[^,]*[0-9]\.[0-9][^,]*(?:,[^,]*[0-9]\.[0-9][^,]*)+")
+
+
 def listed(text: str) -> list[str]:
-    """A list's items: between semicolons, or else each number with the unit that may follow it."""
-    return parted(text) if ";" in text else _numbers(text)
+    """A list's items: between semicolons or commas, or else each number with the unit that may follow it."""
+    parts = parted(text)
+    return parts if ";" in text or ("," in text and len(parts) > 1) else _numbers(text)
 
 
 def parted(text: str) -> list[str]:
-    """What stands between semicolons or line ends."""
-    return [part.strip() for part in re.split(r"[;\n]", text) if part.strip()]
+    """What stands between semicolons or line ends; between commas where they can be nothing else: a space follows each, or
+    every part has a decimal point.
+    """
+    marks = r"[;\n]"
+    if not re.search(marks, text):
+        marks = "," if _POINTED.fullmatch(text) else r",\s+"
+    return [part.strip() for part in re.split(marks, text) if part.strip()]
 
 
 def _numbers(text: str) -> list[str]:
@@ -60,9 +70,8 @@ def _pair(field: Field, index: int, row: str) -> tuple[float, float]:
 
 def _number(index: int, text: str, dimension: str, unit: str, low: float, high: float) -> float:
     try:
-        entry: Entry = read_entry(text, dimension, unit)
+        entry = read_entry(text, dimension, unit)
+        between(entry, low, high, unit)
     except EntryError as error:
         raise EntryError(error.code, f"pair {index}, {text[:40]!r}: {error.message}") from error
-    if not low <= convert(entry.number, entry.unit, unit) <= high:
-        raise EntryError("range", f"pair {index}: {entry.number:g} {entry.unit} lies outside {low:g} to {high:g} {unit}".rstrip())
     return convert(entry.number, entry.unit, internal_unit(dimension))

@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
+from typing import Literal
+
+from calc.job.declared import MaybePath
 
 
 @dataclass(frozen=True)
 class Problem:
     """What is wrong: path of the field, a code, a message, the limit in words, readings to choose from, whose result waits."""
 
-    path: str
+    path: MaybePath
     code: str
     message: str
     limit: str = ""
     readings: tuple[str, ...] = ()
     way_out: str = ""
-    end: str = "both"
-
-    def as_data(self) -> dict[str, object]:
-        """The problem as plain data."""
-        return asdict(self)
+    end: Literal["front", "rear", "both"] = "both"
 
     def sentence(self) -> str:
         """The problem in one line."""

@@ -38,14 +38,35 @@ def start(use: str, rider: str) -> dict[str, Any]:
     return document
 
 
-def with_notes(document: dict[str, Any]) -> dict[str, Any]:
-    """The same job for filling in by hand: every field stands there, empty ones as null, with a note on how to take it."""
+# What a bench writes down first, of every bike; common practice, no source.
+SHORT = (
+    "bike.use",
+    "rider.mass",
+    "rider.front_axle",
+    "rider.rear_axle",
+    "bike.front_axle",
+    "bike.rear_axle",
+    "front.travel",
+    "front.rate",
+    "front.gap_left",
+    "front.gap_right",
+    "rear.travel",
+    "rear.rate",
+    "rear.leverage",
+)
+
+
+def with_notes(document: dict[str, Any], short: bool = False) -> dict[str, Any]:
+    """The same job for filling in by hand: fields stand there, empty ones as null, each with a note on how to take it.
+
+    `short`: only those that a bench writes down first. The others can be added: a job may hold any field.
+    """
     job = load(document)
     filled: dict[str, Any] = {key: value for key, value in document.items() if key not in GROUPS}
     filled["note"] = "A field left at null is assumed from common practice and marked so. Values may carry their unit."
-    for group in GROUPS:
-        filled[group] = {}
-    for path, field in FIELDS.items():
+    asked = {path: FIELDS[path] for path in SHORT} if short else FIELDS
+    filled |= {group: {} for group in GROUPS if any(field.group == group for field in asked.values())}
+    for path, field in asked.items():
         found = job.fields[path]
         entry = dict(document.get(field.group, {}).get(field.key) or {"value": None, "origin": field.typed})
         hint = _hint(field)
@@ -64,4 +85,4 @@ def _hint(field: Field) -> str:
 
 
 def _assumed(number: float | None, choice: str) -> str:
-    return choice if number is None else f"{number:g}"
+    return choice if number is None else f"{number:.6g}"

@@ -29,6 +29,8 @@ def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: War
     if how == "opened into one":
         return around
     rod = circle(job.value("front.damper_rod"))
+    if np.any(np.asarray(rod) <= 0):
+        raise Impossible("rod", "A sealed cartridge has a damper rod: its diameter is 0 mm.", "Measure it.", "front.damper_rod")
     if np.any(np.asarray(rod) >= around.area):
         raise Impossible("rod", "The damper rod is not thinner than the seal diameter.", "Measure both again.", "front.damper_rod")
     moved = fitted.needed(job, "front.oil_moved") if how == "oil moved" else 0.0

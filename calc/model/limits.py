@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from calc.end.limits import Limits
@@ -11,28 +12,40 @@ from calc.job import Job
 from calc.leg.air import Pumped
 from calc.model import fitted
 from calc.model.airleg import has_coil
+from calc.model.conditions import conditions
+from calc.model.fork import gap_as_sold, gap_limits
 from calc.practice import Axle
 from calc.quantities.entry import convert
+
+AS_SOLD: Mapping[Axle, str] = {"front": "standard.fork_springs", "rear": "standard.shock_spring"}
 
 
 def standard_setup(job: Job, axle: Axle) -> Setup:
     """The standard setup of an end; springs as sold that are not named are the fitted ones."""
-    strut, gap = ("fork", job.value("standard.gap")) if axle == "front" else ("shock", 0.0)
+    strut, gap = ("fork", gap_as_sold(job, conditions(job))) if axle == "front" else ("shock", 0.0)
     air = None
     if axle == "front" and job.choice("front.air") == "air leg":
         air = Pumped(job.value("standard.air_pressure"))
         if not has_coil(job):
             return Setup(0.0, 0.0, gap, air=air)
-    path = f"standard.{strut}_rate"
-    if job.entered(path):
-        return Setup(job.value(path), job.value(f"standard.{strut}_preload"), gap, air=air)
-    return Setup(fitted.rate(job, axle), job.value(f"standard.{strut}_preload"), gap, fitted.split(job, axle), air)
+    path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload") if standard_preload_known(job, axle) else 0.0
+    known = job.choice(AS_SOLD[axle])
+    if known == "changed" or (known == "unknown" and job.entered(path)):
+        return Setup(job.value(path), preload, gap, air=air)
+    off = 0.0 if known == "as sold" else job.value(path) - job.value(f"{axle}.rate")  # by what the row's width leaves open
+    return Setup(fitted.rate(job, axle) + off, preload, gap, fitted.split(job, axle), air)
+
+
+def standard_preload_known(job: Job, axle: Axle) -> bool:
+    """True where the preload as sold was entered, or is tried out."""
+    path = f"standard.{'fork' if axle == 'front' else 'shock'}_preload"
+    return path in job.samples or job.known(path)
 
 
 def limits(job: Job, axle: Axle) -> Limits:
-    """What can be built at an end, and the free-sag window of the use."""
+    """What can be built at an end."""
     low, high = job.number(f"{axle}.preload_min"), job.number(f"{axle}.preload_max")
-    gap = (job.number("front.gap_min"), job.number("front.gap_max")) if axle == "front" else None
+    gap = gap_limits(job, conditions(job)) if axle == "front" else None
     for bounds, path in (((low, high), f"{axle}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
             raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
@@ -40,8 +53,10 @@ def limits(job: Job, axle: Axle) -> Limits:
     solid = fitted.solid(job, axle)
     margin = job.usual("coil bind margin fork" if axle == "front" else "coil bind margin shock")
     assert margin is not None
-    built = Limits((low, high), gap, free_sag_window(job, axle), free, solid, margin.typical, fitted.fit(job, axle))
-    built = replace(built, second_room=fitted.second_room(job, axle))
+    built = Limits((low, high), gap, free, solid, margin.typical, fitted.fit(job, axle), fitted.second_room(job, axle))
+    built = replace(built, preload_read=(job.entered(f"{axle}.preload_min"), job.entered(f"{axle}.preload_max")))
+    if axle == "front":
+        built = replace(built, gap_read=(job.entered("front.gap_min"), job.entered("front.gap_max")))
     if axle == "front" and job.choice("front.air") == "air leg":
         most = job.number("front.air_most") if job.known("front.air_most") else None
         return replace(built, pressure=most, oil=job.number("front.air_filled"))

@@ -7,20 +7,19 @@ from calc.end.setup import Setup
 from calc.job import Job
 from calc.model.braking import is_braked
 from calc.practice import Axle
-from calc.report.braking import braking_data
-from calc.report.data import Data
-from calc.report.motion import motion_data
+from calc.report.braking import braking
+from calc.report.motion import motion_report
+from calc.report.types import Braking, MotionReport
 from calc.sizing.choice import EndSizing
 
 
-def beside(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Data:
+def beside(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> tuple[Braking | None, MotionReport | None]:
     """Of the setup that the curve shows: the recommended one, or as found where none is."""
-    nothing: Data = {"braking": None, "motion": None}
     if axle == "front" and not is_braked(job):
-        return nothing
+        return None, None
     here = done.inputs
     as_found = done.found if setup is done.found_setup else None
     figures = as_found or evaluate(here.assembly, setup, here.loads, here.exponent)
     if axle == "front":
-        return nothing | {"braking": braking_data(job, figures)}
-    return nothing | {"motion": motion_data(job, figures.end.motion, float(figures.rider.travel))}
+        return braking(job, figures), None
+    return None, motion_report(job, figures.end.motion, float(figures.rider.travel))

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
-
-import numpy as np
+from dataclasses import replace
 
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import aboard, loaded
-from calc.practice import Axle
-from calc.report.data import Data, number_text, plus_minus_text, quantity, with_half
-
-SCALES_AGREE = 3.0  # kg; two readings of +/-1 and one of +/-0.5 each side differ by less; common practice, no source
+from calc.model import aboard
+from calc.report.quantity import quantity, size_text, with_half
+from calc.report.types import Attitude, Ends, MeasureFirst, Quantity
 
 # What narrows an answer most, in the order that a bench takes it; common practice, no source. Bands will rank it.
 MEASURE_ORDER: tuple[tuple[str, str], ...] = (
@@ -36,68 +32,58 @@ MEASURE_ORDER: tuple[tuple[str, str], ...] = (
 AT_ONCE = 3
 
 
-def to_measure(job: Job) -> list[Data]:
+def to_measure(job: Job) -> tuple[MeasureFirst, ...]:
     """The next readings to take, most useful first by common practice."""
     open_ = [(path, words) for path, words in MEASURE_ORDER if job.fields[path].applies and not job.entered(path)]
-    return [{"path": path, "words": words, "how": job.fields[path].field.how} for path, words in open_[:AT_ONCE]]
+    return tuple(MeasureFirst(path, words, job.fields[path].field.how) for path, words in open_[:AT_ONCE])
 
 
 def scale_notes(job: Job) -> list[str]:
-    """Where readings contradict each other."""
+    """What was made of axle readings that were taken in another posture."""
     try:
-        base = loaded(job)
         aboard(job)
     except (Impossible, KeyError):
         return []
-    notes: list[str] = []
-    if job.entered("rider.front_axle") and job.entered("rider.rear_axle"):
-        read = job.number("rider.front_axle") + job.number("rider.rear_axle")
-        off = read - float(np.asarray(base.front + base.rear)) - job.number("rider.mass")
-        if abs(off) > SCALES_AGREE:
-            notes.append(
-                f"The four axle readings and the rider's mass differ by {number_text(abs(off), 1)} kg: "
-                "weigh again, or check the rider."
-            )
     if job.choice("rider.posture") != job.posture and (job.entered("rider.front_axle") or job.entered("rider.rear_axle")):
-        notes.append(
+        return [
             f"The axles were read {job.choice('rider.posture')}; sags here are read {job.posture}. "
             "The difference of the usual shares was used."
-        )
-    return notes
+        ]
+    return []
 
 
-def attitude(job: Job, ends: Mapping[Axle, Data]) -> Data | None:
+def attitude(job: Job, ends: Ends) -> Attitude | None:
     """What going from the found to the recommended setup does to ride height and rake; None where an end has no answer.
 
     The +/- of the rake is both ends' together, so it is the most that it can be: they are drawn one at a time.
     """
-    front, rear = (ends[end].get("moved") for end in ("front", "rear"))
-    if front is None or rear is None:
+    if ends.front.state != "ok" or ends.rear.state != "ok" or ends.front.moved is None or ends.rear.moved is None:
         return None
-    shift = front["along"] | {"case": "tubes up through the clamps to cancel the front's change"}
-    data = {"front_height": front["height"], "rear_height": rear["height"], "clamp_shift": shift, "rake_change": None}
-    if job.known("bike.wheelbase"):
-        base = job.number("bike.wheelbase")
-        turned = math.degrees(math.atan2(front["height"]["value"] - rear["height"]["value"], base))
-        halves = [moved["height"]["plus_minus_95"] for moved in (front, rear)]
-        half = None if None in halves else math.degrees(sum(halves) / base)
-        data["rake_change"] = with_half(quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1), half)
-    return data | {"words": _attitude_words(data)}
+    front, rear = ends.front.moved.height, ends.rear.moved.height
+    shift = replace(ends.front.moved.along, case="tubes up through the clamps to cancel the front's change")
+    turned = _rake_change(front, rear, job.number("bike.wheelbase")) if job.known("bike.wheelbase") else None
+    return Attitude(front, rear, shift, turned, _attitude_words(front, rear, shift, turned))
 
 
-def _attitude_words(data: Data) -> str:
-    def moved(name: str, figure: Data) -> str:
-        millimetres, band = number_text(abs(figure["value"]), 0), plus_minus_text(figure)
+def _rake_change(front: Quantity, rear: Quantity, wheelbase: float) -> Quantity:
+    turned = math.degrees(math.atan2(front.value - rear.value, wheelbase))
+    half = None
+    if front.plus_minus_95 is not None and rear.plus_minus_95 is not None:
+        half = math.degrees((front.plus_minus_95 + rear.plus_minus_95) / wheelbase)
+    return with_half(quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1), half)
+
+
+def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Quantity | None) -> str:
+    def moved(name: str, figure: Quantity) -> str:
+        millimetres, band = size_text(figure), figure.plus_minus_text
         if millimetres == "0":
             return f"the {name} stays where it is{band and f', {band} mm'}"
-        return f"the {name} sits {millimetres}{band and f' {band}'} mm {'higher' if figure['value'] > 0 else 'lower'}"
+        return f"the {name} sits {millimetres}{band and f' {band}'} mm {'higher' if figure.value > 0 else 'lower'}"
 
-    text = f"Against as found, {moved('front', data['front_height'])} and {moved('rear', data['rear_height'])}."
-    shift = data["clamp_shift"]
-    if number_text(abs(shift["value"]), 0) != "0":
-        way = "up" if shift["value"] > 0 else "down"
-        text += f" To cancel the front's change, move the tubes {number_text(abs(shift['value']), 0)} mm {way} through the clamps."
-    if data["rake_change"] is not None:
-        band = plus_minus_text(data["rake_change"])
-        text += f" Rake changes by {number_text(data['rake_change']['value'], 1)}°{band and f' {band}°'}."
+    text = f"Against as found, {moved('front', front)} and {moved('rear', rear)}."
+    if size_text(shift) != "0":
+        way = "up" if shift.value > 0 else "down"
+        text += f" To cancel the front's change, move the tubes {size_text(shift)} mm {way} through the clamps."
+    if turned is not None:
+        text += f" Rake changes by {turned.text}°{turned.plus_minus_text and f' {turned.plus_minus_text}°'}."
     return text

@@ -2,12 +2,44 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from calc.job import Job, Resolved
 from calc.job.field import Kind
 from calc.practice import Axle
-from calc.report.data import Data, told
-from calc.report.figures import figures_data
+from calc.report.figures import figures_report
+from calc.report.quantity import figure_text
+from calc.report.types import FiguresReport
 from calc.report.words import named
+
+
+@dataclass(frozen=True, slots=True)
+class EntryRow:
+    """A field that was not entered alike; empty text where nothing was entered."""
+
+    path: str
+    label: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
+class ResultRow:
+    """A figure that is not recommended alike; empty text where none is."""
+
+    end: Axle
+    label: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Two visits side by side."""
+
+    entries: tuple[EntryRow, ...]
+    results: tuple[ResultRow, ...]
+
 
 _FIGURES = {
     "preload": "preload",
@@ -20,7 +52,7 @@ _FIGURES = {
 _ENDS: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
 
 
-def comparison(before: Job, after: Job) -> Data:
+def comparison(before: Job, after: Job) -> Comparison:
     """Compare two jobs.
 
     Parameters: before, after, as read.
@@ -33,16 +65,15 @@ def comparison(before: Job, after: Job) -> Data:
     Example:
         >>> from calc.job import load
         >>> one = {"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
-        >>> comparison(load(one), load(one | {"rider": {"mass": "82 kg"}}))["entries"]
-        [{'path': 'rider.mass', 'label': 'Rider, kitted', 'before': '80 kg, stated', 'after': '82 kg, stated'}]
+        >>> comparison(load(one), load(one | {"rider": {"mass": "82 kg"}})).entries
+        (EntryRow(path='rider.mass', label='Rider, kitted', before='80 kg, stated', after='82 kg, stated'),)
     """
-    entries = [
-        {"path": path, "label": _label(one), "before": said[0], "after": said[1]}
+    entries = tuple(
+        EntryRow(path, _label(one), *said)
         for path, one in before.fields.items()
         if (said := _entered_each(one, after.fields[path]))
-    ]
-    results = [row for end in _ENDS for row in _results(end, before, after)]
-    return {"entries": entries, "results": results}
+    )
+    return Comparison(entries, tuple(row for end in _ENDS for row in _results(end, before, after)))
 
 
 def comparison_text(before: Job, after: Job) -> str:
@@ -50,9 +81,9 @@ def comparison_text(before: Job, after: Job) -> str:
     found = comparison(before, after)
     names = [job.header["date"] or job.header["name"] or "no date" for job in (before, after)]
     lines = []
-    for title, rows in (("Entered", found["entries"]), ("Recommended", found["results"])):
+    for title, rows in (("Entered", found.entries), ("Recommended", found.results)):
         lines += [f"{title}:" if rows else f"{title}: the same."]
-        lines += [f"  {row['label']}: {row['before'] or '-'} -> {row['after'] or '-'}" for row in rows]
+        lines += [f"  {row.label}: {row.before or '-'} -> {row.after or '-'}" for row in rows]
     return "\n".join([f"{names[0]} -> {names[1]}", *lines])
 
 
@@ -84,19 +115,20 @@ def _is_bare(text: str) -> bool:
     return text.replace(",", "").replace(".", "").strip("+- ").isdigit()
 
 
-def _results(end: Axle, before: Job, after: Job) -> list[Data]:
-    one, other = (_told(figures_data(job, end)) for job in (before, after))
+def _results(end: Axle, before: Job, after: Job) -> list[ResultRow]:
+    one, other = (_told(figures_report(job, end)) for job in (before, after))
     return [
-        {"end": end, "label": f"{_ENDS[end]}: {label}", "before": one.get(label, ""), "after": other.get(label, "")}
+        ResultRow(end, f"{_ENDS[end]}: {label}", one.get(label, ""), other.get(label, ""))
         for label in dict.fromkeys((*one, *other))
         if one.get(label) != other.get(label)
     ]
 
 
-def _told(figures: Data | None) -> dict[str, str]:
+def _told(figures: FiguresReport | None) -> dict[str, str]:
     if figures is None:
         return {}
-    setup = figures["setup"]
-    return {"pressure" if setup["pressure"] else "spring": named(setup)} | {
-        label: told(setup[key]) for key, label in _FIGURES.items() if setup.get(key)
+    setup = figures.setup
+    known = {label: getattr(setup, key) for key, label in _FIGURES.items()}
+    return {"pressure" if setup.pressure else "spring": named(setup)} | {
+        label: figure_text(figure) for label, figure in known.items() if figure is not None
     }

@@ -14,170 +14,185 @@ from calc.practice import Axle
 from calc.report import sure
 from calc.report.beside import beside
 from calc.report.candidates import candidate, nothing_fits, shown
-from calc.report.curve import curve_data
-from calc.report.data import Data, quantity
-from calc.report.elsewhere import elsewhere_data
-from calc.report.setups import Cases, setup_data
+from calc.report.conditions import condition_rows
+from calc.report.curve import force_curve
+from calc.report.quantity import quantity
+from calc.report.setups import Cases, setup_report
 from calc.report.sized import fields_of, part, problem_of, sized
-from calc.report.springs import seat_data, spring_lines
-from calc.report.windows import windows_data
-from calc.report.words import answer_words, front_why, rear_why, span_words, step_of, step_text
+from calc.report.springs import seat_of, spring_lines
+from calc.report.types import (
+    AsFound,
+    Attempt,
+    Candidate,
+    Condition,
+    Curve,
+    EndLoads,
+    EndNone,
+    EndOk,
+    EndRefused,
+    EndReport,
+    EndTarget,
+    FoundSetupReport,
+    Moved,
+    RiderSpan,
+    SizedEnd,
+    Targets,
+    values,
+)
+from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
+from calc.report.windows import usual_windows
+from calc.report.words import span_words, step_of
 from calc.sizing.choice import EndSizing, rider_span, tried
+from calc.uncertainty.bands import bands
 
 
-def end_data(job: Job, axle: Axle, with_bands: bool) -> Data:
+def end_report(job: Job, axle: Axle, with_bands: bool) -> EndReport:
     """The report of an end; state "ok", "none" (every spring is barred) or "refused" (an entry or the bike is impossible).
 
-    Read-only: an axle whose fields did not change is not worked out again.
+    An axle whose fields did not change is not worked out again; what is kept of it is frozen.
     """
     fields = fields_of(job, axle)
     return _sure(axle, fields, job.ranges, job.draws) if with_bands else _nominal(axle, fields, job.ranges)
 
 
 @lru_cache(maxsize=16)
-def _nominal(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> Data:
+def _nominal(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> EndReport:
     done, problems = sized(axle, fields, ranges)
     if done is not None:
         try:
-            return _sized_data(part(fields, ranges), axle, done)
+            return _sized(part(fields, ranges), axle, done, told_first(done))
         except Impossible as error:
             problems = (problem_of(error, axle),)
-    return {"state": "refused", "problems": [problem.as_data() for problem in problems]}
+    return EndRefused("refused", problems)
 
 
 @lru_cache(maxsize=16)
-def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> Data:
-    data, (done, _) = _nominal(axle, fields, ranges), sized(axle, fields, ranges)
-    if done is None or data["state"] == "refused":
-        return data
+def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> EndReport:
+    end, (done, _) = _nominal(axle, fields, ranges), sized(axle, fields, ranges)
+    if done is None or end.state == "refused":
+        return end
     job = replace(part(fields, ranges), draws=draws)
-    more = {"elsewhere": _elsewhere(job, axle, done), "holds_for": _span_data(job, axle, data, done)}
-    return sure.with_bands(job, axle, data, done) | more
+    found = bands(job, axle, done) if end.state == "ok" else None
+    told = told_first(done)
+    if found is not None:
+        told = Told(found.index, found)
+        end = _sized(job, axle, done, told)
+    if found is not None and end.state == "ok":
+        end = sure.with_bands(job, axle, end, done, found)
+    span = _rider_span(job, axle, end, done) if found is None or found.choices.settled else None
+    return replace(end, elsewhere=_elsewhere(job, axle, done, told), holds_for=span)
 
 
-def _span_data(job: Job, axle: Axle, data: Data, done: EndSizing) -> Data | None:
+def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
+    """For whom a spring holds: told of one that is chosen, never of one that only stays for now."""
+    if end.state != "ok" or end.verdict not in ("keep", "fit"):
+        return None
     try:
         span = rider_span(job, axle, done)
     except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
         return None
-    if span is None:
-        return None
-    chosen = data["chosen"]
-    return {"low": span[0], "high": span[1], "unit": "kg", "words": span_words(*span, step_text(chosen, step_of(chosen)))}
+    return None if span is None else RiderSpan(*span, "kg", span_words(*span, step_of(end.chosen).text))
 
 
-def _elsewhere(job: Job, axle: Axle, done: EndSizing) -> list[Data]:
-    chosen = int(done.sized.choice)
-    built = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
-    return elsewhere_data(job, axle, built, chosen >= 0)
+def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:
+    setup = done.found_setup if told.index < 0 else done.sized.setup.at(told.index)
+    return condition_rows(job, axle, setup, told.index >= 0)
 
 
-def _sized_data(job: Job, axle: Axle, done: EndSizing) -> Data:
-    cases = Cases.of(job, axle)
-    chosen = int(done.sized.choice)
+def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone:
+    cases, chosen = Cases.of(job, axle), told.index
     near = shown(done, chosen)
-    candidates = [candidate(job, done, cases, i, chosen) for i in near]
+    candidates = tuple(candidate(job, done, cases, i, chosen) for i in near)
     answer = None if chosen < 0 else done.sized.setup.at(chosen)
-    data: Data = {
-        "state": "none" if answer is None else "ok",
-        "problems": [] if answer is not None else [nothing_fits(job, candidates, axle).as_data()],
-        "candidates": candidates,
-        "standard": setup_data(done.inputs.standard_setup, done.inputs.standard, cases),
-        "as_found": _found_data(job, axle, done, cases),
-        "windows": windows_data(job, axle),
-        "targets": _targets_data(job, axle, done, cases),
-        "load": _loads_data(done, cases),
-        "tried": None,
-        "sure": None,
-        "measure_next": [],
-        "elsewhere": [],
-        "holds_for": None,
-        "seat": None,
-        "braking": None,
-        "motion": None,
-    }
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
-    if figures is not None:
-        data |= beside(job, axle, done, drawn)
-    data["curve"] = None if figures is None else _curve(done, drawn, figures, cases)
-    data["curve_found"] = None if done.found is None else curve_data(done.found.end, done.found, cases.along)
-    attempt = tried(job, axle, done, answer)
-    if attempt is not None:
-        data["tried"] = _attempt_data(axle, attempt, cases)
-    if answer is not None:
-        data |= _answer_data(job, axle, done, data, candidates[near.index(chosen)])
-    return data
+    braking, motion = (None, None) if figures is None else beside(job, axle, done, drawn)
+    common = SizedEnd(
+        problems=() if answer is not None else (nothing_fits(candidates, axle),),
+        candidates=candidates,
+        standard=setup_report(done.inputs.standard_setup, done.inputs.standard, cases),
+        as_found=_as_found(job, axle, done, cases),
+        windows=usual_windows(job, axle),
+        targets=_targets(job, axle, done, cases),
+        yardstick=yardstick_of(done, cases),
+        load=_loads(done, cases),
+        tried=_attempt(axle, tried(job, axle, done, answer), cases),
+        curve=None if figures is None else _curve(done, drawn, figures, cases),
+        curve_found=None if done.found is None else force_curve(done.found.end, done.found, cases.along),
+        braking=braking,
+        motion=motion,
+    )
+    if answer is None:
+        return EndNone(**values(common))
+    return _answered(job, axle, done, common, candidates[near.index(chosen)], told)
 
 
-def _found_data(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> Data:
+def _as_found(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> AsFound:
     if done.found is None:
         assert done.found_problem is not None
-        return {"problem": problem_of(done.found_problem, axle).as_data(), "setup": None}
-    data = setup_data(done.found_setup, done.found, cases)
+        return AsFound(problem_of(done.found_problem, axle), None)
+    left, right = None, None
     if axle == "front":
-        left, right = found_gaps(job, conditions(job))
-        data["gap_left"], data["gap_right"] = quantity(left, "mm", "left leg", 0), quantity(right, "mm", "right leg", 0)
-    return {"problem": None, "setup": data}
+        gaps = found_gaps(job, conditions(job))
+        left, right = (quantity(gap, "mm", f"{leg} leg", 0) for leg, gap in zip(("left", "right"), gaps, strict=True))
+    setup = setup_report(done.found_setup, done.found, cases)
+    return AsFound(None, FoundSetupReport(**values(setup), gap_left=left, gap_right=right))
 
 
-def _attempt_data(axle: Axle, attempt: tuple[Setup, Figures | None, Impossible | None], cases: Cases) -> Data:
+def _attempt(axle: Axle, attempt: tuple[Setup, Figures | None, Impossible | None] | None, cases: Cases) -> Attempt | None:
+    if attempt is None:
+        return None
     setup, figures, problem = attempt
     if figures is None:
         assert problem is not None
-        return {"problem": problem_of(problem, axle).as_data(), "setup": None, "curve": None}
-    return {"problem": None, "setup": setup_data(setup, figures, cases), "curve": curve_data(figures.end, figures, cases.along)}
+        return Attempt(problem_of(problem, axle), None, None)
+    return Attempt(None, setup_report(setup, figures, cases), force_curve(figures.end, figures, cases.along))
 
 
-def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Data:
-    return curve_data(done.inputs.assembly.end(setup), figures, cases.along)
+def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Curve:
+    return force_curve(done.inputs.assembly.end(setup), figures, cases.along)
 
 
-def _targets_data(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> Data:
-    data: Data = {"rider_sag": quantity(job.number(f"{axle}.target_sag"), "mm", cases.rider, 0)}
+def _targets(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> Targets:
+    wanted = done.inputs.targets
+    sag = quantity(wanted.sag, "mm", cases.rider, 0)
+    free = None if wanted.free_sag is None else quantity(wanted.free_sag, "mm", cases.free, 0)
     if axle == "rear":
-        return data | {"free_sag": quantity(job.number("rear.target_free_sag"), "mm", cases.free, 0)}
+        return Targets(sag, free, None)
     kind = job.choice("front.end_target")
     unit, internal, case = ("J", "N mm", cases.landing) if kind == "energy" else ("kN", "N", f"full travel, {cases.working}")
-    decimals = 0 if kind == "energy" else 2
-    data["end"] = quantity(done.inputs.targets.end_amount, unit, case, decimals, internal) | {"kind": kind}
-    data["frequency"] = quantity(done.inputs.standard.frequency, "Hz", "standard rider on the standard setup", 2)
-    return data
+    end = quantity(wanted.end_amount, unit, case, 0 if kind == "energy" else 2, internal)
+    return Targets(sag, free, EndTarget(**values(end), kind=kind))
 
 
-def _loads_data(done: EndSizing, cases: Cases) -> Data:
-    return {
-        "alone": quantity(done.inputs.loads.alone, "N", "sprung, bike alone", 0),
-        "aboard": quantity(done.inputs.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
-        "sprung_mass": quantity(done.inputs.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
-    }
+def _loads(done: EndSizing, cases: Cases) -> EndLoads:
+    return EndLoads(
+        alone=quantity(done.inputs.loads.alone, "N", "sprung, bike alone", 0),
+        aboard=quantity(done.inputs.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
+        sprung_mass=quantity(done.inputs.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
+    )
 
 
-def _moved_data(done: EndSizing) -> Data | None:
-    """What the recommended setup raises the bike by, rider aboard: at the wheel, and along the leg at the front."""
+def _moved(done: EndSizing, index: int) -> Moved | None:
     if done.found is None:
         return None
-    was, now = done.found.rider, done.sized.figures.at(int(done.sized.choice)).rider
+    was, now = done.found.rider, done.sized.figures.at(index).rider
     case = "rider aboard, as found to recommended, up is +"
-    return {
-        "height": quantity(was.travel - now.travel, "mm", case, 0),
-        "along": quantity(was.stroke - now.stroke, "mm", f"{case}, along the leg or shock", 0),
-    }
+    return Moved(
+        height=quantity(was.travel - now.travel, "mm", case, 0),
+        along=quantity(was.stroke - now.stroke, "mm", f"{case}, along the leg or shock", 0),
+    )
 
 
-def _answer_data(job: Job, axle: Axle, done: EndSizing, data: Data, chosen: Data) -> Data:
-    found = data["as_found"]["setup"]
-    if axle == "front":
-        standard = done.inputs.standard
-        sold = standard.end_force / standard.end_multiple
-        extra = float(done.inputs.loads.aboard / sold) - 1.0
-        why = front_why(extra, chosen, data["standard"], found, data["windows"]["frequency"])
-    else:
-        why = rear_why(chosen, data["targets"]["free_sag"]["value"], found)
-    return {
-        "chosen": chosen,
-        "moved": _moved_data(done),
-        "leave": bool(chosen["fitted"]),
-        "answer": answer_words(axle, chosen, chosen["oil"], bool(chosen["fitted"])),
-        "why": [*why, *spring_lines(job, axle, chosen, done.sized.figures.at(int(done.sized.choice)))],
-        "seat": seat_data(job, axle, done, done.sized.setup.at(int(done.sized.choice))),
-    }
+def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> EndOk:
+    kind, answer = verdict(job, axle, done, chosen, told)
+    lines = why(axle, done, common, chosen, kind)
+    return EndOk(
+        **values(common),
+        verdict=kind,
+        chosen=chosen,
+        moved=_moved(done, told.index),
+        leave=chosen.fitted,
+        answer=answer,
+        why=(*lines, *spring_lines(job, axle, chosen, done.sized.figures.at(told.index))),
+        seat=seat_of(job, axle, done, done.sized.setup.at(told.index)),
+    )

@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from calc.job import Job
 from calc.practice import Axle
-from calc.report.candidates import built
-from calc.report.data import Data
+from calc.report.candidates import candidate_setup
 from calc.report.setups import Cases
 from calc.report.sized import fields_of, sized
-from calc.report.windows import windows_data
+from calc.report.types import FiguresReport
+from calc.report.windows import usual_windows
 
 
-def figures_data(job: Job, axle: Axle) -> Data | None:
+def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
     """The setup that the report chooses, full travel [mm, where sag is read] and windows; None where none is chosen.
 
     The report that follows finds the axle sized.
     """
     done, _ = sized(axle, fields_of(job, axle), job.ranges)
-    if done is None or done.sized.choice < 0:
+    if done is None or done.choice < 0:
         return None
-    chosen = int(done.sized.choice)
-    cases, end_built = Cases.of(job, axle), done.sized.figures.end
+    chosen = done.choice
+    cases, end_built = Cases.of(job, axle), done.sized.figures.at(chosen).end
     travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
-    return {"setup": built(done, cases, chosen), "travel": travel, "windows": windows_data(job, axle)}
+    return FiguresReport(candidate_setup(done, cases, chosen), travel, usual_windows(job, axle))

@@ -1,4 +1,4 @@
-"""One setup as data: what is built and what it does, each figure with its case."""
+"""One setup in the report: what is built and what it does, each figure with its case."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ from calc.end.setup import Setup
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
-from calc.report.data import Data, quantity
+from calc.report.quantity import quantity, spring_rate
+from calc.report.types import Legs, Quantity, SetupReport
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,59 +49,51 @@ def _decimals(step: float) -> int:
     return 1 if abs(step * 10 - round(step * 10)) < 1e-6 else 2
 
 
-def setup_data(setup: Setup, done: Figures, cases: Cases, bind: float | None = None, second_bind: float | None = None) -> Data:
+def setup_report(
+    setup: Setup, done: Figures, cases: Cases, bind: float | None = None, second_bind: float | None = None
+) -> SetupReport:
     """A built setup and its figures; `done` holds scalars. Rate, preload and gap are per strut, the rest per end."""
     per = "per leg" if cases.along else "per shock"
-    data: Data = {
-        "rate": quantity(setup.rate, "N/mm", per, 1),
-        **_pumped(setup, cases),
-        "preload": quantity(setup.preload, "mm", f"{per}, at full extension", 0),
-        "free_sag": quantity(_sag(done.free, cases), "mm", cases.free, 0),
-        "free_sag_friction": quantity(_friction(done.free, done, cases), "mm", f"{cases.free}, friction either way", 0),
-        "topped_out": bool(done.free.topped_out),
-        "rider_sag": quantity(_sag(done.rider, cases), "mm", cases.rider, 0),
-        "rider_sag_friction": quantity(_friction(done.rider, done, cases), "mm", f"{cases.rider}, friction either way", 0),
-        "frequency": quantity(done.frequency, "Hz", cases.working, 2),
-        "wheel_rate": quantity(done.wheel_rate, "N/mm", cases.working, 1),
-        "end_force": quantity(done.end_force, "kN", f"full travel, {cases.working}", 2, "N"),
-        "end_multiple": quantity(done.end_multiple, "", f"end force over static rider load, {cases.working}", 1),
-        "landing_energy": quantity(done.energy, "J", cases.landing, 0, "N mm"),
-        "energy_per_mass": quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
-        "landing_energy_rubber": _with_rubber(done, cases),
-        "pair": None if not setup.split else _pair(setup),
-        "bind_clearance": None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
-        "second_bind_clearance": None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
-    }
-    if cases.along:
-        data["gap"] = quantity(setup.gap, "mm", "per leg, in your convention", 0)
-    return data
+    air, gauge = setup.air, "gauge, cold, as the pump shows it"
+    return SetupReport(
+        rate=spring_rate(setup.rate, per),
+        pressure=_if_set(None if air is None else air.pressure, "bar", gauge, cases.gauge, "MPa"),
+        air_oil=_if_set(None if air is None else air.oil, "ml", "into the main chamber, against as found", 0, "mm3"),
+        second_pressure=_if_set(None if air is None else air.second, "bar", f"second volume, {gauge}", cases.gauge, "MPa"),
+        preload=quantity(setup.preload, "mm", f"{per}, at full extension", 0),
+        gap=quantity(setup.gap, "mm", "per leg, in your convention", 0) if cases.along else None,
+        free_sag=quantity(_sag(done.free, cases), "mm", cases.free, 0),
+        free_sag_friction=quantity(_friction(done.free, done, cases), "mm", f"{cases.free}, friction either way", 0),
+        topped_out=bool(done.free.topped_out),
+        rider_sag=quantity(_sag(done.rider, cases), "mm", cases.rider, 0),
+        rider_sag_friction=quantity(_friction(done.rider, done, cases), "mm", f"{cases.rider}, friction either way", 0),
+        frequency=quantity(done.frequency, "Hz", cases.working, 2),
+        wheel_rate=quantity(done.wheel_rate, "N/mm", cases.working, 1),
+        end_force=quantity(done.end_force, "kN", f"full travel, {cases.working}", 2, "N"),
+        end_multiple=quantity(done.end_multiple, "", f"end force over static rider load, {cases.working}", 1),
+        landing_energy=quantity(done.energy, "J", cases.landing, 0, "N mm"),
+        energy_per_mass=quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
+        landing_energy_rubber=_with_rubber(done, cases),
+        pair=_pair(setup) if setup.split else None,
+        bind_clearance=None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
+        second_bind_clearance=None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
+    )
 
 
-def _pumped(setup: Setup, cases: Cases) -> Data:
-    """How the air springs are set; None for what there is none of, or what stays as found."""
-    air = setup.air
-
-    def told(value: object, unit: str, case: str, decimals: int, internal: str) -> Data | None:
-        return None if value is None else quantity(value, unit, case, decimals, internal)
-
-    gauge = "gauge, cold, as the pump shows it"
-    return {
-        "pressure": told(None if air is None else air.pressure, "bar", gauge, cases.gauge, "MPa"),
-        "air_oil": told(None if air is None else air.oil, "ml", "into the main chamber, against as found", 0, "mm3"),
-        "second_pressure": told(None if air is None else air.second, "bar", f"second volume, {gauge}", cases.gauge, "MPa"),
-    }
+def _if_set(value: object, unit: str, case: str, decimals: int, internal: str) -> Quantity | None:
+    """What an air spring is set to; None for what it has not, or what stays as found."""
+    return None if value is None else quantity(value, unit, case, decimals, internal)
 
 
-def _with_rubber(done: Figures, cases: Cases) -> Data | None:
+def _with_rubber(done: Figures, cases: Cases) -> Quantity | None:
     if not done.end.has_rubber:
         return None
     energy = done.energy + done.end.rubber_energy(done.end.travel)
     return quantity(energy, "J", f"{cases.landing}, with the bump rubber", 0, "N mm")
 
 
-def _pair(setup: Setup) -> Data:
-    left, right = setup.rate - setup.split, setup.rate + setup.split
-    return {"left": quantity(left, "N/mm", "left leg", 1), "right": quantity(right, "N/mm", "right leg", 1)}
+def _pair(setup: Setup) -> Legs:
+    return Legs(spring_rate(setup.rate - setup.split, "left leg"), spring_rate(setup.rate + setup.split, "right leg"))
 
 
 def _sag(sag: Sag, cases: Cases) -> object:

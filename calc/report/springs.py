@@ -12,34 +12,36 @@ from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
 from calc.practice import Axle
-from calc.report.data import Data, number_text, quantity
+from calc.report.quantity import number_text, quantity
+from calc.report.types import Candidate, Legs, Seat
 from calc.sizing.choice import EndSizing
 from calc.springs.fit import Fit
 
 
-def spring_lines(job: Job, axle: Axle, chosen: Data, figures: Figures) -> list[str]:
+def spring_lines(job: Job, axle: Axle, chosen: Candidate, figures: Figures) -> list[str]:
     """What a rate stands for where the springs are not plain ones, and what their stops add."""
     kind, lines = job.choice(f"{axle}.spring_kind"), []
-    if chosen["pressure"]:
-        lines += [_air_line(job), *_free_sag_line(job, chosen)]
+    if chosen.pressure:
+        lines += [_air_line(job), *_pulled_in_line(figures), *_free_sag_line(job, chosen)]
         if not has_coil(job):
             return [*lines, *_rubber_lines(chosen, figures)]
     if kind == "stacked":
         lines.append("The rate is the main spring's; the second one is kept, and works until it closes.")
     if kind == "nested":
         lines.append("The rate is the main spring's; the second one is kept, and joins later.")
-    if kind == "progressive" and not chosen["fitted"]:
+    if kind == "progressive" and not chosen.fitted:
         lines.append("Same shape, other mean rate: an assumption. The spring you are sold may rise otherwise; measure it.")
-    if kind == "progressive" and chosen["fitted"]:
+    if kind == "progressive" and chosen.fitted:
         lines.append("The rate is the mean over your table.")
     return [*lines, *_rubber_lines(chosen, figures)]
 
 
-def _rubber_lines(chosen: Data, figures: Figures) -> list[str]:
+def _rubber_lines(chosen: Candidate, figures: Figures) -> list[str]:
     """What the bump rubber adds; none where there is none."""
-    if chosen["landing_energy_rubber"] is None:
+    with_rubber = chosen.landing_energy_rubber
+    if with_rubber is None:
         return []
-    without, with_ = (number_text(chosen[key]["value"], 0) for key in ("landing_energy", "landing_energy_rubber"))
+    without, with_ = chosen.landing_energy.text, with_rubber.text
     lines = [f"Landing energy {without} J without the bump rubber, {with_} J with it. The end force leaves it out."]
     if float(np.asarray(figures.end.rubber_wheel_force(figures.rider.travel))) > 0:
         lines.append("The bump rubber is touched at rider sag already: sags and frequency leave it out. Check its length.")
@@ -50,21 +52,21 @@ def _rubber_lines(chosen: Data, figures: Figures) -> list[str]:
 _AIR_SEAT = "Pump cold, wheel off the ground, to what the gauge shows with its hose on; work the leg a few times, read again."
 
 
-def seat_data(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Data:
+def seat_of(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Seat:
     """What to do to spacer or collar from as found to the recommended preload, with the turns where the pitch is known."""
     fit = done.limits.fit
     assert fit is not None
     if setup.air is not None:
         stays = quantity(0.0, "mm", "spacer, per leg, as found to recommended, longer is +", 0)
-        return {"move": stays, "turns": None, "words": _AIR_SEAT}
+        return Seat(stays, None, _AIR_SEAT)
     move = float(np.asarray(fit.move(setup.rate, setup.preload)))
     turns = move / job.number(f"{axle}.pitch") if job.known(f"{axle}.pitch") else None
     what = "spacer, per leg" if axle == "front" else "collar, per shock"
-    return {
-        "move": quantity(move, "mm", f"{what}, as found to recommended, longer or further in is +", 0),
-        "turns": None if turns is None else quantity(turns, "", "turns of the adjuster, further in is +", 1),
-        "words": seat_words(axle, move, turns, _as_long(fit, setup)),
-    }
+    return Seat(
+        quantity(move, "mm", f"{what}, as found to recommended, longer or further in is +", 0),
+        None if turns is None else quantity(turns, "", "turns of the adjuster, further in is +", 1),
+        seat_words(axle, move, turns, _as_long(fit, setup)),
+    )
 
 
 def _as_long(fit: Fit, setup: Setup) -> bool:
@@ -89,7 +91,8 @@ def seat_words(axle: Axle, move: float, turns: float | None, as_long: bool) -> s
 def _air_line(job: Job) -> str:
     """What an air spring's sizing keeps as found."""
     control = job.choice("front.air_end")
-    kept = [words for name, words in (("gap", "oil height"), ("oil", "main chamber"), ("second", "second volume")) if name != control]
+    parts = {"gap": "oil height", "oil": "main chamber", "second": "second volume"}
+    kept = [words for name, words in parts.items() if name != control]
     if not has_second(job):
         kept.remove("second volume")
     filled = job.choice("front.balance_fill") if job.choice("front.balance") == "yes" else ""
@@ -100,21 +103,29 @@ def _air_line(job: Job) -> str:
     return f"Kept as found: {', '.join(kept[:-1])}{' and ' if kept[1:] else ''}{kept[-1]}{coil}.{port}"
 
 
-def _free_sag_line(job: Job, chosen: Data) -> list[str]:
+def _pulled_in_line(figures: Figures) -> list[str]:
+    """Where a balance chamber holds the leg in with no load on it, and what that means for the tape."""
+    start = float(np.asarray(figures.end.struts[0][0].start))
+    if start < 0.5:
+        return []
+    return [f"With the wheel off the ground the balance chamber pulls the leg in {start:.0f} mm: sags count from there."]
+
+
+def _free_sag_line(job: Job, chosen: Candidate) -> list[str]:
     """Free sag outside its window, which an air spring's pressure cannot mend while rider sag is kept."""
     low, high = free_sag_window(job, "front")
-    free = chosen["free_sag"]["value"]
+    free = chosen.free_sag.value
     if low <= free <= high:
         return []
     side, limit = ("under", low) if free < low else ("over", high)
     decimals = decimals_apart(free, limit, 0)
-    told, window = number_text(free, decimals), f"{number_text(low, decimals)}-{number_text(high, decimals)}"
+    shown, window = number_text(free, decimals), f"{number_text(low, decimals)}-{number_text(high, decimals)}"
     cause = "its volumes decide that, not its pressure"
     if job.choice("front.balance") == "yes" and job.choice("front.balance_fill") == "valve":
         cause = "the balance chamber's pressure and the volumes decide that, not the main chamber's"
-    return [f"Free sag {told} mm is {side} the usual {window}: {cause}."]
+    return [f"Free sag {shown} mm is {side} the usual {window}: {cause}."]
 
 
-def oil_data(job: Job, fork: ForkAssembly, setup: Setup) -> dict[str, Data]:
+def oil_of(job: Job, fork: ForkAssembly, setup: Setup) -> Legs:
     """Oil to add to each leg of a fork, from its own gap and spring as found to the new ones."""
-    return {leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in oil_to_add(job, fork, setup).items()}
+    return Legs(**{leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in oil_to_add(job, fork, setup).items()})

@@ -2,24 +2,43 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
+from dataclasses import replace
+from typing import TypeVar
 
-from calc.impossible import decimals_apart
+from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
-from calc.report.data import Data, number_text, with_half
-from calc.report.words import answer_words, count_words, pressure_words, step_of, unsettled_words
-from calc.sizing.choice import EndSizing
-from calc.uncertainty.bands import Bands, Cause, bands
+from calc.report.quantity import number_text, with_half
+from calc.report.types import (
+    Candidate,
+    Counted,
+    EndLoads,
+    EndOk,
+    HowSure,
+    Legs,
+    Moved,
+    NextReading,
+    Quantity,
+    SetupReport,
+)
+from calc.report.words import count_words, open_words, pressure_words, sag_choice_words
+from calc.sizing.choice import SAG_OFF, EndSizing, other_sags
+from calc.sizing.rule import WITHIN
+from calc.uncertainty.bands import Bands, Cause
 from calc.uncertainty.tolerance import BUILT_RATE
 
-SETTLED = 5  # of ten draws: below this no single rate is told alone
+AnySetup = TypeVar("AnySetup", bound=SetupReport)
+
+CERTAIN = 0.9  # of the draws: from there on no reading is asked for the choice's sake
 FAR_APART = 1.5  # first order against draws
 NEXT = 3  # readings to ask for
 # Results that a reading is asked for, in order: name, words, unit, decimals.
 _ASKED_FOR = (
+    ("rate", "spring rate", "N/mm", 1),
     ("preload", "preload", "mm", 0),
     ("pressure", "pressure", "bar", 1),
     ("gap", "gap", "mm", 0),
@@ -27,86 +46,92 @@ _ASKED_FOR = (
     ("second", "second volume's pressure", "bar", 1),
     ("rider", "rider sag", "mm", 0),
     ("free", "free sag", "mm", 0),
-    ("end_multiple", "end force over load", "", 1),
+    ("end_multiple", "force at full travel", "× rider load", 1),
 )
 _UNASKABLE = {"place.exponent"}  # no reading on a bench narrows it
 
 
-def with_bands(job: Job, axle: Axle, data: Data, done: EndSizing) -> Data:
-    """The report of an end with +/- on its results; as it was where no spring is chosen or no draw can be built."""
-    sure = bands(job, axle, done)
-    if sure is None:
-        return data | {"sure": None, "measure_next": []}
+def with_bands(job: Job, axle: Axle, end: EndOk, done: EndSizing, sure: Bands) -> EndOk:
+    """The report of an end, of the candidate that the bands are of, with +/- on its results."""
     along = "stroke" if axle == "front" else "travel"
-    chosen = _filled(data["chosen"], sure.figures, along)
-    chosen |= _built(chosen, sure)
-    step = step_of(chosen)
-    found = data["as_found"]
-    if found["setup"] is not None and sure.found:
-        found = found | {"setup": _filled(found["setup"], sure.found, along)}
-    candidates = [chosen if c["relation"] == "chosen" else c for c in data["candidates"]]
-    counted = _counted(sure, step, chosen)
-    span = None if counted["settled"] else (counted["low"], counted["high"])
-    return (
-        data
-        | {
-            "answer": answer_words(axle, chosen, chosen["oil"], data["leave"], span),
-            "chosen": chosen,
-            "candidates": candidates,
-            "as_found": found,
-            "load": {name: with_half(figure, sure.figures[name]) for name, figure in data["load"].items()},
-            "moved": _moved(data["moved"], sure.found),
-            "sure": counted,
-            "measure_next": _measure_next(job, sure, along),
-        }
-        | _beside(data, sure)
+    chosen = _set_to(_filled(end.chosen, sure.figures, along), sure)
+    found = end.as_found
+    if found.setup is not None and sure.found:
+        found = replace(found, setup=_filled(found.setup, sure.found, along))
+    return replace(
+        _beside(end, sure),
+        chosen=chosen,
+        candidates=tuple(chosen if c.relation == "chosen" else c for c in end.candidates),
+        as_found=found,
+        load=EndLoads(*(with_half(getattr(end.load, name), sure.figures[name]) for name in ("alone", "aboard", "sprung_mass"))),
+        moved=_moved(end.moved, sure.found),
+        why=(*end.why, *_sag_choice(end, done)),
+        sure=_counted(sure, chosen, done),
+        measure_next=_measure_next(job, sure, along),
     )
 
 
-def _built(chosen: Data, sure: Bands) -> Data:
+def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
+    """What a little less or more rider sag would choose, where a spring is told."""
+    if end.chosen.pressure or end.verdict not in ("keep", "fit"):
+        return []
+    try:
+        less, more = other_sags(done)
+    except Impossible:
+        return []
+    if not (math.isfinite(less) and math.isfinite(more)):
+        return []
+    return [sag_choice_words(less, more, float(done.sized.setup.at(done.choice).rate), SAG_OFF)]
+
+
+def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
     """What is set, with the +/- that it has solved again with the spring held."""
-    parts = {"preload": ("preload", 1.0), "gap": ("gap", 1.0), "pressure": ("pressure", 10.0), "air_oil": ("oil", 1e-3)}
-    parts["second_pressure"] = ("second", 10.0)  # internal units to those shown
-    set_to = {
-        name: with_half(chosen[name], sure.setup[key] * factor)
-        for name, (key, factor) in parts.items()
-        if key in sure.setup and chosen.get(name) is not None
-    }
-    if not chosen["pressure"]:
-        set_to["rate"] = with_half(chosen["rate"], BUILT_RATE * chosen["rate"]["value"])
-    if chosen["oil"] is not None:
-        set_to["oil"] = {leg: with_half(oil, sure.oil[leg] / 1000.0) for leg, oil in chosen["oil"].items()}
-    return set_to
+
+    def half(figure: Quantity | None, name: str, factor: float = 1.0) -> Quantity | None:  # from internal units to those shown
+        return with_half(figure, sure.setup[name] * factor) if figure is not None and name in sure.setup else figure
+
+    oil = chosen.oil and Legs(*(with_half(getattr(chosen.oil, leg), sure.oil[leg] / 1000.0) for leg in ("left", "right")))
+    return replace(
+        chosen,
+        rate=chosen.rate if chosen.pressure else with_half(chosen.rate, BUILT_RATE * chosen.rate.value),
+        preload=half(chosen.preload, "preload") or chosen.preload,
+        gap=half(chosen.gap, "gap"),
+        pressure=half(chosen.pressure, "pressure", 10.0),
+        air_oil=half(chosen.air_oil, "oil", 1e-3),
+        second_pressure=half(chosen.second_pressure, "second", 10.0),
+        oil=oil,
+    )
 
 
-def _moved(moved: Data | None, halves: Mapping[str, float]) -> Data | None:
+def _moved(moved: Moved | None, halves: Mapping[str, float]) -> Moved | None:
     if moved is None or not halves:
         return moved
-    return {"height": with_half(moved["height"], halves["rise_travel"]), "along": with_half(moved["along"], halves["rise_stroke"])}
+    return Moved(with_half(moved.height, halves["rise_travel"]), with_half(moved.along, halves["rise_stroke"]))
 
 
-def _beside(data: Data, sure: Bands) -> Data:
+def _beside(end: EndOk, sure: Bands) -> EndOk:
     """Brake dive and the shock's motion with their +/-."""
-    if data["motion"] is not None:
-        average, fall = with_half(data["motion"]["average"], sure.figures["leverage"]), data["motion"]["fall"]
-        return {"motion": data["motion"] | {"average": average, "fall": with_half(fall, 100.0 * sure.figures["leverage_fall"])}}
-    if data["braking"] is not None and "dive" in sure.figures:
-        return {"braking": data["braking"] | {"stroke": with_half(data["braking"]["stroke"], sure.figures["dive"])}}
-    return {}
+    if end.motion is not None:
+        average = with_half(end.motion.average, sure.figures["leverage"])
+        fall = with_half(end.motion.fall, 100.0 * sure.figures["leverage_fall"])
+        return replace(end, motion=replace(end.motion, average=average, fall=fall))
+    if end.braking is not None and end.braking.problem is None and "dive" in sure.figures:
+        return replace(end, braking=replace(end.braking, stroke=with_half(end.braking.stroke, sure.figures["dive"])))
+    return end
 
 
-def _filled(setup: Data, halves: Mapping[str, float], along: str) -> Data:
-    sources = {
-        "free_sag": (f"free_{along}", 1.0),
-        "rider_sag": (f"rider_{along}", 1.0),
-        "frequency": ("frequency", 1.0),
-        "wheel_rate": ("wheel_rate", 1.0),
-        "end_force": ("end_force", 1e-3),
-        "end_multiple": ("end_multiple", 1.0),
-        "landing_energy": ("energy", 1e-3),
-        "energy_per_mass": ("energy_per_mass", 1e-3),
-    }
-    return setup | {name: with_half(setup[name], halves[key] * factor) for name, (key, factor) in sources.items()}
+def _filled(setup: AnySetup, halves: Mapping[str, float], along: str) -> AnySetup:
+    return replace(
+        setup,
+        free_sag=with_half(setup.free_sag, halves[f"free_{along}"]),
+        rider_sag=with_half(setup.rider_sag, halves[f"rider_{along}"]),
+        frequency=with_half(setup.frequency, halves["frequency"]),
+        wheel_rate=with_half(setup.wheel_rate, halves["wheel_rate"]),
+        end_force=with_half(setup.end_force, halves["end_force"] * 1e-3),
+        end_multiple=with_half(setup.end_multiple, halves["end_multiple"]),
+        landing_energy=with_half(setup.landing_energy, halves["energy"] * 1e-3),
+        energy_per_mass=with_half(setup.energy_per_mass, halves["energy_per_mass"] * 1e-3),
+    )
 
 
 def of_ten(counts: Mapping[float, int], draws: int) -> dict[float, int]:
@@ -127,41 +152,56 @@ def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
-def _counted(sure: Bands, chosen: float, setup: Data) -> Data:
+def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
     """Draws by what they choose: rates [N/mm], or pressures in bar."""
-    by_step = {_shown(step, setup): count for step, count in sure.counts.items()}
+    by_step = {_shown(step, setup): count for step, count in sure.choices.counts.items()}
     tenths = of_ten(by_step, sure.draws)
-    counts = [{"rate": step, "count": count, "of_ten": tenths[step]} for step, count in by_step.items()]
+    counts = [Counted(step, count, tenths[step]) for step, count in by_step.items()]
     low, high = middle(by_step)
-    settled = bool(setup["pressure"]) or tenths.get(chosen, 0) >= SETTLED
     undecided = sure.draws - sum(by_step.values())
-    words = count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen, undecided > 0)
-    return {
-        "draws": sure.draws,
-        "left_out": sure.left_out,
-        "undecided": undecided,
-        "counts": sorted(counts, key=lambda c: -c["count"]),
-        "settled": settled,
-        "low": low,
-        "high": high,
-        "words": pressure_words(low, high, setup) if setup["pressure"] else words,
-    }
+    if setup.pressure:
+        words = pressure_words(low, high, setup)
+    elif sure.choices.settled:
+        chosen = setup.rate.value
+        near = round(10 * sum(c for rate, c in by_step.items() if abs(rate - chosen) <= done.step * (1 + WITHIN)) / sure.draws)
+        words = count_words(tenths, chosen, near)
+    else:
+        words = open_words(low, high, undecided > 0)
+    return HowSure(
+        draws=sure.draws,
+        left_out=sure.left_out,
+        undecided=undecided,
+        counts=tuple(sorted(counts, key=lambda c: -c.count)),
+        settled=sure.choices.settled,
+        low=low,
+        high=high,
+        words=words,
+    )
 
 
-def _shown(step: float, setup: Data) -> float:
-    """A rate or pressure as the report's data holds it, so that the same one is the same number."""
-    return float(f"{convert(step, 'MPa', 'bar'):.12g}") if setup["pressure"] else step
+def _shown(step: float, setup: SetupReport) -> float:
+    """A rate or pressure as the report holds it, so that the same one is the same number."""
+    return float(f"{convert(step, 'MPa', 'bar'):.12g}") if setup.pressure else step
 
 
-def _measure_next(job: Job, sure: Bands, along: str) -> list[Data]:
-    """The readings that would narrow the results most: the greatest cause of each result in turn, each reading once."""
-    asked_for: list[Data] = []
+def _measure_next(job: Job, sure: Bands, along: str) -> tuple[NextReading, ...]:
+    """The readings that would narrow the results most: the greatest cause of each result in turn, each reading once; where the
+    choice hangs on one, that one first.
+    """
+    asked_for: list[NextReading] = []
     for result, words, unit, decimals in _ASKED_FOR:
         name = f"{result}_{along}" if result in ("rider", "free") else result
         causes = [c for c in sure.causes.get(name, ()) if c.path not in _UNASKABLE] if _first_order_holds(sure, name) else []
-        if causes and all(causes[0].path != a["path"] for a in asked_for):
+        if causes and all(causes[0].path != one.path for one in asked_for):
             asked_for.append(_ask(job, causes[0], words, unit, decimals))
-    return sorted(asked_for, key=lambda a: a["then"] / a["now"])[:NEXT]
+    ordered = sorted(asked_for, key=lambda one: one.then / one.now)
+    first = [one for one in ordered if one.result == _ASKED_FOR[0][1] and not _certain(sure)]
+    return tuple([*first, *(one for one in ordered if one not in first)][:NEXT])
+
+
+def _certain(sure: Bands) -> bool:
+    """True where nearly every draw chooses the same."""
+    return max(sure.choices.counts.values(), default=0) >= CERTAIN * sure.draws
 
 
 def _first_order_holds(sure: Bands, name: str) -> bool:
@@ -171,18 +211,18 @@ def _first_order_holds(sure: Bands, name: str) -> bool:
     return drawn is not None and bool(causes) and 1.0 / FAR_APART < causes[0].now / drawn < FAR_APART
 
 
-def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> Data:
+def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextReading:
     factor = {"bar": 10.0, "ml": 1e-3}.get(unit, 1.0)
     now, then = cause.now * factor, cause.then * factor
     places = decimals_apart(now, then, decimals)
-    change = f"{result} ±{number_text(now, places)} becomes ±{number_text(then, places)} {unit}".rstrip()
-    return {
-        "path": cause.path,
-        "result": result,
-        "share": float(f"{cause.share:.3g}"),
-        "now": float(f"{now:.3g}"),
-        "then": float(f"{then:.3g}"),
-        "unit": unit,
-        "words": f"{asked(cause.path)}: {change}.",
-        "how": job.fields[cause.path].field.how,
-    }
+    change = f"narrows the {result} from ±{number_text(now, places)} to ±{number_text(then, places)} {unit}".rstrip()
+    return NextReading(
+        path=cause.path,
+        result=result,
+        share=float(f"{cause.share:.3g}"),
+        now=float(f"{now:.3g}"),
+        then=float(f"{then:.3g}"),
+        unit=unit,
+        words=f"{asked(cause.path)} ({change}).",
+        how=job.fields[cause.path].field.how,
+    )

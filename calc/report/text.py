@@ -1,152 +1,134 @@
-"""The report as plain text for the command line."""
+"""The whole report as plain text for the command line, in the order of the job."""
 
 from __future__ import annotations
 
-import textwrap
-
 from calc.job.fields import FIELDS
 from calc.practice import Axle
-from calc.report.data import Data, number_text, plus_minus_text, rate_text, told
-from calc.report.words import named, rate_words, step_of, step_text
+from calc.report.columns import columns, wrapped
+from calc.report.letter import problem_text, title
+from calc.report.quantity import banded_text, figure_text, number_text, plain_number
+from calc.report.types import Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
+from calc.report.words import named, rate_words, step_of
 
-WIDTH = 100
-_END_TITLES = {"front": "Front", "rear": "Rear"}
+_TITLES: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
+_SETUP = ("free sag\nmm", "rider sag\nmm", "ride\nHz", "at full\ntravel kN", "x rider\nload", "landing\nJ")
 
 
-def report_text(report: Data) -> str:
-    """The report in the order of the job: answer, why, others, as found, curve, readings, cautions."""
-    header = report["header"]
-    title = header["name"] or "A job with no name"
-    lines = [f"{title}{' (demo, invented)' if header['invented'] else ''}", f"{report['use_label']}, sags {report['posture']}", ""]
-    for end in ("front", "rear"):
-        lines += [*_end_lines(end, report["ends"][end]), ""]
-    if report["attitude"]:
-        lines += [*_wrapped(report["attitude"]["words"]), ""]
-    for note in report["notes"]:
-        lines += [*_wrapped(f"Note: {note}"), ""]
-    lines += _rests_on(report)
-    if report["measure_first"]:
-        lines += ["", "Measure first:", *(f"  {m['words']} {m['how']}" for m in report["measure_first"])]
+def report_text(report: Report) -> str:
+    """Answer, why, others, as found, curve, conditions, readings, cautions."""
+    lines = [title(report), ""]
+    lines += [*_end_lines("front", report.ends.front), "", *_end_lines("rear", report.ends.rear), ""]
+    if report.attitude:
+        lines += [*wrapped(report.attitude.words), ""]
+    for note in report.notes:
+        lines += [*wrapped(f"Note: {note}"), ""]
+    lines += _based_on(report)
+    if report.measure_first:
+        lines += ["", "Measure first:"]
+        lines += [line for first in report.measure_first for line in wrapped(f"{first.words} {first.how}", "    ", "  ")]
     lines += ["", "Cautions:"]
-    for caution in report["cautions"]:
-        lines += _wrapped(f"{caution['title']} {caution['words']}", "  ")
-    lines += ["", *_wrapped(report["left_out"])]
-    return "\n".join(lines)
+    lines += [line for caution in report.cautions for line in wrapped(f"{caution.title} {caution.words}", "    ", "  ")]
+    return "\n".join([*lines, "", *wrapped(report.left_out)])
 
 
-def _end_lines(axle: Axle, data: Data) -> list[str]:
-    lines = [_END_TITLES[axle]]
-    for problem in data["problems"]:
-        lines += _wrapped(f"{problem['message']} {problem['limit']} {problem['way_out']}".replace("  ", " ").strip(), "  ")
-    if data["state"] == "refused":
+def _end_lines(axle: Axle, end: EndReport) -> list[str]:
+    lines = [_TITLES[axle]]
+    for problem in end.problems:
+        lines += wrapped(problem_text(problem), "  ")
+    if end.state == "refused":
         return lines
-    if data["state"] == "ok":
-        lines += [
-            f"  {data['answer']}",
-            *(line for why in data["why"] for line in _wrapped(why, "  ")),
-            f"  {data['seat']['words']}",
-            *([f"  {data['holds_for']['words']}"] if data["holds_for"] else []),
-        ]
-    lines += ["", *_table(axle, data), ""]
-    lines += [f"  {rate_text(c['rate']['value'])} is {rate_words(c)}" for c in data["candidates"] if c["pair"]]
-    lines += [f"  {named(c)}: {v['words']}" for c in data["candidates"] for v in c["vetoes"]]
-    return [*lines, *_curve(data), *_beside(data), *_elsewhere(data)]
+    if end.state == "ok":
+        said = (end.answer, end.sure and end.sure.words, *end.why, end.seat.words, end.holds_for and end.holds_for.words)
+        lines += [line for sentence in said if sentence for line in wrapped(sentence, "  ")]
+    lines += ["", *_setups(axle, end), *_barred(end)]
+    if end.measure_next:
+        lines += ["", "  Next:"]
+        lines += [line for reading in end.measure_next for line in wrapped(f"{reading.words} {reading.how}", "      ", "    ")]
+    return [*lines, *_curve(end.curve), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
 
 
-def _table(axle: Axle, data: Data) -> list[str]:
-    gap = "  gap mm" if axle == "front" else ""
-    unit = "bar" if data["standard"]["pressure"] else "N/mm"
-    head = f"  {'':20}{unit:>5}  preload mm{gap}  free sag mm  rider sag mm    Hz  axle kN  end/load  landing J"
-    rows = [
-        _row(c["relation"] if c["relation"] != "other" else ("as fitted" if c["fitted"] else ""), c) for c in data["candidates"]
-    ]
-    found, tried = data["as_found"]["setup"], data["tried"]
-    rows += [_row("as found", found)] if found else [f"  as found: {data['as_found']['problem']['message']}"]
-    rows.append(_row("standard, its rider", data["standard"]))
-    if tried:
-        rows.append(_row("tried", tried["setup"]) if tried["setup"] else f"  tried: {tried['problem']['message']}")
-    return [head, *rows]
+def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
+    unit = "bar" if end.standard.pressure else "N/mm"
+    heads = ["", unit, "preload\nmm", *(["gap\nmm"] if axle == "front" else []), *_SETUP]
+    rows = [_row(c.relation if c.relation != "other" else ("as fitted" if c.fitted else ""), c) for c in end.candidates]
+    shown = (("as found", end.as_found.setup), ("standard, its rider", end.standard), ("tried", end.tried and end.tried.setup))
+    rows += [_row(name, setup) for name, setup in shown if setup]
+    problems = (("as found", end.as_found.problem), ("tried", end.tried and end.tried.problem))
+    said = [line for name, problem in problems if problem for line in wrapped(f"{name}: {problem.message}", "  ")]
+    return columns(heads, rows) + said
 
 
-def _row(name: str, c: Data) -> str:
-    gap = f"{_number(c['gap']):>8}" if "gap" in c else ""
-    return (
-        f"  {name:20}{step_text(c, step_of(c)):>5}{_number(c['preload']):>12}{gap}"
-        f"{_number(c['free_sag']):>13}{_number(c['rider_sag']):>14}{_number(c['frequency']):>6}{_number(c['end_force']):>8}{_number(c['end_multiple']):>10}{_number(c['landing_energy']):>11}"
-    )
+def _row(name: str, setup: SetupReport) -> list[str]:
+    told = (setup.free_sag, setup.rider_sag, setup.frequency, setup.end_force, setup.end_multiple, setup.landing_energy)
+    built = (step_of(setup), setup.preload, *([setup.gap] if setup.gap else []))
+    return [name, *(figure.text for figure in (*built, *told))]
 
 
-def _beside(data: Data) -> list[str]:
-    """Brake dive at the front; the shock's motion at the rear."""
-    lines: list[str] = []
-    if data["braking"]:
-        lines += ["", *_wrapped(f"{data['braking']['words']} {data['braking'].get('left_out', '')}".strip(), "  ")]
-    motion = data["motion"]
-    if motion:
-        lines += ["", *_wrapped(f"Shock's motion. {motion['words']}", "  "), "      mm  shock stroke mm  leverage wheel / shock"]
-        lines += [f"  {_number(r['travel']):>6}{_number(r['stroke']):>17}{_number(r['leverage']):>24}" for r in motion["rows"]]
-        lines += [
-            f"  Shock {told(view['shock_length'])} long {view['at']}; from the swingarm pivot, forward and up, mm: "
-            + "; ".join(f"{name} {number_text(x, 0)}, {number_text(z, 0)}" for name, (x, z) in view["points"].items())
-            for view in motion["views"]
-        ]
-        lines += _wrapped(motion["left_out"], "  ")
-    return lines
+def _barred(end: EndOk | EndNone) -> list[str]:
+    lines = [f"  {c.rate.text} is {rate_words(c)}" for c in end.candidates if c.pair]
+    lines += [line for c in end.candidates for veto in c.vetoes for line in wrapped(f"{named(c)}: {veto.words}", "    ", "  ")]
+    return ["", *lines] if lines else []
 
 
-def _number(figure: Data) -> str:
-    return number_text(figure["value"], figure["decimals"])
+def _braking(end: EndOk | EndNone) -> list[str]:
+    if end.braking is None:
+        return []
+    left_out = f" {end.braking.left_out}" if end.braking.problem is None else ""
+    return ["", *wrapped(f"{end.braking.words}{left_out}", "  ")]
 
 
-def _banded(figure: Data) -> str:
-    return f"{_number(figure)} {plus_minus_text(figure)}".strip()
+def _motion(motion: MotionReport | None) -> list[str]:
+    if motion is None:
+        return []
+    lines = ["", *wrapped(f"Linkage. {motion.words}", "  ")]
+    rows = [[row.travel.text, row.stroke.text, row.leverage.text] for row in motion.rows]
+    lines += columns(["wheel travel\nmm", "shock stroke\nmm", "leverage\nwheel / shock"], rows, left=0)
+    for view in motion.views:
+        points = "; ".join(f"{name} {number_text(x, 0)}, {number_text(z, 0)}" for name, (x, z) in view.points.items())
+        length = f"Shock {figure_text(view.shock_length)} long {view.at}"
+        lines += wrapped(f"{length}; from the swingarm pivot, forward and up, mm: {points}", "    ", "  ")
+    return [*lines, *wrapped(motion.left_out, "  ")]
 
 
-def _curve(data: Data) -> list[str]:
-    curve = data["curve"]
+def _curve(curve: Curve | None) -> list[str]:
+    """Seven points of the curve; a leg cannot pull, so a line of moving gas that falls below 0 near hanging is told as 0."""
     if curve is None:
         return []
-    lines = ["", f"  {curve['axis']}, kN at the wheel, whole end", "      mm  springs   slow  working   fast   wheel rate N/mm"]
-    for i in range(0, len(curve["stroke"]), max(len(curve["stroke"]) // 6, 1)):
-        row = (curve[key][i] for key in ("springs", "slow", "working", "fast"))
-        springs, slow, working, fast = row
-        lines.append(
-            f"  {curve['stroke'][i]:6.0f}  {springs:7.2f}{slow:7.2f}{working:9.2f}{fast:7.2f}{curve['wheel_rate'][i]:12.1f}"
-        )
-    return lines
+    points = range(0, len(curve.stroke), max(len(curve.stroke) // 6, 1))
+    lines = (curve.springs, curve.slow, curve.working, curve.fast)
+    rows = [
+        [f"{curve.stroke[i]:.0f}", *(number_text(max(line[i], 0.0), 2) for line in lines), number_text(curve.wheel_rate[i], 1)]
+        for i in points
+    ]
+    heads = ["mm", "springs\nkN", "gas settled\nkN", "riding\nkN", "sudden\nkN", "wheel rate\nN/mm"]
+    below = min(min(line) for line in lines) < 0
+    note = ["  0.00 where moving gas would pull: a leg cannot."] if below else []
+    return ["", f"  Force at the wheel, whole end, over {curve.axis}:", *columns(heads, rows, left=0), *note]
 
 
-def _elsewhere(data: Data) -> list[str]:
-    rows = data["elsewhere"]
+def _conditions(rows: tuple[Condition, ...]) -> list[str]:
     if not rows:
         return []
-    lines = ["", f"  {'as built, elsewhere':34}free sag mm  rider sag mm    end/load"]
-    for row in rows:
-        if row["problem"]:
-            lines += _wrapped(f"{row['label']}: {row['problem']}", "  ")
-            continue
-        figures = f"{_banded(row['free_sag']):>11}{_banded(row['rider_sag']):>14}{_banded(row['end_multiple']):>12}"
-        lines.append(f"  {row['label']:34}{figures}")
-        lines += _wrapped(row["words"], "    ")
-    return lines
+    told = [row for row in rows if row.problem is None]
+    figures = [[row.label, *(banded_text(f) for f in (row.free_sag, row.rider_sag, row.end_multiple))] for row in told]
+    lines = columns(["Conditions to check", "free sag\nmm", "rider sag\nmm", "full travel\nx rider load"], figures) if told else []
+    said = [(row.label, row.words if row.problem is None else row.problem) for row in rows]
+    return ["", *lines, *(line for label, words in said if words for line in wrapped(f"{label}: {words}", "    ", "  "))]
 
 
-def _rests_on(report: Data) -> list[str]:
-    lines = ["Rests on:"]
-    for path, found in report["fields"].items():
-        field = FIELDS[path]
-        if not found["applies"] or (found["value"] is None and not found["pairs"]) or path.split(".")[1].startswith("tried"):
-            continue
-        if field.kind == "choice":
-            value = field.choices[found["value"]]
-        elif found["pairs"]:
-            value = f"{len(found['pairs'])} pairs"
-        else:
-            value = f"{found['value']:g} {found['unit']}".strip()
-            value += f" +/-{found['plus_minus_95']:.2g}" if found["plus_minus_95"] else ""
-        lines.append(f"  {field.label:42}{value:24}{found['origin']}")
-    return lines
+def _based_on(report: Report) -> list[str]:
+    rows = [
+        [FIELDS[path].label, _value(path, found), found.origin or ""]
+        for path, found in report.fields.items()
+        if found.applies and (found.value is not None or found.pairs) and not path.split(".")[1].startswith("tried")
+    ]
+    return ["Based on:", *columns(["", "", ""], rows, left=3)[1:]]
 
 
-def _wrapped(text: str, indent: str = "") -> list[str]:
-    return textwrap.wrap(text, WIDTH, initial_indent=indent, subsequent_indent=indent)
+def _value(path: str, found: FieldState) -> str:
+    if isinstance(found.value, str):
+        return FIELDS[path].choices[found.value]
+    if found.value is None:
+        return f"{len(found.pairs)} pairs"
+    unit = "" if found.unit in ("", "1") else found.unit if found.unit == "°" else f" {found.unit}"
+    return f"{plain_number(found.value)}{unit} {found.plus_minus_text}".rstrip()

@@ -1,21 +1,23 @@
-"""The usual windows of an end's results, as data."""
+"""The usual windows of an end's results."""
 
 from __future__ import annotations
 
 from calc.job import Job
 from calc.model import sag_window
 from calc.practice import Axle
-from calc.report.data import Data
+from calc.report.types import Window, Windows
 
 
-def windows_data(job: Job, axle: Axle) -> Data:
+def usual_windows(job: Job, axle: Axle) -> Windows:
     """Sags [mm, as they are read], ride frequency [Hz], end force over rider load [-]."""
-    rows: Data = {}
-    for row in ("free sag", "rider sag"):
+
+    def sag(row: str) -> Window:
         low, high = sag_window(job, axle, row)
-        rows[row.replace(" ", "_")] = {"low": low, "high": high, "unit": "mm"}
-    for row, name, unit in (("ride frequency", "frequency", "Hz"), ("end multiple", "end_multiple", "")):
+        return Window(low, high, "mm", "")
+
+    def usual(row: str, unit: str) -> Window:
         found = job.usual(f"{row} {axle}")
         assert found is not None
-        rows[name] = {"low": found.low, "high": found.high, "unit": unit, "confidence": found.confidence}
-    return rows
+        return Window(found.low, found.high, unit, found.confidence)
+
+    return Windows(sag("free sag"), sag("rider sag"), usual("ride frequency", "Hz"), usual("end multiple", ""))

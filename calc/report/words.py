@@ -3,60 +3,72 @@
 from __future__ import annotations
 
 from calc.practice import Axle
-from calc.report.data import Data, number_text, rate_text, told
+from calc.report.quantity import figure_text, number_text, rate_text, size_text
+from calc.report.types import Candidate, Legs, Quantity, SetupReport, Window, YardstickReport
 
 
-def named(setup: Data) -> str:
-    """What candidates are told apart by, with its unit: an air spring's pressure, else the rate."""
-    return told(setup["pressure"]) if setup["pressure"] else f"{rate_text(setup['rate']['value'])} N/mm"
+def step_of(setup: SetupReport) -> Quantity:
+    """What candidates are told apart by: an air spring's pressure, else the rate."""
+    return setup.pressure or setup.rate
 
 
-def step_of(setup: Data) -> float:
-    """The number that candidates are told apart by: bar or N/mm."""
-    return float(setup["pressure" if setup["pressure"] else "rate"]["value"])
+def named(setup: SetupReport) -> str:
+    """That with its unit."""
+    return figure_text(step_of(setup))
 
 
-def step_text(setup: Data, value: float) -> str:
+def step_text(setup: SetupReport, value: float) -> str:
     """A rate or a pressure as it stands among others of its kind, without unit."""
-    return number_text(value, setup["pressure"]["decimals"]) if setup["pressure"] else rate_text(value)
+    return number_text(value, setup.pressure.decimals) if setup.pressure else rate_text(value)
 
 
-def rate_words(setup: Data) -> str:
+def rate_words(setup: SetupReport) -> str:
     """The rate, or both rates of an unequal pair and their mean."""
-    mean = rate_text(setup["rate"]["value"])
-    pair = setup["pair"]
-    if pair is None:
-        return mean
-    return f"{rate_text(pair['left']['value'])} left and {rate_text(pair['right']['value'])} right (mean {mean})"
+    mean, pair = setup.rate.text, setup.pair
+    return mean if pair is None else f"{pair.left.text} left and {pair.right.text} right (mean {mean})"
 
 
-def answer_words(axle: Axle, setup: Data, oil: dict[str, Data] | None, leave: bool, span: tuple[float, float] | None = None) -> str:
-    """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
-    start = _air_words(setup, leave) if setup["pressure"] else _spring_words(setup, leave, span)
-    if axle == "rear" or oil is None:
-        return f"{start}."
-    return f"{start}, gap {told(setup['gap'])}: {oil_words(oil)}."
+def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True) -> str:
+    """The answer as one sentence, or two where nothing can be chosen yet for a `cause`.
+
+    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate.
+    """
+    if setup.pressure:
+        return f"{_air_words(setup, verdict)}{_gap_words(axle, setup)}."
+    rate, preload = rate_words(setup), figure_text(setup.preload)
+    what_is_in = f"the {rate}" if in_known else "what is in"
+    if verdict == "open":
+        spring = "fork spring" if axle == "front" else "rear spring"
+        keep = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
+        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {keep}"
+    if verdict == "keep":
+        unit = " N/mm" if in_known else ""
+        return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
+    if verdict == "nearest":
+        missed = ", ".join(one.words for one in setup.criteria if one.state == "outside")
+        return f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {missed}."
+    return f"Fit {rate} N/mm, {preload} preload{_gap_words(axle, setup)}."
 
 
-def _spring_words(setup: Data, leave: bool, span: tuple[float, float] | None) -> str:
-    rate, preload = rate_words(setup), told(setup["preload"])
-    if span is not None:
-        return f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; as your readings stand {rate} with {preload} preload"
-    return f"Leave the {rate} N/mm, with {preload} preload" if leave else f"Fit {rate} N/mm, {preload} preload"
+def _gap_words(axle: Axle, setup: Candidate) -> str:
+    if axle == "rear" or setup.gap is None or (setup.pressure and setup.oil is None):
+        return ""
+    oil = "" if setup.oil is None else f": {oil_words(setup.oil)}"
+    return f", gap {figure_text(setup.gap)}{oil}"
 
 
-def _air_words(setup: Data, leave: bool) -> str:
-    text = f"Leave {named(setup)}" if leave else f"Pump to {named(setup)}"
-    oil, second = setup["air_oil"], setup["second_pressure"]
+def _air_words(setup: SetupReport, verdict: str) -> str:
+    text = f"{'Keep' if verdict == 'keep' else 'Pump to'} {named(setup)}"
+    oil, second = setup.air_oil, setup.second_pressure
     if oil is not None:
         verb, amount = _oil_side(oil)
         text += ", main chamber as it is" if amount == "0" else f", main chamber: {verb} {amount} ml of oil or spacers"
-    return text if second is None else f"{text}, second volume to {told(second)}"
+    return text if second is None else f"{text}, second volume to {figure_text(second)}"
 
 
-def oil_words(oil: dict[str, Data]) -> str:
+def oil_words(oil: Legs) -> str:
     """Oil to add to or take from each leg: "add 42 ml left, 45 right", "take out 8 ml a leg"."""
-    (left_verb, left), (right_verb, right) = (_oil_side(oil[side]) for side in ("left", "right"))
+    (left_verb, left), (right_verb, right) = _oil_side(oil.left), _oil_side(oil.right)
     if (left_verb, left) == (right_verb, right):
         return f"{left_verb} {left} ml a leg" if left != "0" else "no oil to add"
     if left_verb == right_verb:
@@ -64,66 +76,88 @@ def oil_words(oil: dict[str, Data]) -> str:
     return f"{left_verb} {left} ml left, {right_verb} {right} ml right"
 
 
-def _oil_side(oil: Data) -> tuple[str, str]:
-    millilitres = number_text(abs(oil["value"]), 0)
-    return ("take out" if oil["value"] < 0 and millilitres != "0" else "add", millilitres)
+def _oil_side(oil: Quantity) -> tuple[str, str]:
+    millilitres = size_text(oil)
+    return ("take out" if oil.value < 0 and millilitres != "0" else "add", millilitres)
 
 
 def span_words(low: float | None, high: float | None, text: str) -> str:
     """Between which rider masses the choice, told as `text`, stays the same."""
     if low is None and high is None:
-        return f"Stays {text} for every rider within half as much or 24 kg."
+        return f"{text} is right for every rider within half as much or 24 kg."
     if low is None:
-        return f"Stays {text} up to {number_text(high or 0.0, 0)} kg kitted."
+        return f"{text} is right for riders of up to {number_text(high or 0.0, 0)} kg in kit."
     if high is None:
-        return f"Stays {text} from {number_text(low, 0)} kg kitted up."
-    return f"Stays {text} for {number_text(low, 0)} to {number_text(high, 0)} kg kitted."
+        return f"{text} is right for riders from {number_text(low, 0)} kg in kit up."
+    return f"{text} is right for riders of {number_text(low, 0)} to {number_text(high, 0)} kg in kit."
 
 
-def count_words(tenths: dict[float, int], chosen: float) -> str:
-    """How sure the choice is, counted in draws of ten."""
+RUNS = "runs with your ± varied"
+
+
+def count_words(tenths: dict[float, int], chosen: float, near: int) -> str:
+    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`)."""
     mine = tenths.get(chosen, 0)
-    others = [
-        f"{rate_text(rate)} in {part}" for rate, part in sorted(tenths.items(), key=lambda t: -t[1]) if part and rate != chosen
-    ]
-    text = f"{rate_text(chosen)} in {mine} of 10 draws of your readings"
-    return f"{text}, {', '.join(others)}." if others else f"{text}."
+    ordered = sorted(tenths.items(), key=lambda t: (-t[1], t[0]))
+    others = [f"{rate_text(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
+    if 2 * mine >= 10:
+        text = f"{rate_text(chosen)} in {mine} of 10 {RUNS}"
+        return f"{text}, {', '.join(others)}." if others else f"{text}."
+    every = ", ".join(f"{rate_text(rate)} in {part}" for rate, part in ordered if part)
+    return f"{rate_text(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
 
 
-def unsettled_words(low: float, high: float, chosen: float, undecided: bool) -> str:
-    """Where the readings leave the rate open: the span, not one rate; `undecided`: in some draws every spring is barred."""
-    draws = "draws of your readings that find a spring" if undecided else "draws of your readings"
-    span = f"{rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {draws}"
-    return f"Not settled yet: {span}. {rate_text(chosen)} is what they give as they stand. Do not order; measure first."
+def open_words(low: float, high: float, undecided: bool) -> str:
+    """Where the readings leave the spring open: the span; `undecided`: in some runs nothing can be built."""
+    runs = f"{RUNS} that find a spring" if undecided else RUNS
+    return f"From {rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {runs}."
 
 
-def pressure_words(low: float, high: float, setup: Data) -> str:
-    """How sure a pressure is. Pumping is undone in a minute: the span is told beside it, not in place of it."""
+def pressure_words(low: float, high: float, setup: SetupReport) -> str:
+    """How sure a pressure is. Pressure is easily corrected, so its range is shown beside it, not in place of it."""
     first, last = (step_text(setup, value) for value in (low, high))
     span = f"{first} bar" if first == last else f"{first} to {last} bar"
-    return f"{span} in 8 of 10 draws of your readings: pump, read the sag, and go on from there."
+    return f"{span} in 8 of 10 {RUNS}: pump, read the sag, and go on from there."
 
 
-def front_why(extra: float, chosen: Data, standard: Data, found: Data | None, usual: Data) -> list[str]:
-    """Why this front spring: load against the standard rider's, and the frequencies."""
-    percent = number_text(abs(extra) * 100, 0)
-    more = f"{percent} % {'more' if extra > 0 else 'less'} on the fork than" if percent != "0" else "as much on the fork as"
-    lines = [f"You put {more} the rider it is sold for."]
-    name = named if chosen["pressure"] else lambda setup: rate_text(setup["rate"]["value"])
-    ride = f"{name(chosen)} rides at {told(chosen['frequency'])}, as sold {told(standard['frequency'])}"
-    if found is not None and abs(step_of(found) - step_of(chosen)) > 1e-6:
-        ride += f"; your {name(found)} as found rides at {told(found['frequency'])}"
-    lines.append(f"{ride}. Usual for this riding: {usual['low']:g}-{usual['high']:g} Hz.")
-    return lines
+def load_words(axle: Axle, extra: float) -> str:
+    """The present load against the standard rider's; `extra` [-] of it."""
+    percent, where = number_text(abs(extra) * 100, 0), "fork" if axle == "front" else "rear"
+    if percent == "0":
+        return f"Your load on the {where} is the standard rider's."
+    return f"Your load on the {where} is {percent} % {'more' if extra > 0 else 'less'} than the standard rider's."
 
 
-def rear_why(chosen: Data, target_free: float, found: Data | None) -> list[str]:
-    """Why this rear spring: its free sag at the wanted rider sag."""
-    lines = [
-        f"At {told(chosen['rider_sag'])} rider sag, {rate_text(chosen['rate']['value'])} N/mm leaves {told(chosen['free_sag'])} free sag; "
-        f"{number_text(target_free, 0)} mm is wanted."
-    ]
-    if found is not None:
-        free = "no free sag, preload alone holds the bike" if found["topped_out"] else f"{told(found['free_sag'])} free sag"
-        lines.append(f"As found: {free}, {told(found['rider_sag'])} rider sag.")
-    return lines
+def ride_words(chosen: SetupReport, yardstick: YardstickReport, found: SetupReport | None, usual: Window) -> str:
+    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual."""
+    name = named if chosen.pressure else lambda setup: setup.rate.text
+    ride = f"{name(chosen)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
+    if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
+        ride += f"; the {name(found)} as it came in at {figure_text(found.frequency)}"
+    return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
+
+
+def yardstick_words(source: str, frequency: str, standard: str) -> str:
+    """What the choice is measured by: a frequency with its unit, and where it is from."""
+    if source == "frequency":
+        return f"{frequency} is wanted"
+    if source == "free sag":
+        return f"the free sag wanted asks for {frequency}"
+    if source == "standard":
+        return f"the standard rider on the standard setup at {frequency}"
+    side = "softer" if source == "softest usual" else "stiffer"
+    return f"the standard setup at {standard} is {side} than usual, so the choice goes by {frequency}"
+
+
+def best_words(best: float, chosen: float, step: float) -> str:
+    """What would be nearest where what is in stays."""
+    steps = "one step" if abs(best - chosen) <= 1.001 * step else "no more than springs sold alike differ by"
+    return f"Nearest to the standard would be {rate_text(best)}, {steps}."
+
+
+def sag_choice_words(less: float, more: float, chosen: float, off: float) -> str:
+    """What a little less or more rider sag would choose."""
+    by = f"{number_text(off, 0)} mm"
+    if less == more == chosen:
+        return f"With {by} less or more rider sag it would be the same spring."
+    return f"With {by} less rider sag it would be {rate_text(less)}, with {by} more {rate_text(more)}."

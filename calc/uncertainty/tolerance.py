@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc.end.setup import Setup
 from calc.job import Job
 from calc.leg.air import Pumped
-from calc.uncertainty.draws import standard_normal
+from calc.model.draws import standard_normal
 
 # 95 % half-widths; common practice, no source.
 BUILT_RATE = 0.03  # of the marked rate
@@ -28,12 +28,12 @@ def with_tolerance(draws: Job) -> Job:
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `built`.
+    Example: see `with_workmanship`.
     """
     return replace(draws, samples={**draws.samples, **{name: standard_normal(name, draws.draws) for name in TOLERANCES}})
 
 
-def built(draws: Job, setup: Setup) -> Setup:
+def with_workmanship(draws: Job, setup: Setup) -> Setup:
     """A setup as it may come out on the bench, a draw a column.
 
     Parameters: draws, of `with_tolerance`; setup, scalars.
@@ -45,7 +45,7 @@ def built(draws: Job, setup: Setup) -> Setup:
         >>> from calc.demo import jobs
         >>> from calc.job import load
         >>> drawn = with_tolerance(load(jobs()["enduro"]))
-        >>> float(built(drawn, Setup(4.6, 3.0, 120.0)).preload.std().round(2))
+        >>> float(with_workmanship(drawn, Setup(4.6, 3.0, 120.0)).preload.std().round(2))
         0.5
     """
     rate, preload, gap, pressure, oil = (0.5 * draws.samples[name] for name in TOLERANCES)

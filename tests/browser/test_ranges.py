@@ -9,8 +9,8 @@ from playwright.sync_api import Locator, Page, expect
 
 from calc.demo import jobs
 from calc.practice import usual
-from calc.report import report
 from tests.browser.helpers import PATIENCE, answer, field, row, settle
+from tests.core.plain import report
 
 GAP = usual("gap", "enduro")
 

@@ -9,10 +9,10 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.inputs import end_inputs
-from calc.report import report
 from calc.sizing.choice import found, rider_span, size_end, tried
 from tests.core.documents import demo
 from tests.core.hand_model import Fork, G
+from tests.core.plain import report
 
 HAND = Fork()
 RATES = tuple(round(2.0 + 0.2 * i, 1) for i in range(29))

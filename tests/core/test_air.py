@@ -12,11 +12,11 @@ from calc.gas.staged import Staged
 from calc.job import load
 from calc.leg.air import AirLeg, AirSpring
 from calc.model import conditions, fork
-from calc.report import report
-from calc.report.text import report_text
+from calc.model.draws import is_drawn
 from calc.sizing.air_pressure import pressure_for_sag
-from calc.uncertainty.draws import is_drawn
 from tests.core.documents import demo
+from tests.core.plain import applies, report
+from tests.core.plain import text as text_of
 from tests.core.test_end import open_leg
 
 SEA = 0.101325
@@ -170,9 +170,9 @@ def test_air_alone_has_no_springs_in_its_curve():
 def test_a_fork_on_air_alone_asks_for_nothing_of_coils_and_draws_none_of_it():
     coils = ("front.rate", "front.preload", "front.buy", "front.free_length", "front.spring_kind", "front.spring_steel", "front.tried_rate", "standard.fork_rate")
     for changes, shown in ((AIR, False), (AIR | {"front.air_coil": "yes"}, True), ({}, True), ({"front.air": "sealed cartridge"}, True)):
-        fields = report(demo(changes), with_bands=False)["fields"]
-        assert {path: fields[path]["applies"] for path in coils} == dict.fromkeys(coils, shown), changes
-        assert all(fields[path]["applies"] for path in ("front.travel", "front.topout"))
+        told = report(demo(changes), with_bands=False)
+        assert {path: applies(told, path) for path in coils} == dict.fromkeys(coils, shown), changes
+        assert all(applies(told, path) for path in ("front.travel", "front.topout"))
     job = load(demo(AIR | {"front.rate": "4.2 N/mm"}))
     assert not is_drawn(job.fields["front.rate"])
     assert job.fields["front.rate"].text == "4.2 N/mm", "what was entered is kept"
@@ -215,7 +215,7 @@ def test_what_cannot_be_is_refused_in_words(changes, path, words):
 
 
 def test_the_command_line_tells_it():
-    text = report_text(report(demo(AIR | {"front.air_end": "oil"}), with_bands=True))
+    text = text_of(demo(AIR | {"front.air_end": "oil"}), with_bands=True)
     assert "Nearest is 7.1 bar" not in text
     assert "Pump to 7.1 bar, main chamber: add 45 ml of oil or spacers." in text
     assert "as it loses" not in text

@@ -11,13 +11,13 @@ from calc.end.setup import Setup
 from calc.gas.chamber import circle
 from calc.job import load
 from calc.leg.air import Pumped
+from calc.model.draws import drawn, half_width
 from calc.model.inputs import end_inputs
-from calc.report import report
 from calc.sizing.air import solve_air
 from calc.sizing.choice import rider_span, size_end
 from calc.uncertainty.bands import bands
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_air import AIR, OIL, SEA, SECOND
 
 GAP = AIR | {"front.gap_min": "40 mm"}

@@ -9,8 +9,8 @@ from calc.boundary import answer
 from calc.job.field import Kind
 from calc.job.fields import FIELDS
 from calc.practice import USES
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.verdicts import finite
 
 QUANTITIES = [path for path, field in FIELDS.items() if field.kind is Kind.QUANTITY]

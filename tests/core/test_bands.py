@@ -5,14 +5,14 @@ import pytest
 
 from calc.job import load
 from calc.job.starter import start
+from calc.model.draws import deviation, drawn, half_width, standard_normal, strata, survivors
 from calc.model.inputs import end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
-from calc.report import report
 from calc.sizing.choice import chosen_steps, resized, size_end
 from calc.uncertainty.bands import REACH, _sized
-from calc.uncertainty.draws import deviation, drawn, half_width, standard_normal, strata, survivors
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
+from tests.core.plain import report
 
 COUNT = 4000
 

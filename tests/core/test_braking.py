@@ -15,9 +15,9 @@ from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.gas.chamber import Chamber, Process
 from calc.impossible import Impossible
 from calc.motion.ratio import ForkMotion
-from calc.report import report
 from calc.springs.helical import LinearSpring
 from tests.core.documents import demo
+from tests.core.plain import applies, report
 
 AXLES = Axles(96.2, 121.6)
 decelerations, heights, bases, parts = st.floats(0.5, 6.0), st.floats(400, 700), st.floats(1200, 1600), st.floats(0, 1)
@@ -97,8 +97,8 @@ def answered(changes: dict, bands: bool = False) -> dict:
 def test_nothing_is_said_where_nothing_is_asked():
     data = report(demo(), False)
     assert data["ends"]["front"]["braking"] is None
-    assert not data["fields"]["bike.centre_height"]["applies"]
-    assert not data["fields"]["bike.front_braking"]["applies"]
+    assert not applies(data, "bike.centre_height")
+    assert not applies(data, "bike.front_braking")
 
 
 def test_the_report_of_a_job_by_hand():

@@ -14,8 +14,8 @@ from calc.impossible import Impossible
 from calc.job import load
 from calc.leg.sealed import SealedLeg
 from calc.model import conditions, fork
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_end import open_leg
 
 AMBIENT = 0.0966

@@ -2,12 +2,20 @@
 
 import io
 import json
+import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+import calc.report
 from calc.__main__ import main
-from calc.report import report
+from calc.demo import jobs
+from calc.job.fields import FIELDS
+from calc.report.columns import columns
 from tests.core.documents import demo
+from tests.core.golden.jobs import golden_jobs
+from tests.core.plain import report
 
 
 def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str, str]:
@@ -17,13 +25,74 @@ def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str
     return status, out, err
 
 
-def test_a_job_file_as_readable_text(capsys, monkeypatch, tmp_path):
+def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
     file = tmp_path / "job.json"
     file.write_text(json.dumps(demo()), encoding="utf-8")
     status, out, err = run(capsys, monkeypatch, str(file))
     assert (status, err) == (0, "")
-    assert report(demo())["ends"]["front"]["answer"] in out.replace("\n  ", " ")
-    assert "nan" not in out
+    told = report(demo())["ends"]
+    words = " ".join(out.split())
+    for end in ("front", "rear"):
+        assert told[end]["answer"] in words
+        assert told[end]["sure"]["words"] in words
+        assert told[end]["measure_next"][0]["words"] in words
+        free, rider = (f"{told[end]['chosen'][name]['text']} {told[end]['chosen'][name]['plus_minus_text']} mm" for name in ("free_sag", "rider_sag"))
+        assert f"the {end} sags {free} by itself and {rider} with the rider" in words
+    assert "Gas under pressure" not in out
+
+
+@pytest.mark.parametrize("name", jobs())
+def test_a_letter_has_ten_lines_or_as_many_sentences(capsys, monkeypatch, name):
+    """A sentence that is longer than a line takes two or three; each starts at the same column."""
+    status, out, _ = run(capsys, monkeypatch, "--demo", name)
+    assert status == 0
+    lines = out.rstrip().split("\n")
+    told = report(jobs()[name])
+    assert len(lines) <= 10 or max(len(told["ends"][end]["answer"]) for end in ("front", "rear")) > 80 or told["notes"]
+    assert max(map(len, lines)) <= 100
+    assert [line.split()[0] for line in lines[1:-1] if not line.startswith(" ")][:3] == ["Front", "Rear", "Next"]
+
+
+def test_what_is_not_settled_is_not_to_be_checked(capsys, monkeypatch):
+    """Sags to find with a tape belong to a setup that is built: none is said to be where no spring may be ordered yet."""
+    _, out, _ = run(capsys, monkeypatch, "--starter", "two-up", "92 kg")
+    _, letter, _ = run(capsys, monkeypatch, given=out)
+    assert [end["sure"]["settled"] for end in report(json.loads(out))["ends"].values()] == [False, False]
+    assert "Built so" not in letter
+
+
+def test_the_whole_report_is_one_word_away(capsys, monkeypatch):
+    status, out, _ = run(capsys, monkeypatch, "--demo", "--full")
+    assert status == 0
+    for part in ("Based on:", "Conditions to check", "Gas under pressure", "Left out:", "Force at the wheel", "standard, its rider"):
+        assert part in out
+
+
+def tables(text: str) -> list[list[str]]:
+    """Runs of lines that are rows of a table: indented, and with two spaces inside."""
+    found: list[list[str]] = [[]]
+    for line in text.split("\n"):
+        if re.match(r" {2,}\S.*\S {2,}\S", line):
+            found[-1].append(line)
+        elif found[-1]:
+            found.append([])
+    return [table for table in found if len(table) > 2]
+
+
+@pytest.mark.parametrize("name", golden_jobs())
+def test_columns_never_run_together_and_numbers_are_plain(capsys, monkeypatch, name):
+    """Between two columns stand two blanks all the way down; no power of ten, no +/- of several figures, no force that pulls."""
+    _, out, _ = run(capsys, monkeypatch, "--full", given=json.dumps(golden_jobs()[name]))
+    assert not re.search(r"\de[+-]?\d|\bnan\b|\binf\b|\+/-", out)
+    assert tables(out) or "refused" in name
+    for table in tables(out):
+        width = max(map(len, table))
+        gaps = [all(line.ljust(width)[i : i + 2] == "  " for line in table) for i in range(2, width - 1)]
+        assert any(gaps), table
+    for block in out.split("Force at the wheel")[1:]:
+        rows = [line.split() for line in block.split("\n")[3:10]]
+        assert all(len(row) == 6 for row in rows), rows
+        assert all(float(cell.replace("−", "-")) >= 0 for row in rows for cell in row[:5]), rows
 
 
 def test_standard_input_as_json_is_the_report(capsys, monkeypatch):
@@ -32,11 +101,34 @@ def test_standard_input_as_json_is_the_report(capsys, monkeypatch):
     assert json.loads(out) == json.loads(json.dumps(report(demo())))
 
 
-def test_a_starter_job_with_notes_can_be_sized(capsys, monkeypatch):
-    status, job, _ = run(capsys, monkeypatch, "--starter", "enduro", "104 kg")
+@pytest.mark.parametrize("short", [[], ["--short"]])
+def test_a_starter_job_with_notes_can_be_sized(capsys, monkeypatch, short):
+    status, job, _ = run(capsys, monkeypatch, "--starter", "enduro", "104 kg", *short)
     assert status == 0
     assert json.loads(job)["front"]["gap_left"]["note"]
+    fields = [f"{group}.{key}" for group, part in json.loads(job).items() if isinstance(part, dict) for key in part]
+    assert len(fields) == (13 if short else len(FIELDS))
     assert run(capsys, monkeypatch, given=job)[0] == 0
+
+
+def test_a_fault_of_the_program_is_one_line_and_a_status_of_its_own(capsys, monkeypatch):
+    def broken(*_: object) -> None:
+        raise KeyError("front.rate\nsecond line")
+
+    monkeypatch.setattr(calc.report, "report_of", broken)
+    status, out, err = run(capsys, monkeypatch, given=json.dumps(demo()))
+    assert (status, out) == (3, "")
+    assert err.startswith("calc: a fault of this program, not of the job (KeyError: ")
+    assert err.count("\n") == 1
+    monkeypatch.setattr(calc.report, "report_of", lambda *_: (_ for _ in ()).throw(KeyboardInterrupt))
+    assert run(capsys, monkeypatch, given=json.dumps(demo()))[0] == 130
+
+
+@pytest.mark.parametrize("name", [".", "no\0name"])
+def test_a_name_that_is_no_file_is_refused(capsys, monkeypatch, name):
+    status, _, err = run(capsys, monkeypatch, name)
+    assert (status, err.count("\n")) == (2, 1)
+    assert err.startswith("calc: cannot read")
 
 
 @pytest.mark.parametrize(
@@ -81,3 +173,22 @@ def test_the_number_of_draws_is_asked_for_and_told(capsys, monkeypatch):
     status, _, err = run(capsys, monkeypatch, "--demo", "--draws", "7")
     assert status == 2
     assert "from 20 to 10000" in err
+
+
+CELLS = st.text(alphabet="ab0−.±", min_size=1, max_size=12)
+
+
+@given(st.integers(1, 5).flatmap(lambda wide: st.lists(st.lists(CELLS, min_size=wide, max_size=wide), min_size=2, max_size=6)), st.integers(0, 5))
+def test_columns_stand_under_each_other(grid, left):
+    """Every cell is there, in its place: flush left its first sign in one line with the others', flush right its last."""
+    lines = columns(grid[0], grid[1:], left)
+    for number in range(len(grid[0])):
+        cells = [[*re.finditer(r"\S+", line)][number] for line in lines]
+        assert [cell[0] for cell in cells] == [row[number] for row in grid]
+        assert len({cell.start() if number < left else cell.end() for cell in cells}) == 1
+    assert all(re.search(r"\S \S", line) is None for line in lines)
+
+
+def test_a_row_of_another_length_is_refused():
+    with pytest.raises(ValueError, match="argument"):
+        columns(["", "mm"], [["a", "1"], ["b"]])

@@ -5,9 +5,9 @@ import math
 import pytest
 
 from calc.practice import usual
-from calc.report import report
 from tests.core.documents import demo
 from tests.core.hand_model import Fork, G, bisect
+from tests.core.plain import report
 
 HAND = Fork()
 

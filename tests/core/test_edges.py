@@ -11,11 +11,11 @@ from calc.gas.chamber import ISOTHERMAL, Process
 from calc.impossible import Impossible
 from calc.job import load
 from calc.job.fields import FIELDS
-from calc.report import report
-from calc.report.data import quantity
-from calc.report.elsewhere import _words
+from calc.report.conditions import _words
+from calc.report.quantity import quantity
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
+from tests.core.plain import report
 from tests.core.test_air import AIR
 from tests.core.test_bands import half, hand_drawn
 from tests.core.test_cartridge import GAS, SEA, leg_of
@@ -99,8 +99,7 @@ def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
 ])  # fmt: skip
 def test_what_another_place_acts_like_in_words(like, restoring, words):
     acts_like, back = (None if value is None else quantity(value, "mm", "", 0) for value in (like, restoring))
-    row = {"acts_like": acts_like, "restoring": back, "change": None, "left_out": 0, "draws": 200}
-    assert _words(row, Setup(4.6, 3.0, 120.0)) == words
+    assert _words(acts_like, back, None, Setup(4.6, 3.0, 120.0), 0, 200) == words
 
 
 def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():

@@ -8,10 +8,10 @@ import pytest
 
 from calc.boundary import answer
 from calc.job import load
-from calc.report import ENDS, report, report_of
-from calc.report.figures import figures_data
+from calc.report import ENDS
 from tests.core.documents import demo
 from tests.core.golden.jobs import golden_jobs
+from tests.core.plain import figures, report, report_of
 from tests.core.verdicts_ahead import check_ahead
 
 NONE_FITS = {"front.target_sag": "10 mm"}
@@ -35,7 +35,7 @@ def test_there_are_none_where_none_is_chosen(changes, state):
 def test_the_page_asks_for_them_ahead():
     job = demo()
     told = {end: json.loads(answer(json.dumps({"kind": "figures", "job": job, "end": end}))) for end in ENDS}
-    assert told == {end: {"kind": "figures", "figures": figures_data(load(job), end)} for end in ENDS}
+    assert told == {end: {"kind": "figures", "figures": figures(load(job), end)} for end in ENDS}
     whole = json.loads(answer(json.dumps({"kind": "size", "job": job, "bands": False})))
     assert whole["report"] == json.loads(json.dumps(report(job, with_bands=False)))
 

@@ -7,11 +7,11 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import fitted
-from calc.report import report
-from calc.report.text import report_text
+from calc.model.draws import drawn, half_width
 from calc.springs.steel import GRADES
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
+from tests.core.plain import report
+from tests.core.plain import text as text_of
 
 WIRE = {"front.rate_from": "wire", "front.wire": "4.2 mm", "front.coil_diameter": "36.2 mm", "front.coils": "38", "front.spring_steel": None}
 
@@ -231,8 +231,8 @@ def test_a_modulus_follows_its_grade_and_can_be_known_better():
 
 
 def test_the_command_line_tells_pairs_tables_and_what_to_do_to_the_spacer():
-    text = report_text(report(demo(PROGRESSIVE | {"front.buy": "stock", "front.stock": "4.9"}), with_bands=False))
+    text = text_of(demo(PROGRESSIVE | {"front.buy": "stock", "front.stock": "4.9"}), with_bands=False)
     assert "18 pairs" in text.split("Force against length")[1].split("\n")[0]
-    text = report_text(report(demo({"front.buy": "series-pairs"}), with_bands=False))
+    text = text_of(demo({"front.buy": "series-pairs"}), with_bands=False)
     assert "4.5 is 4.4 left and 4.6 right (mean 4.5)" in text
     assert "Cut 3 mm off the spacer, for a spring as long as the fitted one." in text

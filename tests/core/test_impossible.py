@@ -5,8 +5,8 @@ import re
 
 import pytest
 
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 
 
 def ends(changes: dict) -> dict:

@@ -10,8 +10,8 @@ from calc.gas.chamber import gas_above_oil
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import conditions, fork, found_gaps
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_end import open_leg
 
 

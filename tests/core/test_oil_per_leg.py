@@ -10,10 +10,10 @@ import pytest
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model import oil_to_add
-from calc.report import report
+from calc.model.draws import drawn, half_width
 from calc.sizing.choice import end_inputs
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
+from tests.core.plain import report
 
 AREA = 20000.0 / 12.0  # mm2: 20 ml raised it by 12 mm
 FREE, STEEL, FITTED = 470.0, 51000.0, 8.6  # mm, mm3, N/mm

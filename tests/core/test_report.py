@@ -9,16 +9,23 @@ import pytest
 
 from calc.job.fields import FIELDS
 from calc.practice import usual
-from calc.report import ENDS, report
-from calc.report.data import number_text, quantity, rate_text, told
+from calc.report import ENDS
+from calc.report.quantity import number_text, plain_number, quantity, rate_text, spread_text
 from tests.core.documents import demo
+from tests.core.plain import part as part_of
+from tests.core.plain import report
 
-QUANTITY = {"value", "unit", "case", "origin", "plus_minus_95", "decimals"}
+QUANTITY = {"value", "unit", "case", "origin", "plus_minus_95", "decimals", "text", "plus_minus_text"}
 
 
 @pytest.fixture(scope="module")
 def answered():
     return report(demo())
+
+
+def told(figure):
+    """A quantity as a sentence writes it."""
+    return f"{number_text(figure['value'], figure['decimals'])} {figure['unit']}"
 
 
 def walk(data, path=""):
@@ -158,13 +165,14 @@ def test_what_the_new_sags_do_to_the_bike(answered):
 def test_readings_that_contradict_each_other_are_named():
     assert report(demo(), with_bands=False)["notes"] == []
     (note,) = report(demo({"rider.rear_axle": "128 kg"}), with_bands=False)["notes"]
-    assert re.search(r"differ by 6\.4 kg", note)
+    assert re.search(r"6\.4 kg more than bike, rider", note)
     (note,) = report(demo({"rider.posture": "sitting", "rider.front_axle": "86 kg", "rider.rear_axle": None}), with_bands=False)["notes"]
     assert "read sitting; sags here are read standing" in note
 
 
 def test_every_field_is_told_as_it_was_entered(answered):
-    assert list(answered["fields"]) == list(FIELDS)
+    assert list(answered["fields"]) == [path for path in FIELDS if path in answered["fields"]]
+    assert {state["applies"] or state["entered"] for state in answered["fields"].values()} == {True}
     assert answered["fields"]["rider.mass"]["text"] == "104 kg"
     assert answered["fields"]["front.raised_height"]["note"].startswith("From a gap of 140")
     assert answered["fields"]["front.unsprung"]["origin"] == "assumed"
@@ -194,6 +202,19 @@ def test_numbers_as_text_have_a_real_minus_and_no_minus_zero(value, decimals, te
     assert number_text(value, decimals) == text
 
 
+@pytest.mark.parametrize(("value", "text"), [
+    (2.5, "2.5"), (101325.0, "101325"), (1234567.0, "1234570"), (-1e7, "−10000000"), (0.00001234, "0.00001234"), (0.0, "0"), (1e-7, "0.0000001"),
+    (999999.5, "1000000"), (110.0, "110"),
+])  # fmt: skip
+def test_a_number_is_never_told_as_a_power_of_ten(value, text):
+    assert plain_number(value) == text
+
+
+@pytest.mark.parametrize(("half", "text"), [(234.0, "±230"), (0.0, ""), (None, ""), (0.125, "±0.12"), (55.0, "±55"), (1234.0, "±1200")])
+def test_the_spread_of_a_reading_has_two_figures(half, text):
+    assert spread_text(half) == text
+
+
 def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
     light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"]["front"]
     assert light["why"][0].startswith("You put 5 % less on the fork")  # 70 kg sprung against 73.4
@@ -205,6 +226,5 @@ def test_one_end_alone_is_the_same_end_without_the_comparison():
     job = demo()
     both = report(job, with_bands=False)
     for end in ENDS:
-        alone = report(job, with_bands=False, ends=[end])
-        assert alone["ends"] == {end: both["ends"][end]}
-        assert set(both) - set(alone) == {"attitude"}
+        alone = part_of(job, end, with_bands=False)
+        assert alone == {key: value for key, value in both.items() if key not in ("ends", "attitude")} | {"axle": end, "end": both["ends"][end]}

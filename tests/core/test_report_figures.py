@@ -9,11 +9,11 @@ from calc.job.fields import FIELDS
 from calc.job.lists import MOST
 from calc.practice import usual
 from calc.quantities.entry import convert, internal_unit
-from calc.report import report
-from calc.report.data import number_text, plus_minus_text, rate_text
-from calc.report.text import report_text
+from calc.report.quantity import number_text, rate_text
 from tests.core.documents import demo
 from tests.core.hand_model import Fork
+from tests.core.plain import report
+from tests.core.plain import text as text_of
 
 HAND = Fork()
 
@@ -54,7 +54,7 @@ DECIMALS = {
 def test_figures_are_rounded_as_the_trade_reads_them(nominal):
     for end, data in nominal["ends"].items():
         for name, decimals in DECIMALS.items():
-            if name in data["chosen"]:
+            if data["chosen"][name]:
                 assert data["chosen"][name]["decimals"] == decimals, (end, name)
     front = nominal["ends"]["front"]
     assert {name: front["targets"][name]["decimals"] for name in ("rider_sag", "end", "frequency")} == {"rider_sag": 0, "end": 2, "frequency": 2}
@@ -187,7 +187,7 @@ def test_every_figure_is_told_as_finely_as_its_unit_is_read(more):
 def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
     """Seven heights from 0 to full travel, each the nearest point of the curve; rows as the figures beside them are told."""
     answered = report(demo())
-    text = report_text(answered)
+    text = text_of(demo())
     for data in answered["ends"].values():
         curve = data["curve"]
         for i in range(0, 61, 10):
@@ -198,10 +198,10 @@ def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
             figures = [rate_text(candidate["rate"]["value"]), *(
                 number_text(candidate[name]["value"], candidate[name]["decimals"])
                 for name in ("preload", "gap", "free_sag", "rider_sag", "frequency", "end_force", "end_multiple", "landing_energy")
-                if name in candidate)]  # fmt: skip
+                if candidate[name])]  # fmt: skip
             assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
     turned = answered["attitude"]["rake_change"]["value"]
-    assert f"Rake changes by {number_text(turned, 1)}° {plus_minus_text(answered['attitude']['rake_change'])}°." in text.replace("\n", " ")
+    assert f"Rake changes by {number_text(turned, 1)}° {answered['attitude']['rake_change']['plus_minus_text']}°." in text.replace("\n", " ")
 
 
 def test_a_usual_range_is_shown_beside_the_field_whose_range_it_is():

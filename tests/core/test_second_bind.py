@@ -6,10 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from calc.report import report
 from calc.springs.arrangement import Nested, Progressive, SingleSpring, Stacked
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
+from tests.core.plain import report
 
 NESTED = {
     "front.spring_kind": "nested", "front.second_rate": "1 N/mm", "front.second_later": "200 mm", "front.rate": "4 N/mm",

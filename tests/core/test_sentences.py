@@ -1,6 +1,7 @@
 """Sentences that choose their words by the numbers beside them: each way that they can go, and the figures in refusals."""
 
 import re
+from dataclasses import fields, replace
 
 import pytest
 
@@ -8,14 +9,15 @@ from calc.conditions.equivalent_gap import gap_for_end_force
 from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.impossible import Impossible
-from calc.report import report
-from calc.report.bars import veto_words
-from calc.report.data import quantity
-from calc.report.elsewhere import _change_words
+from calc.report import report as typed_report
+from calc.report.conditions import change_words
+from calc.report.quantity import quantity, spring_rate
+from calc.report.reasons import veto_words
 from calc.report.setups import _decimals
 from calc.report.springs import seat_words
 from calc.report.sure import middle
 from calc.report.text import report_text
+from calc.report.types import Candidate, Change, ConditionBarred, Legs, Window
 from calc.report.words import (
     answer_words,
     count_words,
@@ -28,18 +30,21 @@ from calc.report.words import (
 )
 from calc.sizing.choice import BIGGEST_CHANGE, SPAN_STEPS
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_end import fork
 
 
-def ml(left: float, right: float) -> dict:
-    return {"left": quantity(left, "ml", "", 0), "right": quantity(right, "ml", "", 0)}
+def ml(left: float, right: float) -> Legs:
+    return Legs(quantity(left, "ml", "", 0), quantity(right, "ml", "", 0))
 
 
-def setup(rate: float = 4.6, pair: tuple[float, float] | None = None, **more: object) -> dict:
-    told = {"rate": quantity(rate, "N/mm", "", 2), "preload": quantity(3.0, "mm", "", 0), "gap": quantity(120.0, "mm", "", 0),
-            "frequency": quantity(2.08, "Hz", "", 2), "free_sag": quantity(30.0, "mm", "", 0), "rider_sag": quantity(66.0, "mm", "", 0)}  # fmt: skip
-    sides = None if pair is None else {side: quantity(r, "N/mm", "", 2) for side, r in zip(("left", "right"), pair, strict=True)}
-    return told | {"pair": sides, "pressure": None, "topped_out": False} | more
+def setup(rate: float = 4.6, pair: tuple[float, float] | None = None, **more: object) -> Candidate:
+    """A candidate of which only what these sentences name is known."""
+    told = dict.fromkeys(field.name for field in fields(Candidate))
+    told |= {"rate": spring_rate(rate, ""), "preload": quantity(3.0, "mm", "", 0), "gap": quantity(120.0, "mm", "", 0),
+             "frequency": quantity(2.08, "Hz", "", 2), "free_sag": quantity(30.0, "mm", "", 0), "rider_sag": quantity(66.0, "mm", "", 0)}  # fmt: skip
+    sides = None if pair is None else Legs(*(spring_rate(r, "") for r in pair))
+    return Candidate(**(told | {"pair": sides, "topped_out": False} | more))
 
 
 @pytest.mark.parametrize(("left", "right", "words"), [
@@ -63,11 +68,11 @@ def test_the_answer_in_each_of_its_forms():
     pair = setup(4.5, (4.4, 4.6))
     assert rate_words(setup()) == "4.6"
     assert rate_words(pair) == "4.4 left and 4.6 right (mean 4.5)"
-    assert answer_words("front", setup(), ml(42, 42), leave=False) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm: add 42 ml a leg."
-    assert answer_words("front", setup(), ml(42, 42), leave=True) == "Leave the 4.6 N/mm, with 3 mm preload, gap 120 mm: add 42 ml a leg."
-    assert answer_words("front", setup(), None, leave=False) == "Fit 4.6 N/mm, 3 mm preload."
-    assert answer_words("rear", setup(), ml(42, 42), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
-    open_ = answer_words("rear", setup(), None, leave=True, span=(4.2, 4.8))
+    assert answer_words("front", setup(oil=ml(42, 42)), leave=False) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", setup(oil=ml(42, 42)), leave=True) == "Leave the 4.6 N/mm, with 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", setup(), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
+    assert answer_words("rear", setup(oil=ml(42, 42)), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
+    open_ = answer_words("rear", setup(), leave=True, span=(4.2, 4.8))
     assert open_ == "From 4.2 to 4.8 N/mm, not settled yet; as your readings stand 4.6 with 3 mm preload."
 
 
@@ -79,7 +84,7 @@ def test_draws_counted_in_words():
 
 
 def test_why_this_fork_spring():
-    usual = {"low": 1.9, "high": 2.3}
+    usual = Window(1.9, 2.3, "Hz", "")
     standard = setup(4.2, frequency=quantity(2.07, "Hz", "", 2))
     other = setup(4.2, frequency=quantity(1.97, "Hz", "", 2))
     assert front_why(0.093, setup(), standard, other, usual) == [
@@ -94,13 +99,14 @@ def test_why_this_fork_spring():
 
 
 def test_a_condition_that_cannot_be_does_not_hide_the_next():
-    told = report(demo())
-    rows = told["ends"]["front"]["elsewhere"]
+    told = typed_report(demo())
+    front = told.ends.front
+    barred = ConditionBarred(front.elsewhere[1].key, front.elsewhere[1].label, "It bottoms there.", "")
+    rows = (front.elsewhere[0], barred, *front.elsewhere[2:])
     assert len(rows) > 2
-    rows[1]["problem"] = "It bottoms there."
-    text = report_text(told)
-    assert f"{rows[1]['label']}: It bottoms there." in text
-    assert rows[2]["label"] in text
+    text = report_text(replace(told, ends=replace(told.ends, front=replace(front, elsewhere=rows))))
+    assert f"{barred.label}: It bottoms there." in text
+    assert rows[2].label in text
 
 
 def test_the_middle_eight_of_ten_draws():
@@ -111,7 +117,7 @@ def test_the_middle_eight_of_ten_draws():
 
 @pytest.mark.parametrize(("sag", "force", "words"), [(-3.0, 0.4, ("3 mm less", "0.4 × load more")), (0.6, -0.2, ("1 mm more", "0.2 × load less"))])
 def test_a_change_says_which_way_it_goes(sag, force, words):
-    told = _change_words({"rider_sag": quantity(sag, "mm", "", 0), "end_multiple": quantity(force, "× load", "", 1)})
+    told = change_words(Change(quantity(sag, "mm", "", 0), quantity(force, "× load", "", 1)))
     assert all(part in told for part in words)
 
 
@@ -121,11 +127,11 @@ def test_a_gauge_is_told_to_what_its_steps_need(step, decimals):
 
 
 def test_why_this_shock_spring():
-    first, second = rear_why(setup(54.0), 30.2, setup(48.0))
+    first, second = rear_why(setup(54.0), quantity(30.2, "mm", "", 0), setup(48.0))
     assert first == "At 66 mm rider sag, 54 N/mm leaves 30 mm free sag; 30 mm is wanted."
     assert second == "As found: 30 mm free sag, 66 mm rider sag."
-    assert rear_why(setup(54.0), 30.0, setup(topped_out=True))[1] == "As found: no free sag, preload alone holds the bike, 66 mm rider sag."
-    assert len(rear_why(setup(54.0), 30.0, None)) == 1
+    assert rear_why(setup(54.0), quantity(30.0, "mm", "", 0), setup(topped_out=True))[1] == "As found: no free sag, preload alone holds the bike, 66 mm rider sag."
+    assert len(rear_why(setup(54.0), quantity(30.0, "mm", "", 0), None)) == 1
 
 
 def test_widths_are_told_in_tenths_and_lengths_in_millimetres():

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from calc.boundary import answer
 from calc.job.field import Kind
 from calc.job.fields import FIELDS
-from calc.report import report
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_any_job import dropped
 from tests.core.verdicts import finite
 

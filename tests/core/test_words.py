@@ -7,11 +7,13 @@ import pytest
 
 from calc.impossible import decimals_apart
 from calc.job import load
-from calc.report import report
-from calc.report.bars import EndWanted, veto_words
+from calc.report.quantity import quantity
+from calc.report.reasons import EndWanted, veto_words
+from calc.report.types import Legs
 from calc.report.words import oil_words, unsettled_words
 from calc.sizing.choice import size_end
 from tests.core.documents import demo
+from tests.core.plain import report
 
 
 @pytest.mark.parametrize(
@@ -81,7 +83,7 @@ def test_numbers_that_are_the_same_stay_the_same():
     ],
 )
 def test_oil_that_rounds_to_nothing_is_not_taken_out(left, right, words):
-    assert oil_words({"left": {"value": left}, "right": {"value": right}}) == words
+    assert oil_words(Legs(quantity(left, "ml", "", 0), quantity(right, "ml", "", 0))) == words
 
 
 def test_draws_that_find_no_spring_are_not_counted_as_if_they_had():
@@ -93,7 +95,7 @@ def test_draws_that_find_no_spring_are_not_counted_as_if_they_had():
 def test_scales_that_contradict_each_other_are_told_in_any_posture(posture):
     """54.5 + 59.3 alone, 96.2 + 121.6 aboard: 104.0 kg of rider on the axles, whatever posture they were read in."""
     notes = report(demo({"rider.posture": posture, "rider.mass": "95 kg"}), with_bands=False)["notes"]
-    assert any("differ by 9.0 kg" in note for note in notes), notes
+    assert any("9.0 kg more than bike, rider" in note for note in notes), notes
 
 
 def test_a_table_that_is_a_trifle_too_short_says_so_in_numbers():

@@ -53,8 +53,8 @@ def finite(data: Any) -> bool:
 
 def entered(report: Data, path: str) -> float | None:
     """A quantity of the job in its field's unit; the random jobs type no other. None where it is idle or not known."""
-    found = report["fields"][path]
-    return found["value"] if found["applies"] else None
+    found = report["fields"].get(path)
+    return found["value"] if found and found["applies"] else None
 
 
 # What a veto says: the numbers in its words by name, and how they must stand to one another.
@@ -79,8 +79,12 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
     sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
+    choices = {report["fields"][f"front.gap_{of}"]["value"] for of in ("read", "state")}
+    for key in ("gap_min", "gap_max"):  # the trade's limits are told in the user's convention: their geometry has tests of its own
+        if choices != {"out", "collapsed"} and not report["fields"][f"front.{key}"]["entered"]:
+            found[key] = None
     found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
-    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if "gap" in candidate else None}
+    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
     bind, move = candidate["bind_clearance"], seat(report, end, candidate)
     found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
     return found | {"pressure": None, "wanted": data["targets"]["rider_sag"]["value"]}

@@ -9,8 +9,8 @@ import pytest
 
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.report.figures import figures_data
 from calc.sizing.choice import rider_span, size_end
+from tests.core.plain import figures
 
 Data = dict[str, Any]
 
@@ -18,14 +18,14 @@ Data = dict[str, Any]
 def check_ahead(job: Job, report: Data) -> None:
     """Compare each end's figures with its report; a +/- is the report's alone."""
     for end, told in report["ends"].items():
-        figures = figures_data(job, end)
+        ahead = figures(job, end)
         if told["state"] != "ok":
-            assert figures is None
+            assert ahead is None
             continue
-        assert figures is not None
-        assert figures["setup"] == {name: _bare(told["chosen"][name]) for name in figures["setup"]}
-        assert math.isclose(figures["travel"], told["curve"]["stroke"][-1], abs_tol=0.005 + 1e-9)
-        assert {name: window["low"] for name, window in figures["windows"].items()} == {
+        assert ahead is not None
+        assert ahead["setup"] == {name: _bare(told["chosen"][name]) for name in ahead["setup"]}
+        assert math.isclose(ahead["travel"], told["curve"]["stroke"][-1], abs_tol=0.005 + 1e-9)
+        assert {name: window["low"] for name, window in ahead["windows"].items()} == {
             name: window["low"] for name, window in told["windows"].items()
         }
 
@@ -42,5 +42,5 @@ def check_span(job: Job, report: Data) -> None:
 
 def _bare(told: Any) -> Any:
     if isinstance(told, dict) and "plus_minus_95" in told:
-        return told | {"plus_minus_95": None}
+        return told | {"plus_minus_95": None, "plus_minus_text": ""}
     return {name: _bare(part) for name, part in told.items()} if isinstance(told, dict) else told

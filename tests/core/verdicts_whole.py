@@ -53,18 +53,17 @@ def _attitude(report: Data) -> None:
 
 
 def _scales(report: Data) -> None:
-    """Scales that differ from the rider by more than 3 kg are told, and by how much."""
-    told = next((note for note in report["notes"] if "four axle readings" in note), None)
+    """Scales that differ from what they carry by more than 3 kg and their +/- together are told, and by how much."""
+    told = next((note for note in report["notes"] if "rider aboard the axles carry" in note), None)
     axles = [f"{who}.{end}_axle" for who in ("rider", "bike") for end in ("front", "rear")]
     if any(entered(report, path) is None for path in axles):
         return
-    aboard = entered(report, axles[0]) + entered(report, axles[1])
-    alone = entered(report, axles[2]) + entered(report, axles[3])
-    extra = sum(entered(report, path) or 0.0 for path in ("rider.passenger", "rider.luggage"))
-    off = abs(aboard - alone - extra - entered(report, "rider.mass"))
-    refused = all(data["state"] == "refused" for data in report["ends"].values())
-    assert (told is not None) == (off > 3.0) or abs(off - 3.0) < 1e-6 or refused, (told, off)
-    assert told is None or agrees(numbers(told)[0], off)
+    others = [path for path in ("rider.mass", "rider.passenger", "rider.luggage") if entered(report, path) is not None]
+    aboard, alone = (sum(entered(report, path) for path in pair) for pair in (axles[:2], axles[2:]))
+    off = abs(aboard - alone - sum(entered(report, path) for path in others))
+    explained = max(3.0, math.hypot(*(report["fields"][path]["plus_minus_95"] for path in (*axles, *others))))
+    assert (told is not None) == (off > explained) or abs(off - explained) < 1e-6, (told, off)
+    assert told is None or agrees(numbers(told)[1], off)
 
 
 def _elsewhere(data: Data) -> None:

@@ -2,24 +2,20 @@
  * What passes between the page and the worker that runs the core. Requests and replies are the core's own
  * (calc.boundary.answer: JSON text in, JSON text out); the envelopes around them are ours.
  */
-export type Job = Record<string, unknown>
-export type Report = Record<string, unknown>
+import type { PartReport, Reply } from '../generated/report.ts'
 
+type End = PartReport['axle']
+
+/** A job as an object that was read from JSON: what it holds is for the core to judge. */
 export type CoreRequest =
-  | { kind: 'size'; job: Job; bands: boolean; ends: readonly ('front' | 'rear')[] }
-  | { kind: 'figures'; job: Job; end: 'front' | 'rear' }
+  | { kind: 'size'; job: object; bands: boolean; ends: readonly End[] }
+  | { kind: 'figures'; job: object; end: End }
   | { kind: 'start'; use: string; rider: string }
   | { kind: 'open'; text: string }
-  | { kind: 'compare'; before: Job; after: Job }
-  | { kind: 'next visit'; job: Job; date: string }
+  | { kind: 'compare'; before: object; after: object }
+  | { kind: 'next visit'; job: object; date: string }
 
-export type CoreReply =
-  | { kind: 'report'; report: Report }
-  | { kind: 'figures'; figures: Record<string, unknown> | null }
-  | { kind: 'job'; job: Job }
-  | { kind: 'jobs'; jobs: Job[]; refused: string[] }
-  | { kind: 'comparison'; comparison: Record<string, unknown> }
-  | { kind: 'failure'; message: string; [more: string]: unknown }
+export type CoreReply = Reply
 
 /** Why a start can fail; failures.ts has the words for each. */
 export type Reason =

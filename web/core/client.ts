@@ -122,7 +122,7 @@ class CoreClient implements Core {
         this.fail(message)
         break
       case 'answer':
-        this.answered(message.id, JSON.parse(message.text) as CoreReply)
+        this.answered(message.id, JSON.parse(message.text))
         break
       case 'broken':
         this.lose(new CoreError('broke', message.detail))
@@ -146,7 +146,7 @@ class CoreClient implements Core {
     // Answers of another kind say nothing of the one that costs workers.
     if (kindOf(question.request) === this.lostOn) this.losses = 0
     this.settled.value = true
-    if (reply.kind === 'report' || reply.kind === 'figures') markOnce('first-computed')
+    if (reply.kind === 'report' || reply.kind === 'part' || reply.kind === 'figures') markOnce('first-computed')
     question.resolve(reply)
     this.next()
   }

@@ -40,7 +40,9 @@ async function answer(): Promise<void> {
   const ends = last.includes('+') ? ['front', 'rear'] : [last.split(' ')[1]!]
   const reply = last.startsWith('figures')
     ? { kind: 'figures', figures: FIGURES }
-    : { kind: 'report', report: { fields: {}, ends: Object.fromEntries(ends.map((end) => [end, END])) } }
+    : ends.length === 1
+      ? { kind: 'part', report: { fields: {}, axle: ends[0], end: END } }
+      : { kind: 'report', report: { fields: {}, ends: { front: END, rear: END } } }
   answers.at(-1)!(reply as unknown as CoreReply)
   await vi.advanceTimersByTimeAsync(1)
 }

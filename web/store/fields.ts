@@ -11,12 +11,30 @@ interface Known {
   problem: ReadonlySignal<Problem | null>
 }
 
+/** What the report does not tell: a field that neither applies nor holds an entry. */
+const IDLE: FieldState = {
+  applies: false,
+  entered: false,
+  text: '',
+  value: null,
+  rates: [],
+  pairs: [],
+  unit: '',
+  plus_minus_95: null,
+  plus_minus_text: '',
+  origin: null,
+  reason: '',
+  note: '',
+  usual: null,
+  problem: null,
+}
+
 const all = new Map<FieldPath, Known>()
 
 function known(path: FieldPath): Known {
   const found = all.get(path)
   if (found) return found
-  const state = computed(() => report.value?.fields[path])
+  const state = computed(() => report.value ? (report.value.fields[path] ?? IDLE) : undefined)
   const ofEnd = computed(() => endProblems.value.find((problem) => problem.path === path))
   const made = {
     entry: computed(() => entryAt(job.value, path)),

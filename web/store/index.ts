@@ -1,8 +1,8 @@
 /** The state of the page: the job, what the core last said of it, and what is still good of that. Views only read it. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { End, EndNone, EndOk, EndReport, FieldState, Figures, Heard, Problem, Report, Setup } from '../core/report.ts'
-import type { FieldPath } from '../generated/schema.ts'
-import type { Answer } from './database.ts'
+import type { End, EndNone, EndOk, EndReport, Figures, PartReport, Problem, Report, Setup } from '../core/report.ts'
+import { REPORT_VERSION } from '../generated/version.ts'
+import { type Answer, NO_ANSWER } from './database.ts'
 import { EMPTY, type JobDocument } from './document.ts'
 
 /** One end as it is shown: its last good result, why that may be old, and what is wrong now. */
@@ -39,28 +39,38 @@ export function heardFigures(end: End, figures: Figures | null): void {
 }
 
 /** Take what the core says now, with its bands or before them. A refused end keeps its last good result. */
-export function heard(next: Heard, bands: boolean): void {
+export function heard(next: Report, bands: boolean): void {
   batch(() => {
     const before = report.value
+    const news = [take('front', next.ends.front, bands), take('rear', next.ends.rear, bands)].includes(true) || bands
     const fields = keepSame(before?.fields, next.fields)
-    refusal.value = ''
-    let news = bands
-    for (const [end, now] of Object.entries(next.ends) as [End, EndReport][]) {
-      const view = follow(reports[end].value, now, bands)
-      news ||= view.report !== reports[end].value.report
-      reports[end].value = view
-      ahead[end].value = null
-    }
-    const whole = { ...before, ...next, fields, ends: { ...before?.ends, ...next.ends } } as Report
     // Like the ends themselves, what compares them keeps its bands where nothing new is said.
-    report.value = before && !news ? { ...whole, attitude: before.attitude } : whole
+    report.value = { ...next, fields, attitude: before && !news ? before.attitude : next.attitude }
   })
+}
+
+/** Take what the core says of one end; the other, and what compares the two, stand. */
+export function heardPart({ axle, end, ...next }: PartReport, bands: boolean): void {
+  batch(() => {
+    const before = report.value
+    take(axle, end, bands)
+    if (before) report.value = { ...before, ...next, fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
+  })
+}
+
+/** Take one end; whether that is news. */
+function take(end: End, now: EndReport, bands: boolean): boolean {
+  refusal.value = ''
+  const before = reports[end].value
+  reports[end].value = follow(before, now, bands)
+  ahead[end].value = null
+  return reports[end].value.report !== before.report
 }
 
 /** Fields of which the same is said keep their identity, by which their views know that nothing changed. */
 function keepSame(before: Report['fields'] | undefined, now: Report['fields']): Report['fields'] {
   const kept = { ...now }
-  for (const [path, state] of Object.entries(now) as [FieldPath, FieldState][]) {
+  for (const [path, state] of Object.entries(now)) {
     const old = before?.[path]
     if (old && JSON.stringify(old) === JSON.stringify(state)) kept[path] = old
   }
@@ -86,7 +96,7 @@ function withThoseBefore(now: EndOk | EndNone, before: EndReport | null): EndRep
 /** What the answer chooses by: a spring's rate, an air spring's pressure. */
 const step = ({ pressure, rate }: Setup) => (pressure ?? rate).value
 
-const OF_BANDS = ['plus_minus_95', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
+const OF_BANDS = ['plus_minus_95', 'plus_minus_text', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
 
 /** Whether two results are the same, whatever is known of their bands. */
 export function sameButBands(one: EndReport, other: EndReport): boolean {
@@ -99,7 +109,9 @@ const plain = (end: unknown) => JSON.stringify(end, (key, value: unknown) => (OF
 const within = (figures: Setup, setup: Setup) => (Object.keys(figures) as (keyof Setup)[]).every((key) => plain(figures[key]) === plain(setup[key]))
 
 /** Put a kept job on the page with its answer, marked until it is worked out again. */
-export function show(id: string, next: JobDocument, answer: Answer): void {
+export function show(id: string, next: JobDocument, kept: Answer): void {
+  // What another version of the core said of a job is dropped: it lacks what this page shows.
+  const answer = kept.report?.version === REPORT_VERSION ? kept : NO_ANSWER
   batch(() => {
     openId.value = id
     job.value = next
@@ -129,7 +141,7 @@ export function markStale(): void {
 
 /** Keep the job and drop what was said of it. */
 export function forgetAnswers(): void {
-  show(openId.value, job.value, { report: null, good: { front: null, rear: null } })
+  show(openId.value, job.value, NO_ANSWER)
 }
 
 /** What stands on the page as the answer, for keeping. */

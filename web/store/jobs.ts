@@ -1,5 +1,5 @@
 /** The jobs on this device: listed, opened, made, copied, renamed, deleted and brought back. */
-import type { CoreReply, Job } from '../core/boundary.ts'
+import type { CoreReply } from '../core/boundary.ts'
 import type { Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
 import { type Head, NO_ANSWER, newest, type Row, rowsOf, within } from './database.ts'
@@ -141,12 +141,12 @@ export async function start(use: string, rider: string, said: Partial<Pick<JobDo
 export async function copyAsNextVisit(id: string): Promise<string | undefined> {
   const document = await documentOf(id)
   if (!document) return 'This job is not on this device any more.'
-  return made(await askCore({ kind: 'next visit', job: document as unknown as Job, date: today() }), (found) => ({ ...found, invented: false }))
+  return made(await askCore({ kind: 'next visit', job: document, date: today() }), (found) => ({ ...found, invented: false }))
 }
 
 async function made(reply: CoreReply, finish: (found: JobDocument) => JobDocument): Promise<string | undefined> {
   if (reply.kind === 'failure') return reply.message
-  if (reply.kind === 'job') await addAndShow(finish(reply.job as unknown as JobDocument))
+  if (reply.kind === 'job') await addAndShow(finish(reply.job))
   return undefined
 }
 
@@ -157,17 +157,14 @@ export async function documentOf(id: string): Promise<JobDocument | undefined> {
   return found && (found.unsaved ?? found.row.job)
 }
 
-export interface Comparison {
-  entries: { path: string; label: string; before: string; after: string }[]
-  results: { end: 'front' | 'rear'; label: string; before: string; after: string }[]
-}
+export type Comparison = Extract<CoreReply, { kind: 'comparison' }>['comparison']
 
 /** Two visits side by side, or what stands in the way. */
 export async function compare(before: string, after: string): Promise<Comparison | string> {
   const [one, other] = await Promise.all([documentOf(before), documentOf(after)])
   if (!one || !other) return 'One of the two is not on this device any more.'
-  const reply = await askCore({ kind: 'compare', before: one as unknown as Job, after: other as unknown as Job })
-  if (reply.kind === 'comparison') return reply.comparison as unknown as Comparison
+  const reply = await askCore({ kind: 'compare', before: one, after: other })
+  if (reply.kind === 'comparison') return reply.comparison
   return reply.kind === 'failure' ? reply.message : ''
 }
 

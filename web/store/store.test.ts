@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { EndReport, Figures, Heard, Report } from '../core/report.ts'
+import type { EndReport, Figures, PartReport, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { ahead, follow, heard, heardFigures, report, reports } from './index.ts'
+import { ahead, follow, heard, heardFigures, heardPart, report, reports } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
 const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
@@ -63,7 +63,7 @@ describe('what the core says', () => {
     expect(ahead.front.value).toBeNull()
     heardFigures('front', figures(4.8))
     heardFigures('rear', figures(48))
-    heard({ fields: {}, ends: { front: ok('three') } } as unknown as Heard, false)
+    heardPart({ fields: {}, axle: 'front', end: ok('three') } as unknown as PartReport, false)
     expect([ahead.front.value, ahead.rear.value]).toEqual([null, figures(48)])
     // What is no longer true is not "the same": the figures say that it is again.
     heard(said(refused('front.rate'), ok('two')), true)
@@ -99,8 +99,7 @@ describe('what the core says', () => {
 
   test('an answer for one end leaves the other, and what compares the two, in sight', () => {
     heard({ ...said(ok('one'), ok('two')), attitude: { words: 'level' } } as unknown as Report, true)
-    const { front } = said(ok('three'), ok('unused')).ends
-    heard({ fields: {}, ends: { front } } as unknown as Heard, true)
+    heardPart({ fields: {}, axle: 'front', end: ok('three') } as unknown as PartReport, true)
     expect(reports.front.value.report).toMatchObject({ answer: 'three' })
     expect(reports.rear.value.report).toMatchObject({ answer: 'two' })
     expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })

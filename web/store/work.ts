@@ -1,11 +1,11 @@
 /** The open job's way to the core and back: asked at every edit, asked again whenever what stands may not be true any more. */
 import { effect, untracked } from '@preact/signals'
-import type { CoreReply, CoreRequest, Job } from '../core/boundary.ts'
+import type { CoreReply, CoreRequest } from '../core/boundary.ts'
 import type { Core } from '../core/client.ts'
 import { latestOnly } from '../core/latest.ts'
-import type { End, Figures, Heard } from '../core/report.ts'
+import type { End } from '../core/report.ts'
 import type { JobDocument } from './document.ts'
-import { answerShown, heard, heardFigures, job, markStale, refusal } from './index.ts'
+import { answerShown, heard, heardFigures, heardPart, job, markStale, refusal } from './index.ts'
 import { keepAnswer } from './keep.ts'
 
 export const BOTH: readonly End[] = ['front', 'rear']
@@ -63,19 +63,20 @@ export async function workOut(first: End = 'front'): Promise<void> {
 }
 
 async function figures(asked: JobDocument, end: End): Promise<void> {
-  const reply = await ask({ kind: 'figures', job: asked as unknown as Job, end }).catch(() => undefined)
-  if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures as Figures | null)
+  const reply = await ask({ kind: 'figures', job: asked, end }).catch(() => undefined)
+  if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures)
 }
 
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
 export async function size(asked: JobDocument, ends: readonly End[], bands: boolean): Promise<boolean> {
   if (job.value !== asked) return false
-  const reply = await ask({ kind: 'size', job: asked as unknown as Job, bands, ends }).catch(() => undefined)
+  const reply = await ask({ kind: 'size', job: asked, bands, ends }).catch(() => undefined)
   if (job.value !== asked) return false
   if (!reply) return (markStale(), false)
   if (reply.kind === 'failure') refusal.value = reply.message
-  if (reply.kind !== 'report') return (markStale(), false)
-  heard(reply.report as unknown as Heard, bands)
+  if (reply.kind === 'report') heard(reply.report, bands)
+  else if (reply.kind === 'part') heardPart(reply.report, bands)
+  else return (markStale(), false)
   if (ends === BOTH) keepAnswer(answerShown(), asked)
   return true
 }

@@ -30,9 +30,9 @@ def reached() -> dict[str, str]:
 
 
 def core_sources() -> list[Path]:
-    """The core as the page gets it: without the command line."""
+    """The core as the page gets it: without the command line, and without what calibrates the tables."""
     return [path for path in sorted(CORE.rglob("*")) if path.is_file() and path.name != "__main__.py"
-            and "__pycache__" not in path.parts]
+            and not {"__pycache__", "calibrate"} & set(path.parts)]
 
 
 def named_by_core() -> list[str]:

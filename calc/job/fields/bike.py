@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
-from calc.practice import USES
+from calc.practice import POSTURE, SOLD_LOADED, USES
 
 _BIKE = Part.BIKE
 _AXLE = "Both wheels level, the other wheel blocked up to the height of the scale; fuel as ridden."
@@ -32,7 +32,7 @@ BIKE = (
     ),
     Field(
         "rider.posture", "Posture on the scales", _BIKE, Kind.CHOICE, needs=("rider.front_axle", "rider.rear_axle"), choices={"standing": "Standing", "sitting": "Sitting"},
-        default=Default(choice="standing", choice_by_use={"adventure": "sitting", "two-up": "sitting", "road": "sitting", "track": "sitting"}),
+        default=Default(choice="standing", choice_by_use=POSTURE),
         how="How the rider was on the bike when the axle readings were taken.", typed="stated",
     ),
     Field(
@@ -64,7 +64,7 @@ BIKE = (
         how="What the front axle gains with the rider standing, over the rider's mass.",
     ),
     Field(
-        "bike.carries", "Carried besides the rider", _BIKE, Kind.CHOICE, default=Default(choice="nothing", choice_by_use={"two-up": "both"}),
+        "bike.carries", "Carried besides the rider", _BIKE, Kind.CHOICE, default=Default(choice="nothing", choice_by_use=dict.fromkeys(SOLD_LOADED, "both")),
         choices={"nothing": "Nothing", "luggage": "Luggage", "passenger": "A passenger", "both": "Passenger and luggage"},
         how="What is aboard when rider sag is read and the bike is ridden. Free sag is read without it.", typed="stated",
     ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
+from calc.job.fields.wishes import wishes
 
 _Q = Kind.QUANTITY
 _S = Part.SPRINGS
@@ -25,7 +26,7 @@ END_TARGETS = {
 FRONT = (
     Field(
         "front.travel", "Fork travel", _S, _Q, "length", "mm", 20, 400, 5, 0, plus_minus=2, main=True, usual="travel front",
-        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value.", typed="stated",
+        default=Default("travel front"), end="front", how="Along the leg, from hanging to the first solid stop; the manual's value. Air fork: from the leg held out.", typed="stated",
     ),
     Field(
         "front.unsprung", "Wheel and lower legs", _S, _Q, "mass", "kg", 4, 60, 0.5, 1, plus_minus=1.5, main=True,
@@ -40,6 +41,7 @@ FRONT = (
         "front.rate", "Springs fitted", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
         when={"front.rate_from": ("marking",), "front.spring_kind": ("single", "unequal", "stacked", "nested")},
         usual="fork rate", default=Default("fork rate"), end="front", how=f"Per leg. {_MARK}", typed="stated",
+        pair="For a different rate in each leg, choose that as the kind of spring, then enter one rate for each leg.",
     ),
     Field(
         "front.rate_right", "Spring fitted, right leg", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, main=True,
@@ -82,8 +84,10 @@ FRONT = (
     ),
     Field(
         "front.target_sag", "Rider sag wanted", _S, _Q, "length", "mm", 5, 200, 1, 0, main=True, usual="rider sag front",
-        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use.", typed="stated", decision=True,
+        default=Default("rider sag front", share_of="front.travel"), end="front", how="Along the leg, in the posture of the use; or in % of travel.", typed="stated", decision=True,
+        percent_of="front.travel",
     ),
+    *wishes("front", _S, "Along the leg"),
     Field(
         "front.end_target", "At full travel", _S, Kind.CHOICE, choices=END_TARGETS, default=Default(choice="standard"), end="front",
         how="What the fork should have left when it reaches the end of its travel.", typed="stated",
@@ -114,7 +118,7 @@ FRONT = (
         how="A preload to look at beside the answer. Empty: the answer's.",
     ),
     Field(
-        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 350, 5, 0, end="front", typed="stated", decision=True,
+        "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, end="front", typed="stated", decision=True,
         how="A gap to look at beside the answer. Empty: the answer's.",
     ),
 )  # fmt: skip

@@ -10,18 +10,19 @@ _GAP = (
     "Bled until smooth, rod down, spring and spacer out, tubes collapsed, leg upright, five minutes' wait: from the top edge "
     "of the inner tube (conventional) or of the outer tube (upside-down) to the oil."
 )
+_TRADE = "collapsed, spring and spacer out, told in your own convention; common practice, no source"
 _UPSIDE_DOWN = {"front.layout": ("upside-down",)}
 _DIAMETERS = {"front.area_by": ("diameters",)}
 _BY_VOLUME = {"front.gap_from": ("volume filled",)}
-_CONVENTIONAL = dict.fromkeys(("adventure", "two-up", "trials"), "conventional")
+_CONVENTIONAL = dict.fromkeys(("dual-sport", "adventure", "two-up", "trials"), "conventional")
 
 OIL = (
     Field(
-        "front.gap_left", "Gap found, left", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap"), end="front", how=_GAP,
+        "front.gap_left", "Gap found, left", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
+        default=Default("gap", reason=_TRADE), end="front", how=_GAP, pair="Enter the left leg here and the right leg beside it.",
     ),
     Field(
-        "front.gap_right", "Gap found, right", _O, _Q, "length", "mm", 20, 350, 5, 0, plus_minus=2, main=True, usual="gap",
+        "front.gap_right", "Gap found, right", _O, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
         default=Default(follow="front.gap_left"), end="front", how=_GAP,
     ),
     Field(
@@ -143,11 +144,11 @@ OIL = (
         how="The tube that most of the oil and gas stands in: it grows too. A magnet tells.",
     ),
     Field(
-        "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 250, 5, 0, usual="smallest gap", default=Default("smallest gap"),
+        "front.gap_min", "Smallest gap", _O, _Q, "length", "mm", 10, 450, 5, 0, usual="smallest gap", default=Default("smallest gap", reason=_TRADE),
         end="front", how="By the seals or the maker.", typed="stated", decision=True,
     ),
     Field(
-        "front.gap_max", "Largest gap", _O, _Q, "length", "mm", 40, 350, 5, 0, usual="largest gap", default=Default("largest gap"),
+        "front.gap_max", "Largest gap", _O, _Q, "length", "mm", 40, 500, 5, 0, usual="largest gap", default=Default("largest gap", reason=_TRADE),
         end="front", how="The damper must stay covered with the leg extended.", typed="stated", decision=True,
     ),
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.job.field import Default, Field, Kind, Part
+from calc.job.fields.wishes import wishes
 
 _Q = Kind.QUANTITY
 _R = Part.REAR
@@ -82,12 +83,10 @@ REAR = (
     ),
     Field(
         "rear.target_sag", "Rider sag wanted", _R, _Q, "length", "mm", 5, 250, 1, 0, main=True, usual="rider sag rear",
-        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use.", typed="stated", decision=True,
+        default=Default("rider sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, in the posture of the use; or in % of travel.", typed="stated", decision=True,
+        percent_of="rear.travel",
     ),
-    Field(
-        "rear.target_free_sag", "Free sag wanted", _R, _Q, "length", "mm", 0, 120, 1, 0, main=True, usual="free sag rear",
-        default=Default("free sag rear", share_of="rear.travel"), end="rear", how="Vertical at the axle, bike alone.", typed="stated", decision=True,
-    ),
+    *wishes("rear", _R, "Vertical at the axle"),
     Field(
         "rear.friction", "Friction at the wheel", _R, _Q, "force", "N", 0, 400, 1, 0, plus_minus=15,
         usual="friction rear at the wheel", default=Default("friction rear at the wheel"), end="rear",

@@ -4,10 +4,10 @@ import { reports } from '../../store/index.ts'
 import { number, plusMinus, rateText } from '../figure/told.ts'
 import './tried.css'
 
-type Row = [name: string, unit: string, of: (setup: Setup) => Quantity | undefined]
+type Row = [name: string, unit: string, of: (setup: Setup) => Quantity | null]
 
 const ROWS: Row[] = [
-  ['Air pressure', 'bar', (setup) => setup.pressure ?? undefined],
+  ['Air pressure', 'bar', (setup) => setup.pressure],
   ['Spring rate', 'N/mm', (setup) => setup.rate],
   ['Preload', 'mm', (setup) => setup.preload],
   ['Gap', 'mm', (setup) => setup.gap],
@@ -64,7 +64,7 @@ function Beside({ setup, chosen }: { setup: Setup; chosen: Candidate | null }) {
   )
 }
 
-function Cell({ of, tried = false }: { of: Quantity | undefined; tried?: boolean }) {
+function Cell({ of, tried = false }: { of: Quantity | null; tried?: boolean }) {
   if (!of) return <td />
   return (
     <td class={tried ? 'tried-figure' : ''}>

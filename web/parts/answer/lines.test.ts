@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest'
-import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
+import type { Candidate, EndOk } from '../../core/report.ts'
+import { figure } from '../figure/testing.ts'
 import { answerLines, oilLines } from './lines.ts'
 
-const ml = (value: number): Quantity => ({ value, unit: 'ml', case: '', origin: 'worked out', plus_minus_95: null, decimals: 0 })
+const ml = (value: number) => figure(value, 'ml')
 const lines = (left: number, right: number) =>
   oilLines({ oil: { left: ml(left), right: ml(right) } } as Candidate).map(
     ({ words, figures, plain }) => `${words} ${plain ?? figures.map(({ of, unit }) => `${of.value} ${unit}`).join(' ')}`,
   )
 
-const figure = (value: number, unit = 'mm'): Quantity => ({ ...ml(value), unit })
 const sure = { draws: 200, left_out: 0, undecided: 0, counts: [], settled: false, low: 4.3, high: 5, words: '' }
 const end = { leave: false, sure, chosen: { rate: figure(4.8, 'N/mm'), preload: figure(0), oil: null } } as unknown as EndOk
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import type { EndReport } from '../../core/report.ts'
+import { figure as figureOf } from '../figure/testing.ts'
 import { cardRows, sharedCase } from './rows.ts'
 
 test('two cases are told once where they agree and apart where they differ', () => {
@@ -11,7 +12,7 @@ test('two cases are told once where they agree and apart where they differ', () 
   expect(sharedCase('per leg', 'per shock')).toEqual({ shared: '', front: 'per leg', rear: 'per shock' })
 })
 
-const figure = (value: number, unit: string) => ({ value, unit, case: 'x', origin: 'worked out', plus_minus_95: null, decimals: 1 })
+const figure = (value: number, unit: string) => figureOf(value, unit, 1)
 const NAMES = ['preload', 'free_sag', 'rider_sag', 'frequency', 'end_force', 'end_multiple']
 const setup = (rate: number, more: object = {}) =>
   ({ rate: figure(rate, 'N/mm'), ...Object.fromEntries(NAMES.map((name) => [name, figure(1, 'mm')])), gap: figure(120, 'mm'), ...more }) as object

@@ -20,7 +20,7 @@ export function ForceChart({ end }: { end: End }) {
   const view = reports[end].value
   const shown = view.report && view.report.state !== 'refused' ? shownOf(end, view.report) : null
   if (!shown) return null
-  const oneSpring = end === 'front' && report.value?.fields['front.springs_in'].value === 'one'
+  const oneSpring = end === 'front' && report.value?.fields['front.springs_in']?.value === 'one'
   return (
     <div class={`chart ${view.stale === 'last good' ? 'last-good' : ''}`}>
       <h3>

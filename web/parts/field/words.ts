@@ -23,9 +23,9 @@ export function limitWords(field: FieldSchema): string {
   return `From ${plain(field.low)} to ${withUnit(plain(field.high), field.unit)}.`
 }
 
-/** The +/- of a reading, to two figures as is the custom; empty where it has none. */
+/** The +/- of a reading; empty where it has none. */
 export function spreadText(state: FieldState | undefined): string {
-  return state?.plus_minus_95 ? `±${Number(state.plus_minus_95.toPrecision(2))}` : ''
+  return state?.plus_minus_text ?? ''
 }
 
 /** What is wrong, for a place where the field's name stands already. */

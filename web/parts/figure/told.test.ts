@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { figure } from './testing.ts'
 import { numberText, rateText, told } from './told.ts'
 
 // The right-hand sides are what Python's format() and the core's rate_text give.
@@ -30,11 +31,8 @@ test.each([
   expect(rateText(value)).toBe(text)
 })
 
-test('a +/- shows only where one was worked out', () => {
-  const figure = { value: 30.4, unit: 'mm', case: '', origin: 'worked out', plus_minus_95: null, decimals: 0 }
-  expect(told(figure)).toBe('30 mm')
-  expect(told({ ...figure, plus_minus_95: 1.2 })).toBe('30 mm ±1')
-  expect(told({ ...figure, plus_minus_95: 0.32 })).toBe('30 mm ±0.3')
-  expect(told({ ...figure, value: 56, unit: 'N/mm', decimals: 1, plus_minus_95: 1.68 })).toBe('56.0 N/mm ±2')
-  expect(told({ ...figure, value: 7.17, unit: '', decimals: 1 })).toBe('7.2')
+test('a result is told as the core rounded it, with its unit and its +/- where it has one', () => {
+  expect(told(figure(30.4))).toBe('30 mm')
+  expect(told(figure(30.4, 'mm', 0, '±0.3'))).toBe('30 mm ±0.3')
+  expect(told(figure(7.17, '', 1))).toBe('7.2')
 })

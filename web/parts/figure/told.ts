@@ -21,23 +21,17 @@ export function rateText(value: number): string {
   return numberText(value, 2).replace(/0$/, '')
 }
 
-/** The number of a result; N/mm of a spring is written as a rate. */
-export const number = (figure: Quantity): string => numberText(figure.value, figure.decimals)
+/** The number of a result, as the core rounded it. */
+export const number = (figure: Quantity): string => figure.text
 
 /** What candidates are told apart by: an air spring's pressure, else the rate. */
 export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
 
 /** That as text, without its unit. */
-export const stepText = (setup: Setup): string => (setup.pressure ? number(setup.pressure) : rateText(setup.rate.value))
+export const stepText = (setup: Setup): string => number(stepOf(setup))
 
-/** The +/- of a result, to the decimals that its value shows; empty where no band was worked out. Never ±0. */
-export function plusMinus(figure: Quantity): string {
-  const half = figure.plus_minus_95
-  if (half === null) return ''
-  const shown = figure.unit === 'N/mm' ? rateText(figure.value) : number(figure)
-  const text = numberText(half, shown.split('.')[1]?.length ?? 0)
-  return `±${Number(text) === 0 ? Number(half.toPrecision(1)) : text}`
-}
+/** The +/- of a result; empty where no band was worked out. */
+export const plusMinus = (figure: Quantity): string => figure.plus_minus_text
 
 /** A result with its unit and +/-. */
 export const told = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')

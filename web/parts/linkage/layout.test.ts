@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
+import { figure } from '../figure/testing.ts'
 import { apart, layout, middle } from './layout.ts'
 
-const quantity = { value: 0, unit: 'mm', case: '', origin: '', plus_minus_95: null, decimals: 0 }
+const quantity = figure(0)
 const view = (rise: number) => ({
   at: 'hanging',
   travel: quantity,

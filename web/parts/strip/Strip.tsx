@@ -66,6 +66,6 @@ function figuresOf(done: EndReport | null): Figures | null {
 }
 
 function travelEntered(end: End): number {
-  const value = report.value?.fields[`${end}.travel`].value
+  const value = report.value?.fields[`${end}.travel`]?.value
   return typeof value === 'number' ? value : 0
 }

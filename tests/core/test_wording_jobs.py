@@ -4,10 +4,10 @@ import pytest
 
 from calc.job import JobError, load
 from calc.practice import usual
-from calc.report import report
 from calc.report.sure import middle, of_ten
-from calc.report.text import report_text
 from tests.core.documents import demo
+from tests.core.plain import report
+from tests.core.plain import text as text_of
 from tests.core.test_air import AIR, OIL
 
 
@@ -60,7 +60,7 @@ def test_braking_is_told_to_a_tenth_of_its_deceleration():
 
 def test_every_caution_and_what_is_left_out_is_printed_with_the_report():
     told = report(demo(AIR), with_bands=False)
-    text = " ".join(report_text(told).split())
+    text = " ".join(text_of(demo(AIR), with_bands=False).split())
     for caution in told["cautions"]:
         assert " ".join(f"{caution['title']} {caution['words']}".split()) in text
     assert "Let all air off" in text
@@ -68,7 +68,7 @@ def test_every_caution_and_what_is_left_out_is_printed_with_the_report():
 
 
 def test_what_is_tried_is_not_among_what_the_answer_rests_on():
-    text = report_text(report(demo({"front.tried_rate": "4.4 N/mm"}), with_bands=False))
+    text = text_of(demo({"front.tried_rate": "4.4 N/mm"}), with_bands=False)
     assert "Try springs" not in text
     assert "tried" in text
 

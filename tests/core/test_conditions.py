@@ -5,9 +5,9 @@ import pytest
 from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
-from calc.report import report
 from calc.sizing.choice import size_end
 from tests.core.documents import demo
+from tests.core.plain import report
 
 BUILT = Setup(4.6, 3.0, 120.0)
 

@@ -8,14 +8,14 @@ import pytest
 from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
+from calc.model.draws import drawn
 from calc.model.inputs import end_inputs
-from calc.report import report
 from calc.sizing.choice import found, size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
-from calc.uncertainty.draws import drawn
-from calc.uncertainty.tolerance import TOLERANCES, built, with_tolerance
+from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
 from tests.core.documents import demo
+from tests.core.plain import report
 from tests.core.test_bands import half, hand_drawn
 
 BUILT = Setup(4.6, 3.0, 120.0)
@@ -29,7 +29,7 @@ def one_by_one(job, end, setup, count=200):
         alone = replace(
             draws, samples={path: float(np.broadcast_to(values, (count,))[i]) for path, values in draws.samples.items()}
         )
-        yield {row.key: row for row in under_conditions(alone, end, built(alone, setup))}
+        yield {row.key: row for row in under_conditions(alone, end, with_workmanship(alone, setup))}
 
 
 @pytest.fixture(scope="module")
@@ -129,7 +129,7 @@ def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
 def test_every_tolerance_of_the_bench_is_drawn():
     draws = with_tolerance(drawn(load(demo({}))))
     assert all(np.size(draws.samples[name]) == 200 for name in TOLERANCES)
-    as_built = built(draws, BUILT)
+    as_built = with_workmanship(draws, BUILT)
     assert half(as_built.gap) == pytest.approx(0.98, abs=0.03)
     assert half(as_built.rate) / 4.6 == pytest.approx(0.0294, rel=0.03)
-    assert built(draws, Setup(56.0, 4.0, 0.0)).gap == 0.0
+    assert with_workmanship(draws, Setup(56.0, 4.0, 0.0)).gap == 0.0

@@ -15,13 +15,13 @@ from calc.job import load
 from calc.job.starter import with_notes
 from calc.practice import usual
 from calc.quantities.entry import EntryError, read_entry
-from calc.report import report
-from calc.report.bars import EndWanted
-from calc.report.data import plus_minus_text, quantity
-from calc.report.text import report_text
+from calc.report.quantity import quantity, with_half
+from calc.report.reasons import EndWanted
 from calc.sizing.air_pressure import LEAST, MOST, none_holds
 from calc.springs.table import ForceTable
 from tests.core.documents import demo
+from tests.core.plain import report
+from tests.core.plain import text as text_of
 from tests.core.test_air import AIR, OIL, SECOND
 from tests.core.test_cartridge import GAS
 from tests.core.test_motion_job import the_published
@@ -37,7 +37,7 @@ def front_of(changes=None, **how):
     (2.4, 0, "±2"), (0.4, 0, "±0.4"), (0.04, 1, "±0.04"), (0.26, 1, "±0.3"), (0.5, 0, "±0.5"), (None, 0, ""), (11.6, 1, "±11.6"),
 ])  # fmt: skip
 def test_a_half_width_is_never_nothing(half, decimals, text):
-    assert plus_minus_text(quantity(30.0, "mm", "", decimals) | {"plus_minus_95": half}) == text
+    assert with_half(quantity(30.0, "mm", "", decimals), half).plus_minus_text == text
 
 
 def test_the_case_says_per_leg_at_the_front_and_per_shock_at_the_rear():
@@ -54,10 +54,11 @@ def test_the_curve_is_told_to_a_hundredth_of_a_millimetre_and_ends_at_full_trave
 
 
 def test_the_table_on_the_command_line_names_gap_at_the_front_only_and_each_row():
-    text = report_text(report(demo(), with_bands=False))
-    front, rear = text[text.index("FRONT") :].split("REAR") if "FRONT" in text else text.split("Rear", 1)
-    assert "gap mm" in front
-    assert "gap mm" not in rear
+    text = text_of(demo(), with_bands=False)
+    front, rear = (part.split("N/mm: ")[0] for part in text.split("\nRear\n"))
+    heads = [next(line for line in part.split("\n") if "preload  " in line) for part in (front, rear)]
+    assert "gap" in heads[0]
+    assert "gap" not in heads[1]
     for name in ("one step softer", "chosen", "one step stiffer", "as fitted", "as found", "standard, its rider"):
         assert f"  {name} " in front, name
 

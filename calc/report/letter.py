@@ -1,0 +1,76 @@
+"""The report as a short letter: what to fit at both ends, how sure that is, what to measure next, what to check after."""
+
+from __future__ import annotations
+
+from calc.job import Problem
+from calc.report.columns import wrapped
+from calc.report.quantity import banded_text
+from calc.report.types import EndOk, EndReport, Report
+
+MARGIN = 8  # columns for the word that stands before a paragraph
+
+
+def letter(report: Report) -> str:
+    """The report in about ten lines.
+
+    Parameters: report.
+    Returns: title; front and rear, each its answer and how sure it is; next; check; what else must be known; where the rest is.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.report import report
+        >>> letter(report(jobs()["enduro"], with_bands=False)).splitlines()[1].split(",")[0]
+        'Front   Fit 4.6 N/mm'
+    """
+    lines = [title(report)]
+    lines += _paragraphs("Front", _end(report.ends.front))
+    lines += _paragraphs("Rear", _end(report.ends.rear))
+    lines += _paragraphs("Next", _next(report))
+    lines += _paragraphs("Check", _check(report))
+    lines += _paragraphs("Note", list(report.notes))
+    return "\n".join([*lines, "Why, other springs, hot and high, cautions: --full. The maker's manual takes precedence."])
+
+
+def title(report: Report) -> str:
+    """Which job it is."""
+    name = report.header.name or "A job with no name"
+    use = f": {report.use_label}, sags {report.posture}" if report.use_label else ""
+    return f"{name}{' (demo, invented)' if report.header.invented else ''}{use}"
+
+
+def problem_text(problem: Problem) -> str:
+    """A problem in one paragraph."""
+    return " ".join(part for part in (problem.message, problem.limit, problem.way_out) if part)
+
+
+def _paragraphs(word: str, sentences: list[str]) -> list[str]:
+    lines, indent = [], " " * MARGIN
+    for number, sentence in enumerate(sentences):
+        lines += wrapped(sentence, indent, indent if number else f"{word:{MARGIN}}")
+    return lines
+
+
+def _end(end: EndReport) -> list[str]:
+    if end.state != "ok":
+        return [problem_text(problem) for problem in end.problems]
+    return [end.answer, *([end.sure.words] if end.sure else [])]
+
+
+def _next(report: Report) -> list[str]:
+    """The reading that narrows most at each end; where none is known to, what a bench takes first."""
+    ends = [end for end in (report.ends.front, report.ends.rear) if end.state != "refused"]
+    readings = [reading.words for end in ends for reading in end.measure_next[:1]]
+    return list(dict.fromkeys(readings)) or [first.words for first in report.measure_first[:2]]
+
+
+def _check(report: Report) -> list[str]:
+    """The sags that a tape must find once it is built; none where what to build is not settled."""
+    ends = {"front": report.ends.front, "rear": report.ends.rear}
+    return [_sags(axle, end) for axle, end in ends.items() if end.state == "ok" and (end.sure is None or end.sure.settled)]
+
+
+def _sags(axle: str, end: EndOk) -> str:
+    free, rider = banded_text(end.chosen.free_sag), banded_text(end.chosen.rider_sag)
+    return f"Built so, the {axle} sags {free} mm by itself and {rider} mm with the rider."
