@@ -31,8 +31,8 @@ ALWAYS = ("traceback", "linecache", "tokenize", "textwrap", "contextlib", "warni
           "encodings.latin_1", "_colorize")
 # Kept whole (without its tests), since numpy imports within it as a need comes up.
 NUMPY_WHOLE = "numpy/_core"
-# 1 drops assertions, 2 also docstrings. The core keeps them, since a dataclass without one writes itself one at
-# start-up; so do the files of numpy that hand their docstrings on as they are imported.
+# 1 drops assertions, 2 also docstrings. The core's classes keep a line (inside/compile.py), since a dataclass without
+# one writes itself one at start-up; so do the files of numpy that hand their docstrings on as they are imported.
 OPTIMIZE = {"stdlib": 2, "numpy": 2, "core": 1}
 DOCSTRINGS = ("numpy/_core/multiarray.py", "numpy/_core/overrides.py")
 
