@@ -92,11 +92,15 @@ def test_leg_is_to_scale_and_in_step_with_the_chart(opened, section, size):
         leg.get_by_role("slider").fill(str(stroke))
         seen = heights(page)
         scale = (seen["lug"] - seen["rim"]) / (foot - stroke)
-        assert (seen["low"] - seen["rim"]) / scale == pytest.approx(drawn["gap"], abs=3), "the gap's dimension, its line's width left"
+        assert (seen["low"] - seen["rim"]) / scale == pytest.approx(drawn["gap"], abs=3), (
+            "the gap's dimension, its line's width left"
+        )
         assert (seen["level"] - seen["rim"]) / scale == pytest.approx(at(section, drawn["spaces"][0]["bottom"], stroke), abs=4)
         assert seen["point"] == pytest.approx(seen["lug"], abs=2), "one line joins lug and curve"
         expect(leg.locator("[data-line=oil]")).to_contain_text(f"{at(section, drawn['spaces'][0]['bottom'], stroke):.0f} mm")
-        expect(leg.locator("[data-line='over the oil']")).to_contain_text(f"{at(section, drawn['spaces'][0]['volume'], stroke):.0f} ml")
+        expect(leg.locator("[data-line='over the oil']")).to_contain_text(
+            f"{at(section, drawn['spaces'][0]['volume'], stroke):.0f} ml"
+        )
 
 
 @pytest.mark.parametrize("hold", ["leg", "chart"])
@@ -149,7 +153,9 @@ def test_wheel_moves_the_leg_and_at_its_ends_the_page(opened):
     page.wait_for_function("(was) => scrollY > was", arg=before)
 
 
-@pytest.mark.parametrize(("across", "down", "path"), [(0.6, 0.25, "front.rate"), (0.05, 0.08, "front.gap_left"), (0.5, 0.97, "front.seal_diameter")])
+@pytest.mark.parametrize(
+    ("across", "down", "path"), [(0.6, 0.25, "front.rate"), (0.05, 0.08, "front.gap_left"), (0.5, 0.97, "front.seal_diameter")]
+)
 def test_a_tapped_part_opens_its_fields(opened, across, down, path):
     page = opened(DESK, computed=False, reduced_motion="reduce")
     leg = leg_of(page)
@@ -189,7 +195,13 @@ def test_figures_stand_in_a_table(opened, section):
 def test_the_drawing_is_described(opened):
     page = opened(computed=False)
     said = leg_of(page).locator(".leg-drawing").get_attribute("aria-label")
-    for words in ("the outer tube above", "spring, cartridge, rod", "Gap 120 mm, read collapsed", "Full travel at 300 mm.", "5.65 kN"):
+    for words in (
+        "the outer tube above",
+        "spring, cartridge, rod",
+        "Gap 120 mm, read collapsed",
+        "Full travel at 300 mm.",
+        "5.65 kN",
+    ):
         assert words in said
 
 
@@ -265,7 +277,12 @@ def test_side_view_is_drawn_from_the_first_point_on_and_lights_the_one_typed(ope
     expect(picture.locator("[data-point-of=axle]")).to_have_count(1, timeout=PATIENCE)
     expect(picture.locator("[data-lit=axle]")).to_have_count(1)
     expect(picture).to_contain_text("Not entered yet: shock top, shock foot.")
-    for path, value in (("rear.shock_top_x", "-180"), ("rear.shock_top_z", "330"), ("rear.shock_foot_x", "-260"), ("rear.shock_foot_z", "-20")):
+    for path, value in (
+        ("rear.shock_top_x", "-180"),
+        ("rear.shock_top_z", "330"),
+        ("rear.shock_foot_x", "-260"),
+        ("rear.shock_foot_z", "-20"),
+    ):
         reveal(page, path)
         field(page, path).fill(value)
     expect(picture).to_have_attribute("data-linkage", "closed", timeout=PATIENCE)
