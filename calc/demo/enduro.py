@@ -28,10 +28,10 @@ ENDURO: dict[str, Any] = {
     },
     "standard": {
         "rider": stated("87 kg", "5 kg"),
-        "fork_rate": stated("4.2 N/mm"),
+        "fork_springs": stated("as sold"),
+        "shock_spring": stated("as sold"),
         "fork_preload": stated("4 mm", "1 mm"),
         "gap": stated("126 mm", "2 mm"),
-        "shock_rate": stated("48 N/mm"),
         "shock_preload": stated("9 mm", "1 mm"),
     },
     "front": {
@@ -69,6 +69,5 @@ ENDURO: dict[str, Any] = {
         "rod_diameter": measured("16 mm", "0.05 mm"),
         "charge": stated("10 bar", "1 bar"),
         "target_sag": stated("104 mm"),
-        "target_free_sag": stated("30 mm"),
     },
 }

@@ -25,7 +25,12 @@ HIGH_PASS: dict[str, Any] = {
         "passenger": measured("68 kg", "1 kg"),
         "luggage": measured("30 kg", "1 kg"),
     },
-    "standard": {"rider": stated("85 kg", "5 kg"), "gap": stated("125 mm", "2 mm")},
+    "standard": {
+        "rider": stated("85 kg", "5 kg"),
+        "gap": stated("125 mm", "2 mm"),
+        "fork_springs": stated("as sold"),
+        "shock_spring": stated("as sold"),
+    },
     "front": {
         "travel": stated("200 mm", "2 mm"),
         "rate": stated("6.8 N/mm"),

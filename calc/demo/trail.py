@@ -27,10 +27,10 @@ TRAIL: dict[str, Any] = {
     },
     "standard": {
         "rider": stated("80 kg", "5 kg"),
-        "fork_rate": stated("4.0 N/mm"),
+        "fork_springs": stated("as sold"),
+        "shock_spring": stated("as sold"),
         "fork_preload": stated("3 mm", "1 mm"),
         "gap": stated("190 mm", "2 mm"),
-        "shock_rate": stated("46 N/mm"),
         "shock_preload": stated("9 mm", "1 mm"),
     },
     "front": {
@@ -73,6 +73,5 @@ TRAIL: dict[str, Any] = {
         "rod_diameter": measured("16 mm", "0.05 mm"),
         "charge": stated("10 bar", "1 bar"),
         "target_sag": stated("102 mm"),
-        "target_free_sag": stated("30 mm"),
     },
 }

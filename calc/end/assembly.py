@@ -7,7 +7,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number, some
+from calc.array import Array, Number, find_root, some
 from calc.end.end import End
 from calc.end.setup import Setup
 from calc.end.strut import Strut
@@ -18,6 +18,8 @@ from calc.motion.ratio import ForkMotion, Motion
 from calc.springs.arrangement import Arrangement
 from calc.springs.helical import Spring
 from calc.springs.topout import TopOutSpring, held_by
+
+MOST_PULLED_IN = 0.5  # of the stroke: a fork that hangs deeper is not pumped as any is ridden
 
 
 class Assembly(Protocol):
@@ -64,9 +66,9 @@ class Stops:
 class ForkAssembly:
     """Two legs.
 
-    Parameters: gas of a leg; arrangement of its springs; stroke [mm], full travel along the leg; ambient [MPa] where it
-    is ridden; rake [rad]; friction [N] per leg; springs: 2, 1 for a spring in the left leg only, 0 for none; stops;
-    gas_right, the right leg's gas where it is of another kind.
+    Parameters: gas of a leg; arrangement of its springs; stroke [mm], from full extension to the first solid stop along the
+    leg; ambient [MPa] where it is ridden; rake [rad]; friction [N] per leg; springs: 2, 1 for a spring in the left leg only, 0
+    for none; stops; gas_right, the right leg's gas where it is of another kind.
     """
 
     gas: LegGas
@@ -85,7 +87,30 @@ class ForkAssembly:
         same = self._symmetric(setup) and not some(setup.gap_split)
         left = self._leg(setup, right=False)
         struts = ((left, 2.0),) if same else ((left, 1.0), (self._leg(setup, right=True), 1.0))
-        return self.stops.fit(End(struts, motion, motion.travel(self.stroke), 2.0 * self.friction * motion.ratio(0.0)))
+        end = End(struts, motion, motion.travel(self.stroke), 2.0 * self.friction * motion.ratio(0.0))
+        return self.stops.fit(self._hung(end) if isinstance(self.gas, AirLeg) else end)
+
+    def _hung(self, end: End) -> End:
+        """The same end, its zero where it hangs: a balance chamber may pull it in from full extension."""
+        weight = self.stops.hanging / end.motion.ratio(0.0)
+
+        def out(start: Number) -> Array:
+            forces = (n * (s.spring_force(0.0) + s.gas_force(start, ISOTHERMAL)) for s, n in end.struts)
+            return np.asarray(sum(forces, 0.0) + weight)
+
+        at_top = out(0.0)
+        if not some(at_top < 0):
+            return end
+        deepest = MOST_PULLED_IN * self.stroke + 0.0 * at_top
+        at_deepest = out(deepest)
+        hangs = (at_top < 0) & (at_deepest > 0)
+        known = np.where(hangs, at_top, -1.0), np.where(hangs, at_deepest, 1.0)
+        found = find_root(lambda start: np.where(hangs, out(start), start - 0.5 * deepest), 0.0 * at_top, deepest, 1e-7, known)
+        start = np.where(hangs, found, np.where(at_top < 0, deepest, 0.0))
+        struts = tuple((replace(strut, start=start), count) for strut, count in end.struts)
+        return replace(
+            end, struts=struts, travel=end.motion.travel(self.stroke - start), pulled_in=(at_top < 0) & (at_deepest <= 0)
+        )
 
     def lock_gap(self, setup: Setup) -> Number:
         """Gap [mm] at which the first leg locks at full travel; the setup's own gap is not asked."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Flags, Number
 from calc.end.strut import Strut
 from calc.gas.chamber import Process
 from calc.motion.ratio import Motion
@@ -19,7 +19,8 @@ class End:
     """Struts side by side on one wheel.
 
     Parameters: struts, each with how many alike there are; motion of the wheel; travel [mm], vertical at the wheel
-    from hanging to the first solid stop; friction [N] at the wheel, the band either way within which it sticks.
+    from hanging to the first solid stop; friction [N] at the wheel, the band either way within which it sticks; pulled_in,
+    True where it hangs so deep in its travel that nothing can be told from there.
     Formula: virtual work: wheel force = F q, wheel rate = k q^2 + F dq/dz.
     Source: V. Cossalter, Motorcycle Dynamics, 2nd ed., chapter 5; from memory.
     """
@@ -28,6 +29,7 @@ class End:
     motion: Motion
     travel: Number
     friction: Number = 0.0
+    pulled_in: Flags | bool = False
 
     def _sum(self, what: str, stroke: Number, *process: Process) -> Number:
         return sum((count * getattr(strut, what)(stroke, *process) for strut, count in self.struts), 0.0 * np.asarray(stroke))

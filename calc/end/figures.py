@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -31,18 +31,21 @@ class Figures:
     energy_per_mass: Number
 
     def at(self, index: int) -> Figures:
-        """The figures of one candidate, as scalars; `end` stays that of all candidates."""
+        """The figures of one candidate, as scalars; of `end` only where it hangs: springs and gas stay those of all candidates."""
 
         def pick(value: Number | Flags) -> Number:
             array = np.asarray(value, dtype=float)
             return float(array if array.ndim == 0 else array[index])
 
         def sag(found: Sag) -> Sag:
-            return Sag(pick(found.travel), pick(found.stroke), np.asarray(pick(found.topped_out) > 0), pick(found.friction))
+            away = pick(found.beyond), pick(found.beyond_stroke)
+            return Sag(pick(found.travel), pick(found.stroke), np.asarray(pick(found.topped_out) > 0), pick(found.friction), *away)
 
         rest = (self.wheel_rate, self.frequency, self.end_force, self.end_multiple, self.energy, self.energy_per_mass)
         process = Process(pick(self.process.exponent), pick(self.process.settled))
-        return Figures(self.end, process, sag(self.free), sag(self.rider), *(pick(value) for value in rest))
+        struts = tuple((replace(strut, start=pick(strut.start)), count) for strut, count in self.end.struts)
+        end = replace(self.end, struts=struts, travel=pick(self.end.travel))
+        return Figures(end, process, sag(self.free), sag(self.rider), *(pick(value) for value in rest))
 
 
 def figures(end: End, loads: Loads, exponent: Number) -> Figures:

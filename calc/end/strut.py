@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,8 +16,9 @@ class Strut:
     """A fork leg or a shock.
 
     Parameters: springs (a top-out spring among them) and gases, any number of each; ambient [MPa] where it is ridden;
-    rubber, the bump rubber, which is in no force or energy but its own.
-    Formula: F(s) = sum of the springs + sum of (P - ambient) a.
+    rubber, the bump rubber, which is in no force or energy but its own; start [mm], how far from full extension it hangs: zero
+    stroke is there, preloads are read there, but gas and rubber are told from full extension.
+    Formula: F(s) = sum of the springs + sum of (P - ambient) a, gas at s + start.
     Source: statics.
     """
 
@@ -25,6 +26,11 @@ class Strut:
     gases: tuple[Gas, ...]
     ambient: Number
     rubber: Spring | None = None
+    start: Number = 0.0
+
+    def _deep(self, stroke: Number, process: Process) -> tuple[Number, Process]:
+        """A stroke from hanging and a process as the gas sees them, from full extension."""
+        return stroke + self.start, replace(process, settled=process.settled + self.start)
 
     def spring_force(self, stroke: Number) -> Number:
         """Force [N] of the springs alone at a stroke [mm]."""
@@ -32,7 +38,8 @@ class Strut:
 
     def gas_force(self, stroke: Number, process: Process) -> Number:
         """Force [N] of the gas alone at a stroke [mm]."""
-        return sum((g.force(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
+        deep, then = self._deep(stroke, process)
+        return sum((g.force(deep, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke))
 
     def force(self, stroke: Number, process: Process) -> Number:
         """Force [N] at a stroke [mm]."""
@@ -40,18 +47,23 @@ class Strut:
 
     def rate_at(self, stroke: Number, process: Process) -> Number:
         """Rate [N/mm] at a stroke [mm], springs and gas."""
-        gas = sum((g.rate_at(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
+        deep, then = self._deep(stroke, process)
+        gas = sum((g.rate_at(deep, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke))
         return gas + sum((s.rate_at(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
 
     def energy(self, stroke: Number, process: Process) -> Number:
-        """Energy [N mm] from full extension to a stroke [mm], springs and gas."""
-        gas = sum((g.energy(stroke, self.ambient, process) for g in self.gases), 0.0 * np.asarray(stroke))
+        """Energy [N mm] from hanging to a stroke [mm], springs and gas."""
+        deep, then = self._deep(stroke, process)
+        start = self.start + 0.0 * np.asarray(deep)
+        gas = sum(
+            (g.energy(deep, self.ambient, then) - g.energy(start, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke)
+        )
         return gas + sum((s.energy(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
 
     def rubber_force(self, stroke: Number) -> Number:
         """Force [N] of the bump rubber at a stroke [mm], left out of `force`."""
-        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.force(stroke)
+        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.force(stroke + self.start)
 
     def rubber_energy(self, stroke: Number) -> Number:
         """Energy [N mm] that the bump rubber takes up to a stroke [mm], left out of `energy`."""
-        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.energy(stroke)
+        return 0.0 * np.asarray(stroke) if self.rubber is None else self.rubber.energy(stroke + self.start)

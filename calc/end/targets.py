@@ -1,10 +1,27 @@
-"""What is wanted of an end: rider sag, the end of the travel, and what the choice measures from."""
+"""What is wanted of an end: rider sag, the end of the travel, the ride frequency to come near to, and the usual windows."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from calc.array import Number
+
+
+@dataclass(frozen=True, eq=False)
+class Windows:
+    """Between what a result is no fault.
+
+    Parameters: rider_sag [mm], the wanted one either way of which a bench is content; free_sag [mm], usual or the user's own;
+    both in the sag's own measure; end_multiple [-], the least force at full travel over the static rider load; frequency
+    [Hz], usual.
+    """
+
+    rider_sag: tuple[Number, Number] = (-np.inf, np.inf)
+    free_sag: tuple[Number, Number] = (-np.inf, np.inf)
+    end_multiple: Number = 0.0
+    frequency: tuple[float, float] = (0.0, np.inf)
 
 
 @dataclass(frozen=True, eq=False)
@@ -12,13 +29,16 @@ class Targets:
     """What is wanted.
 
     Parameters: sag [mm] of rider sag: along the leg at the front (`sag_is_stroke`), vertical at the rear; end_kind
-    "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] that the front's key measures from,
-    or free_sag [mm, vertical] that the rear's key measures from.
+    "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] of the standard rider on the standard
+    setup; wish [Hz], a frequency of the user's own in its place, or free_sag [mm, in the sag's own measure], a free sag in
+    its place; windows.
     """
 
     sag: Number
     sag_is_stroke: bool
     end_kind: str
     end_amount: Number
-    frequency: Number | None = None
+    frequency: Number = 1.0
+    wish: Number | None = None
     free_sag: Number | None = None
+    windows: Windows = Windows()

@@ -8,7 +8,7 @@ from typing import Any
 from calc.job.document import FORMAT, ORIGINS, VERSION
 from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
-from calc.practice import GENERAL, POSTURE, ROWS, USES
+from calc.practice import GENERAL, POSTURE, ROWS, USES, Usual, usual
 from calc.quantities.entry import MAX_CHARACTERS
 from calc.quantities.units import DIMENSIONS
 
@@ -30,16 +30,13 @@ def schema() -> dict[str, Any]:
 
 
 def _ranges() -> dict[str, Any]:
-    """Every row of practice: unit, confidence, and [low, high, typical] by use, or for every use."""
-    by_use = {
-        row: {"unit": found.unit, "confidence": found.confidence, "by_use": dict(zip(USES, found.by_use, strict=True))}
-        for row, found in ROWS.items()
-    }
-    general = {
-        row: {"unit": found.unit, "confidence": found.confidence, "always": [found.low, found.high, found.typical]}
-        for row, found in GENERAL.items()
-    }
-    return by_use | general
+    """Every row of practice: its unit and [low, high, typical, confidence] by use, or for every use."""
+    by_use = {row: {"unit": found.unit, "by_use": {use: _cell(usual(row, use)) for use in USES}} for row, found in ROWS.items()}
+    return by_use | {row: {"unit": found.unit, "always": _cell(found)} for row, found in GENERAL.items()}
+
+
+def _cell(found: Usual | None) -> list[float | str] | None:
+    return None if found is None else [found.low, found.high, found.typical, found.confidence]
 
 
 def _field(field: Field) -> dict[str, Any]:
@@ -63,6 +60,7 @@ def _field(field: Field) -> dict[str, Any]:
         "typed": field.typed,
         "how": field.how,
         "usual": field.usual,
+        "percent_of": field.percent_of,
     }
 
 

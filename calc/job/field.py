@@ -35,7 +35,9 @@ class Default:
     One of: `row` (a practice row), `value` (in the field's unit, with `plus_minus`), `choice` (with `choice_by_use`),
     `follow` (another field's value, plus the typical of `row` if given), `share_of` (`row`, in %, of that field's value);
     `times_high` takes that many times the top of `row` instead of its typical value; `by_choice`, with `follow` naming a
-    choice, gives value and 95 % half-width by what is chosen there.
+    choice, gives value and 95 % half-width by what is chosen there; `as_sold`, with `follow` and `row`, names the choice that
+    says whether what is fitted is what was sold: then it is followed, with the row's width where that is not known, and the row
+    stands in where it was changed.
     """
 
     row: str | None = None
@@ -47,6 +49,7 @@ class Default:
     times_high: float | None = None
     share_of: str | None = None
     by_choice: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    as_sold: str | None = None
     reason: str = "common practice, no source"
 
 
@@ -60,7 +63,8 @@ class Field:
     path of a group is entered the field is not needed; with `needs` it waits until one of these paths is entered. `main`
     fields are shown first, the others one tap away. `end` says whose result a refused entry stops; `typed` is the origin
     that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A table of pairs has its
-    second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs.
+    second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs. `percent_of` is the path whose
+    value an entry in % is a part of; `pair` says what to do with two numbers, where a person may have one for each leg.
     """
 
     path: str
@@ -92,6 +96,8 @@ class Field:
     second_low: float = 0.0
     second_high: float = 0.0
     fewest: int = 2
+    percent_of: str = ""
+    pair: str = ""
 
     @cached_property
     def group(self) -> str:

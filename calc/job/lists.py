@@ -6,21 +6,31 @@ import re
 from itertools import pairwise
 
 from calc.job.field import Field
-from calc.quantities.entry import Entry, EntryError, convert, internal_unit, read_entry
+from calc.job.limits import between
+from calc.quantities.entry import EntryError, convert, internal_unit, read_entry
 
 MOST = 40  # entries of a list or table: more is a slip, and a page cannot show it
 
 Pairs = tuple[tuple[float, float], ...]
 
 
+_POINTED = re.compile(r"[^,]*[0-9]\.[0-9][^,]*(?:,[^,]*[0-9]\.[0-9][^,]*)+")
+
+
 def listed(text: str) -> list[str]:
-    """A list's items: between semicolons, or else each number with the unit that may follow it."""
-    return parted(text) if ";" in text else _numbers(text)
+    """A list's items: between semicolons or commas, or else each number with the unit that may follow it."""
+    parts = parted(text)
+    return parts if ";" in text or ("," in text and len(parts) > 1) else _numbers(text)
 
 
 def parted(text: str) -> list[str]:
-    """What stands between semicolons or line ends."""
-    return [part.strip() for part in re.split(r"[;\n]", text) if part.strip()]
+    """What stands between semicolons or line ends; between commas where they can be nothing else: a space follows each, or
+    every part has a decimal point.
+    """
+    marks = r"[;\n]"
+    if not re.search(marks, text):
+        marks = "," if _POINTED.fullmatch(text) else r",\s+"
+    return [part.strip() for part in re.split(marks, text) if part.strip()]
 
 
 def _numbers(text: str) -> list[str]:
@@ -42,11 +52,11 @@ def read_pairs(field: Field, text: str) -> Pairs:
     """
     rows = parted(text)
     if not field.fewest <= len(rows) <= MOST:
-        raise EntryError("empty" if not rows else "long", f"write {field.fewest} to {MOST} pairs, a semicolon between them")
+        raise EntryError("empty" if not rows else "long", f"enter {field.fewest} to {MOST} pairs, with a semicolon between pairs")
     pairs = tuple(_pair(field, index, row) for index, row in enumerate(rows, 1))
     for index, (one, other) in enumerate(pairwise(pairs), 2):
         if not other[0] > one[0]:
-            raise EntryError("order", f"pair {index}: its first number is not above that of the pair before it")
+            raise EntryError("order", f"pair {index}: its first number must be larger than the one before")
     return pairs
 
 
@@ -60,9 +70,8 @@ def _pair(field: Field, index: int, row: str) -> tuple[float, float]:
 
 def _number(index: int, text: str, dimension: str, unit: str, low: float, high: float) -> float:
     try:
-        entry: Entry = read_entry(text, dimension, unit)
+        entry = read_entry(text, dimension, unit)
+        between(entry, low, high, unit)
     except EntryError as error:
         raise EntryError(error.code, f"pair {index}, {text[:40]!r}: {error.message}") from error
-    if not low <= convert(entry.number, entry.unit, unit) <= high:
-        raise EntryError("range", f"pair {index}: {entry.number:g} {entry.unit} lies outside {low:g} to {high:g} {unit}".rstrip())
     return convert(entry.number, entry.unit, internal_unit(dimension))

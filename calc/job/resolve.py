@@ -12,12 +12,12 @@ from calc.job.document import JobError, entries, parse_header
 from calc.job.field import Default, Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
-from calc.job.limits import internal, limit_words, plus_minus, within
+from calc.job.limits import internal, limit_words, other_units, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
-from calc.practice import posture
-from calc.quantities.entry import EntryError, convert, convert_difference, internal_unit, read_entry
+from calc.practice import Usual, posture
+from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.quantities.reading import Origin, Reading, Spread
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
@@ -38,17 +38,34 @@ def load(document: object, draws: int = DRAWS) -> Job:
     """
     header = parse_header(document)
     if type(draws) is not int or not MIN_DRAWS <= draws <= MAX_DRAWS:
-        raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
+        raise JobError(f"draws must be a whole number from {MIN_DRAWS} to {MAX_DRAWS}, not {str(draws)[:20]}.")
     assert isinstance(document, Mapping)
     given = entries(document)
-    ranges, range_problems = read_ranges(document, _use(given))
+    ranges, range_problems = read_ranges(document, _chosen(given, "bike.use"), _loaded(given))
+    fields = _read(given, ranges)
+    refused = {path: found for path, found in fields.items() if found.problem and not found.applies}
+    if refused:  # what is out of use stops nothing: its default stands in, and what was typed is kept
+        usable = _read({path: entry for path, entry in given.items() if path not in refused}, ranges)
+        fields = usable | {path: _kept(usable[path], found) for path, found in refused.items()}
+    return Job(header, fields, draws=draws, ranges=ranges, range_problems=range_problems)
+
+
+def _read(given: Mapping[str, Mapping[str, Any]], ranges: Ranges) -> dict[str, Resolved]:
+    """Every field by path, read or assumed."""
     resolved: dict[str, Resolved] = {}
-    for path, field, follows in _IN_ORDER:
+    for path, field, follows, sold in _IN_ORDER:
         base = None if follows is None else resolved[follows]
-        resolved[path] = _resolve(field, _key(given.get(path)), ranges, base)
+        resolved[path] = _resolve(field, _key(given.get(path)), ranges, base, "" if sold is None else resolved[sold].choice)
     ordered = {path: resolved[path] for path in FIELDS}
-    idle = {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
-    return Job(header, ordered | idle, draws=draws, ranges=ranges, range_problems=range_problems)
+    return ordered | {path: _idle(found) for path, found in ordered.items() if not _applies(found.field, ordered, given)}
+
+
+@lru_cache(maxsize=64)
+def _kept(usable: Resolved, refused: Resolved) -> Resolved:
+    """A field that is out of use, with what was typed into it and why that is refused, for when it comes into use."""
+    if usable.applies:
+        return replace(refused, applies=True)
+    return replace(usable, entered=True, text=refused.text, note=refused.note, problem=refused.problem)
 
 
 @lru_cache(maxsize=2048)
@@ -56,20 +73,33 @@ def _idle(found: Resolved) -> Resolved:
     return replace(found, applies=False)
 
 
-def _use(given: Mapping[str, Mapping[str, Any]]) -> str:
-    chosen = given.get("bike.use", {}).get("value")
-    return chosen if isinstance(chosen, str) and chosen in FIELDS["bike.use"].choices else ""
+def _chosen(given: Mapping[str, Mapping[str, Any]], path: str) -> str:
+    """The key of a choice as entered; empty where it is none."""
+    chosen = given.get(path, {}).get("value")
+    return chosen if isinstance(chosen, str) and chosen in FIELDS[path].choices else ""
+
+
+def _loaded(given: Mapping[str, Mapping[str, Any]]) -> bool | None:
+    """Whether a passenger or luggage is named; None where nothing is said."""
+    carried = _chosen(given, "bike.carries")
+    return carried != "nothing" if carried else None
 
 
 def _follows(field: Field) -> str | None:
-    """The path whose value an assumed value is made from."""
-    return (field.default.follow or field.default.share_of) if field.default else None
+    """The path whose value an assumed value is made from, or an entry in % is a part of."""
+    made_from = (field.default.follow or field.default.share_of) if field.default else None
+    return made_from or field.percent_of or None
 
 
-def _in_order() -> list[tuple[str, Field, str | None]]:
-    """The fields by path, each after the one that it follows."""
-    order = TopologicalSorter({path: filter(None, [_follows(field)]) for path, field in FIELDS.items()})
-    return [(path, FIELDS[path], _follows(FIELDS[path])) for path in order.static_order()]
+def _as_sold(field: Field) -> str | None:
+    """The path of the choice that says whether what is followed is as it was sold."""
+    return field.default.as_sold if field.default else None
+
+
+def _in_order() -> list[tuple[str, Field, str | None, str | None]]:
+    """The fields by path, each after those that it follows."""
+    order = TopologicalSorter({path: filter(None, [_follows(field), _as_sold(field)]) for path, field in FIELDS.items()})
+    return [(path, FIELDS[path], _follows(FIELDS[path]), _as_sold(FIELDS[path])) for path in order.static_order()]
 
 
 _IN_ORDER = _in_order()
@@ -108,29 +138,51 @@ def _share_applies(field: Field, resolved: Mapping[str, Resolved], given: Mappin
 
 
 @lru_cache(maxsize=2048)  # an edit changes one field: the others come from here
-def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Resolved | None) -> Resolved:
+def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Resolved | None, sold: str = "") -> Resolved:
     range_ = ranges.usual(field.usual) if field.usual else None
     blank = Resolved(field, True, unit=field.unit, usual=range_)
     if written is None:
         if field.path == "bike.use":
             return replace(
-                blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
+                blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one.")
             )
-        return _assumed(blank, ranges, base)
+        return _assumed(blank, ranges, base, sold)
     entry = dict(written)
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
     try:
-        if field.kind is Kind.CHOICE:
-            return _read_choice(filled)
-        if field.kind is Kind.RATES:
-            return _read_rates(filled)
-        if field.kind is Kind.PAIRS:
-            return replace(filled, pairs=read_pairs(field, text))
-        return _read_quantity(filled, entry)
+        return _entered(filled, entry, base)
     except EntryError as error:
-        message = f"{field.label}: {error.message}."
-        return replace(filled, problem=Problem(field.path, error.code, message, limit_words(field), error.readings, end=field.end))
+        return replace(filled, problem=_refusal(filled, error, base))
+
+
+def _entered(blank: Resolved, entry: Mapping[str, str], base: Resolved | None) -> Resolved:
+    kind = blank.field.kind
+    if kind is Kind.CHOICE:
+        return _read_choice(blank)
+    if kind is Kind.RATES:
+        return _read_rates(blank)
+    if kind is Kind.PAIRS:
+        return replace(blank, pairs=read_pairs(blank.field, blank.text))
+    return _read_quantity(blank, entry, base)
+
+
+def _refusal(blank: Resolved, error: EntryError, base: Resolved | None) -> Problem:
+    """Why an entry is refused. What is offered instead is read first, so that an offer is always taken."""
+    field, message = blank.field, error.message
+    offers = tuple(text for text in error.readings if _can_be_read(blank, text, base))
+    if error.readings and not offers:
+        message = f"{' and '.join(error.readings)} {'lies' if len(error.readings) == 1 else 'both lie'} outside its limits"
+    way_out = field.pair if error.code == "pair" else ""
+    return Problem(field.path, error.code, f"{field.label}: {message}.", limit_words(field), offers, way_out, field.end)
+
+
+def _can_be_read(blank: Resolved, text: str, base: Resolved | None) -> bool:
+    try:
+        _entered(replace(blank, text=text), {}, base)
+    except EntryError:
+        return False
+    return True
 
 
 def _read_choice(blank: Resolved) -> Resolved:
@@ -143,7 +195,7 @@ def _read_rates(blank: Resolved) -> Resolved:
     field = blank.field
     parts = listed(blank.text)
     if not 1 <= len(parts) <= MOST:
-        raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
+        raise EntryError("empty" if not parts else "long", f"enter 1 to {MOST} rates")
     read = []
     for part in parts:
         try:
@@ -155,10 +207,18 @@ def _read_rates(blank: Resolved) -> Resolved:
     return replace(blank, rates=tuple(sorted({internal(field, entry) for entry in read})))
 
 
-def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
+def _read_quantity(blank: Resolved, given: Mapping[str, str], base: Resolved | None) -> Resolved:
     field = blank.field
-    entry = read_entry(blank.text, field.dimension, field.unit)
-    within(field, entry)
+    entry = (
+        _part_of(base, blank)
+        if field.percent_of and _in_percent(blank.text)
+        else read_entry(blank.text, field.dimension, field.unit)
+    )
+    try:
+        within(field, entry)
+    except EntryError as error:
+        bare = blank.text.strip()[-1:] in "0123456789,."
+        raise EntryError(error.code, error.message, other_units(field, entry) if bare else ()) from error
     value, unit = internal(field, entry), entry.unit
     written = given.get("plus_minus_95")
     if written is None:
@@ -166,12 +226,25 @@ def _read_quantity(blank: Resolved, given: Mapping[str, str]) -> Resolved:
             value
         )
     else:
-        spread = plus_minus(field, written, unit)
+        spread = plus_minus(field, written, value, unit)
     shown = convert_difference(spread, internal_unit(field.dimension), unit)
     return replace(blank, number=entry.number, unit=unit, plus_minus=shown, reading=Reading(value, spread, Origin(blank.origin)))
 
 
-def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Resolved:
+def _in_percent(text: str) -> bool:
+    return text.rstrip().lower().endswith(("%", "percent"))
+
+
+def _part_of(whole: Resolved | None, blank: Resolved) -> Entry:
+    """An entry in % of another field's value, in the field's own unit."""
+    share = read_entry(blank.text, "share", "%")
+    if whole is None or whole.reading is None:
+        raise EntryError("percent", "what this is a part of is not known")
+    field = blank.field
+    return Entry(share.number / 100.0 * convert(whole.reading.value, internal_unit(field.dimension), field.unit), field.unit)
+
+
+def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None, sold: str) -> Resolved:
     """What stands in for a field that was not entered; blank when nothing does."""
     field, default = blank.field, blank.field.default
     if default is None:
@@ -186,6 +259,8 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
         number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
         if default.times_high is not None:
             number, half = default.times_high * row.high, 0.0
+    if sold and followed is not None:
+        number, half, followed = _sold_with(followed, row, sold)
     if followed is not None:
         if followed.reading is None or (default.row and row is None):
             return blank
@@ -199,6 +274,16 @@ def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None) -> Reso
     if number is None:
         return blank
     return _stands_in(blank, number, half, Spread.RECTANGULAR, _reason(default.reason, followed))
+
+
+def _sold_with(fitted: Resolved, row: Usual | None, sold: str) -> tuple[float | None, float, Resolved | None]:
+    """What a bike was sold with against what is fitted: a distance and its half-width from it, or the row where it was changed."""
+    if row is None:
+        return 0.0, 0.0, fitted
+    half = max(row.high - row.typical, row.typical - row.low)
+    if sold == "changed":
+        return row.typical, half, None
+    return 0.0, (half if sold == "unknown" and fitted.entered else 0.0), fitted
 
 
 def _by_choice(blank: Resolved, default: Default, followed: Resolved | None) -> Resolved:

@@ -24,9 +24,9 @@ def read_json(text: str, name: str = "this") -> Any:
         {'a': 1}
     """
     if len(text) > LONGEST:
-        raise JobError(f"{name} is longer than {LONGEST} characters, so it is no job.")
+        raise JobError(f"{name} is longer than {LONGEST} characters, so it isn't a job.")
     if text.count("[") + text.count("{") > MOST_BRACKETS:
-        raise JobError(f"{name} opens more than {MOST_BRACKETS} brackets, so it is no job.")
+        raise JobError(f"{name} opens more than {MOST_BRACKETS} brackets, so it isn't a job.")
     try:
         return json.loads(text, parse_constant=_no_constant)
     except (ValueError, RecursionError) as error:  # ValueError: not JSON, or a number of absurd length

@@ -61,7 +61,7 @@ class SealedLeg:
         grows = 1.0 if shut.warmth is None else shut.warmth.factor()
         whole = replace(shut, inside=0.0, others=shut.others - self.cartridge.volume0 / grows)
         # the whole leg gives no more than it swept with the leg collapsed: what the rod sweeps was not in the gap's reading
-        whole = replace(whole, others=whole.others + self.outer.inside * shut.collapsed_stroke)
+        whole = replace(whole, others=whole.others + self.outer.inside * shut.drawn_out)
         until = replace(shut, stroke=np.minimum(self.joined, shut.stroke))
         return np.maximum(whole.lock_gap(rate), until.lock_gap(rate))
 

@@ -11,7 +11,8 @@ from calc.end.loads import Axles, Loads, share_aboard, shared_swingarm, sprung_l
 from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.practice import Axle
+from calc.practice import SOLD_LOADED, Axle
+from calc.quantities.entry import convert, internal_unit
 
 
 def alone(job: Job) -> Axles:
@@ -40,12 +41,36 @@ def _both(axles: Axles, path: str, mass: Number) -> Axles:
 
 
 def loaded(job: Job) -> Axles:
-    """Axle masses of the bike with passenger and luggage as the use has them, the rider off."""
+    """Axle masses of the bike with passenger and luggage as they are carried now, the rider off."""
     axles = alone(job)
-    for who in ("passenger", "luggage"):
-        if job.fields[f"rider.{who}"].applies and job.known(f"rider.{who}"):
-            axles = axles.plus(job.value(f"rider.{who}"), job.value(f"rider.{who}_front_share"))
+    for who in _carried(job):
+        axles = axles.plus(job.value(f"rider.{who}"), job.value(f"rider.{who}_front_share"))
     return axles
+
+
+def _carried(job: Job) -> list[str]:
+    """Who and what is carried besides the rider."""
+    return [who for who in ("passenger", "luggage") if job.fields[f"rider.{who}"].applies and job.known(f"rider.{who}")]
+
+
+def _sold_to_carry(job: Job) -> Axles:
+    """Axle masses of the bike with what it is sold to carry besides the rider: nothing, but two-up the usual passenger and luggage.
+
+    Two-up is judged loaded, so its standard rider is not alone either; what is left at home today is left out of both. The
+    masses are practice's, not today's; where today's are assumed they are the same ones, and are drawn as one.
+    """
+    axles = alone(job)
+    for who in _carried(job) if job.use in SOLD_LOADED else ():
+        mass, share = _standard(job, f"rider.{who}", who), _standard(job, f"rider.{who}_front_share", f"{who} front share")
+        axles = axles.plus(mass, share)
+    return axles
+
+
+def _standard(job: Job, path: str, row: str) -> Number:
+    found = job.usual(row)
+    if found is None or not job.entered(path):
+        return job.value(path)
+    return convert(found.typical, found.unit, internal_unit(job.fields[path].field.dimension))
 
 
 def rider_share(job: Job) -> Number:
@@ -121,8 +146,50 @@ def _weighed(job: Job, part: str) -> Number:
 
 
 def end_loads(job: Job, axle: Axle, rider: Number | None = None) -> Loads:
-    """Sprung loads of an end; with `rider` [kg] given, another rider of the same front share on the same bike."""
+    """Sprung loads of an end today; with `rider` [kg] given, of another rider of the same front share, with what is carried now."""
     axles = aboard(job) if rider is None else loaded(job).plus(rider, rider_share(job))
+    return _sprung(job, axle, axles)
+
+
+def standard_loads(job: Job, axle: Axle) -> Loads:
+    """Sprung loads of an end with the rider that the bike is sold for, of the present rider's front share, and what it is sold to
+    carry; the passenger and the luggage of today are not aboard.
+    """
+    return _sprung(job, axle, _sold_to_carry(job).plus(job.value("standard.rider"), rider_share(job)))
+
+
+def rated_load(job: Job, axle: Axle, rider: Number | None = None) -> Number:
+    """Sprung load [N] of an end that compares with the standard rider's: today's, or another rider's [kg], but without passenger
+    and luggage where the bike is not sold to carry them.
+    """
+    if not _carried(job) or job.use in SOLD_LOADED:
+        return end_loads(job, axle, rider).aboard
+    axles = alone(job).plus(job.value("rider.mass") if rider is None else rider, rider_share(job))
+    return _sprung(job, axle, axles).aboard
+
+
+def loaded_frequency(job: Job, axle: Axle) -> Number:
+    """What the standard's ride frequency is times for a bike that carries more than it is sold to carry.
+
+    Parameters: job; axle.
+    Returns: factor [-]; 1 with nothing carried, or where the bike is sold loaded.
+    Raises: Impossible as `end_loads`.
+    Formula: (load without / load with)^(1/4): half of what the load adds, in proportion, is met by the spring, half by a slower
+    ride. Preload first, then a spring.
+    Source: common practice, no source; from adventure to two-up the tables' rear rates rise a little more, their judged ride
+    frequencies fall a little more.
+    Example:
+        >>> from calc.job import load
+        >>> bike = {"use": "road", "carries": "passenger"}
+        >>> job = load({"format": "stanchion-job", "version": 1, "bike": bike, "rider": {"mass": "87 kg"}})
+        >>> round(float(loaded_frequency(job, "rear")), 2)
+        0.9
+    """
+    ratio: Number = (rated_load(job, axle) / end_loads(job, axle).aboard) ** 0.25
+    return ratio
+
+
+def _sprung(job: Job, axle: Axle, axles: Axles) -> Loads:
     unsprung = unsprung_mass(job, axle)
     free = sprung_load(getattr(alone(job), axle), unsprung, axle)
     return Loads(free, sprung_load(getattr(axles, axle), unsprung, axle), STANDARD_GRAVITY)

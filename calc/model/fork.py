@@ -8,24 +8,38 @@ import numpy as np
 
 from calc.array import Number, some
 from calc.end.assembly import ForkAssembly
-from calc.end.setup import Setup
 from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
+from calc.leg.air import AirLeg
 from calc.leg.open import LegGas, OpenLeg
+from calc.leg.sealed import SealedLeg
 from calc.model import fitted
 from calc.model.airleg import air_leg, has_coil
 from calc.model.cartridge import sealed_leg, state
-from calc.model.conditions import Conditions, conditions
-from calc.model.gap import Pieces, by_volume, free_area, gaps_found, gaps_read
+from calc.model.conditions import Conditions
+from calc.model.gap import free_area, rod_area
 from calc.model.stops import stops
 
 
 def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
-    """Both legs: their gas, their springs, how they lean. As sold: a cartridge as built, an air spring at its pressure as sold."""
+    """Both legs: their gas, their springs, how they lean.
+
+    Parameters: job; at, conditions; as_sold: a cartridge as built, an air spring at its pressure as sold.
+    Returns: ForkAssembly.
+    Raises: Impossible naming the reading that cannot be.
+    Formula: see `calc.leg` and `calc.model.fitted`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
+        >>> job = load(jobs()["enduro"])
+        >>> round(float(fork(job, conditions(job)).gas.gases(4.2, 126.0)[0].volume0) / 1000)
+        699
+    """
     left, right = legs(job, at, as_sold)
     travel = job.value("front.travel")
-    coils = 1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2
     return ForkAssembly(
         gas=left,
         arrangement=fitted.arrangement(job, "front", travel),
@@ -33,55 +47,112 @@ def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
         ambient=at.ambient,
         rake=job.value("bike.rake"),
         friction=job.value("front.friction"),
-        springs=coils if has_coil(job) else 0,
+        springs=coils(job),
         stops=stops(job, "front", travel),
         gas_right=right,
     )
 
 
 def fork_as_sold(job: Job, at: Conditions, now: ForkAssembly) -> ForkAssembly:
-    """The same fork as it was sold; the one at hand where nothing of its gas differs."""
+    """The same fork as it was sold.
+
+    Parameters: job; at, conditions; now, the fork as it is.
+    Returns: ForkAssembly; the one at hand where nothing of its gas differs.
+    Raises: Impossible as `fork`.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
+        >>> job = load(jobs()["enduro"])
+        >>> here = fork(job, conditions(job))
+        >>> fork_as_sold(job, conditions(job), here) is here
+        True
+    """
     kind = job.choice("front.air")
     same = kind == "open" or (kind == "sealed cartridge" and job.choice("front.cartridge_state") == "as built")
     return now if same else fork(job, at, as_sold=True)
 
 
 def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGas | None]:
-    """The gas of the left leg, and of the right one where it is of another kind."""
+    """The gas of both legs.
+
+    Parameters: job; at, conditions; as_sold, as in `fork`.
+    Returns: the left leg's, and the right one's where it is of another kind.
+    Raises: Impossible as `fork`.
+    Formula: see `calc.leg`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
+        >>> job = load(jobs()["enduro"])
+        >>> legs(job, conditions(job))[1] is None
+        True
+    """
     kind = job.choice("front.air")
     if kind == "sealed cartridge":
         how = state(job, as_sold)
         own = _warmth(job, at, job.value("front.cartridge_oil"))
         if own is not None:
             own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
-        return sealed_leg(job, open_part(job, at, as_sold), how, at.charged, own), None
-    around = open_part(job, at)
+        return sealed_leg(job, _open_part(job, at, as_sold), how, at.charged, own), None
+    around = _open_part(job, at)
     if kind == "air leg":
         return air_leg(job, around, at, as_sold), around if job.choice("front.air_in") == "left" else None
     return around, None
 
 
-def found_gaps(job: Job, at: Conditions) -> tuple[Number, Number]:
-    """Gap [mm] of the left and the right leg as found: read, or by the volume filled."""
-    return gaps_found(job, open_part(job, at)) if by_volume(job) else gaps_read(job)
+def coils(job: Job) -> int:
+    """Number of legs with a coil in them.
+
+    Parameters: job.
+    Returns: 2, 1 (the left one) or 0.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> coils(load(jobs()["enduro"]))
+        2
+    """
+    if not has_coil(job):
+        return 0
+    return 1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2
 
 
-def oil_to_add(job: Job, forks: ForkAssembly, setup: Setup) -> dict[str, Number]:
-    """Oil [mm3] that brings each leg from its own gap and spring as found to the new ones; below 0 to take out."""
-    found = forks.rates(Setup(fitted.rate(job, "front"), 0.0, 0.0, fitted.split(job, "front")))
-    new = forks.rates(setup)
-    legs_ = zip(("left", "right"), found, found_gaps(job, conditions(job)), new, strict=True)
-    return {leg: forks.gas.oil_to_add(rate, gap, other, setup.gap) for leg, rate, gap, other in legs_}
+def outer_parts(job: Job, at: Conditions, as_sold: bool = False) -> tuple[OpenLeg, OpenLeg]:
+    """The space over the oil of both legs, in which a gap is read.
+
+    Parameters: job; at, conditions; as_sold, as in `fork`.
+    Returns: OpenLeg of the left and of the right leg, what other spaces sweep taken off.
+    Raises: Impossible as `fork`.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
+        >>> job = load(jobs()["enduro"])
+        >>> round(float(outer_parts(job, conditions(job))[0].area))
+        1810
+    """
+    left, right = legs(job, at, as_sold)
+    return _outer(left), _outer(left if right is None else right)
 
 
-def open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
+def _outer(leg: LegGas) -> OpenLeg:
+    outer = leg.outer if isinstance(leg, SealedLeg | AirLeg) else leg
+    assert isinstance(outer, OpenLeg)
+    return outer
+
+
+def _open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
     """The space over the oil, as the gap tells it, with the whole seal area swept."""
     sealed = job.choice("front.air") == "sealed cartridge"
     shut_now, shut = (sealed and state(job, sold) != "opened into one" for sold in (False, as_sold))
-    return _open_leg(job, at, free_area(job, shut_now, shut))
-
-
-def _open_leg(job: Job, at: Conditions, pieces: Pieces) -> OpenLeg:
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
     if some(collapsed < travel):
         least, most = float(np.min(collapsed)), float(np.max(travel))
@@ -93,9 +164,11 @@ def _open_leg(job: Job, at: Conditions, pieces: Pieces) -> OpenLeg:
             "front.collapsed_stroke",
         )
     return OpenLeg(
-        pieces=pieces,
+        pieces=free_area(job, shut_now, shut),
+        rod=rod_area(job, shut),
         seal_diameter=job.value("front.seal_diameter"),
-        collapsed_stroke=0.0 if job.choice("front.gap_state") == "extended" else collapsed,
+        collapsed_stroke=collapsed,
+        extended=job.choice("front.gap_state") == "extended",
         stroke=travel,
         steel=fitted.steel(job),
         fitted_rate=fitted.rate(job, "front"),

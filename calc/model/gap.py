@@ -1,6 +1,9 @@
-"""What is known of a leg's oil: the free area over it, and the gap, read or from the volume that was filled."""
+"""What is known of a leg's oil: the free area over it, and the gap, read, assumed, or from the volume that was filled."""
 
 from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,12 +15,24 @@ from calc.leg.open import OpenLeg
 from calc.model import fitted
 
 Pieces = tuple[tuple[Number, Number], ...]
+LegOf = Callable[[], OpenLeg]  # the leg of a gap, made only where it is asked for
 
 
 def free_area(job: Job, shut_now: bool, shut: bool) -> Pieces:
-    """Free area from the tube's top downwards: one piece, or two in an upside-down leg.
+    """Free area of a collapsed leg from the tube's top downwards, a damper rod in it not counted (`rod_area`).
 
-    `shut_now`: a closed cartridge stands in the oil as it was measured; `shut`: it does in what is asked for.
+    Parameters: job; shut_now, whether a closed cartridge stands in the oil as it was measured; shut, whether it does in
+    what is asked for.
+    Returns: pieces of (length [mm], area [mm2]): one, or two in an upside-down leg.
+    Raises: Impossible where diameters leave no area, or a reading that it follows from is not entered.
+    Formula: raised: volume / rise; brim: (poured - outer bore x depth) / what is left of the gap; diameters: bore, upside-down
+    plus outer bore - seal; a closed cartridge takes its own circle.
+    Source: geometry.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> [(float(deep), round(float(area))) for deep, area in free_area(load(jobs()["enduro"]), False, False)]
+        [(32.0, 2011), (0.0, 1667)]
     """
     seal = job.value("front.seal_diameter")
     upside_down = job.choice("front.layout") == "upside-down"
@@ -43,9 +58,24 @@ def free_area(job: Job, shut_now: bool, shut: bool) -> Pieces:
         raise Impossible("area", "The cartridge leaves no free area around it.", "Measure both again.", "front.cartridge_body")
     if not upside_down:
         return ((0.0, deep),)
-    if job.choice("front.gap_state") == "extended":
-        depth = depth + job.value("front.collapsed_stroke")
     return ((depth, outer), (0.0, deep))
+
+
+def rod_area(job: Job, shut: bool) -> Number:
+    """Area that a damper rod takes of a free area known from diameters.
+
+    Parameters: job; shut, whether a closed cartridge stands in the oil: the rod is then inside it.
+    Returns: area [mm2]; 0 where oil that was poured in met the rod already.
+    Raises: nothing.
+    Formula: pi d^2 / 4.
+    Source: geometry.
+    Example:
+        >>> from calc.job import load
+        >>> bare = {"format": "stanchion-job", "version": 1, "bike": {"use": "enduro"}}
+        >>> round(float(rod_area(load(bare), False)), 1), rod_area(load(bare), True)
+        (113.1, 0.0)
+    """
+    return 0.0 if shut or job.choice("front.area_by") != "diameters" else circle(job.value("front.damper_rod"))
 
 
 def _raised(job: Job) -> Number:
@@ -72,23 +102,62 @@ def _brimmed(job: Job, depth: Number, outer: Number) -> Number:
 
 
 def by_volume(job: Job) -> bool:
-    """True where the gap follows from the volume filled and a fill-to-brim reading."""
+    """Tell whether the gap follows from the volume filled.
+
+    Parameters: job.
+    Returns: True where both the volume and a fill-to-brim reading are known.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> by_volume(load(jobs()["enduro"]))
+        False
+    """
     paths = ("front.filled_left", "front.brim_volume")
     return job.choice("front.gap_from") == "volume filled" and all(job.known(path) for path in paths)
 
 
-def gaps_read(job: Job) -> tuple[Number, Number]:
-    """Gap [mm] of both legs as read, or as assumed."""
-    return job.value("front.gap_left"), job.value("front.gap_right")
+def own_gap(job: Job, path: str, leg: LegOf, rate: Number | None) -> Number:
+    """A gap in the convention in which the user reads theirs: one that nobody entered is the trade's, read its way.
+
+    Parameters: job; path of the gap's field; leg that it belongs to, in the user's convention; rate [N/mm] of the spring in it,
+    None for none.
+    Returns: gap [mm].
+    Raises: Impossible where the trade's gap cannot be read in the user's convention.
+    Formula: the same gas at full extension; the trade reads the gap collapsed, with spring and spacer out.
+    Source: common practice, no source.
+    Example: see `tests/core/test_gap_conventions.py`.
+    """
+    gap = job.value(path)
+    if not _of_the_trade(job, path) or (job.choice("front.gap_read"), job.choice("front.gap_state")) == ("out", "collapsed"):
+        return gap
+    own = leg()
+    try:
+        return replace(own, spring_in=False, extended=False).gap_as(own, rate, gap)
+    except Impossible as error:
+        words = f"A gap of {np.min(gap):.0f} mm, read collapsed with the spring out, cannot be read your way."
+        raise Impossible(error.code, words, "Enter the gap as you read it.", path) from error
 
 
-def gaps_found(job: Job, leg: OpenLeg) -> tuple[Number, Number]:
-    """Gap [mm] of both legs from what the collapsed leg holds to the brim less what was filled."""
-    left, right = (_from_volume(job, leg, side) for side in ("left", "right"))
-    return left, right
+def _of_the_trade(job: Job, path: str) -> bool:
+    """True for a gap that was not entered, nor follows one that was."""
+    default = job.fields[path].field.default
+    follows = default.follow if default else None
+    return not job.entered(path) and (follows is None or _of_the_trade(job, follows))
 
 
-def _from_volume(job: Job, leg: OpenLeg, side: str) -> Number:
+def gap_filled(job: Job, leg: OpenLeg, side: str, rate: Number | None) -> Number:
+    """Gap of a leg from what it holds to the brim, collapsed, less what was filled.
+
+    Parameters: job; leg, in the user's convention; side, "left" or "right"; rate [N/mm] of the spring in it, None for none.
+    Returns: gap [mm].
+    Raises: Impossible where more was filled than the leg holds, or so little that no tube is deep enough.
+    Formula: gas collapsed = brim - filled - kept; read extended, what the stroke draws out joins it.
+    Source: geometry.
+    Example: see `tests/core/test_leg_gap.py`.
+    """
     above = job.value("front.brim_volume") - job.value(f"front.filled_{side}") - job.value("front.filled_kept")
     if some(above <= 0):
         raise Impossible(
@@ -97,4 +166,4 @@ def _from_volume(job: Job, leg: OpenLeg, side: str) -> Number:
             "Check the volumes.",
             f"front.filled_{side}",
         )
-    return leg.gap_of(above, fitted.rate(job, "front"))
+    return leg.gap_of(above, rate)

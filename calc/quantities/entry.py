@@ -14,13 +14,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from calc.quantities.grouped import meanings
 from calc.quantities.lines import LINES
 from calc.quantities.units import ALIASES, AMBIGUOUS, DEFINITIONS, DIMENSIONS
 
 MAX_CHARACTERS = 40
 _NUMBER = re.compile(r"([+-]?)([0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE]([+-]?[0-9]{1,4}))?")
-_GROUPED = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+_PAIR = re.compile(rf"{_NUMBER.pattern} ?/ ?{_NUMBER.pattern}(?: ?[^0-9]*)?")
 _STONE = re.compile(r"([0-9]{1,3}) ?(?:st|stone) ?([0-9]{1,2}(?:[.,][0-9]+)?) ?(?:lb|lbs)?")
+_SIGNS = str.maketrans({"−": "-", "º": "°", "˚": "°", "℃": "°C", "℉": "°F", "″": '"', "′": "'", "’": "'"})  # other keyboards
 
 
 class EntryError(ValueError):
@@ -146,7 +148,7 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
 
     Parameters: text, at most 40 characters; dimension, a key of `calc.quantities.units.DIMENSIONS`; bare_unit, its unit.
     Returns: Entry with a finite number and a unit of the dimension.
-    Raises: EntryError with a code: empty, long, characters, two-numbers, separator, ambiguous, infinite, unit, dimension.
+    Raises: EntryError with a code: empty, long, characters, pair, two-numbers, separator, ambiguous, infinite, unit, dimension.
     Formula: number = sign, digits with one decimal comma or point, optional power of ten; unit by allow-list.
     Source: common practice, no source: "4,4", "110mm", "13 st 4 lb", "0.46 kg/mm" as people write them.
     Example:
@@ -160,8 +162,11 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
     matched = _NUMBER.match(clean)
     if not matched:
         raise EntryError("characters", "this is not a number")
-    if _GROUPED.fullmatch(matched.group(2)):
-        raise _two_readings(matched, clean)
+    meant = meanings(clean)
+    if meant:
+        raise _offering(meant, dimension, bare_unit)
+    if _PAIR.fullmatch(clean):
+        raise EntryError("pair", "these are two numbers; only one goes in here")
     if _NUMBER.search(clean, matched.end()) and not _trailing_unit(clean[matched.end() :]):
         raise EntryError("two-numbers", "write one number and one unit; one decimal comma or point, no other separator")
     number = _number(matched)
@@ -171,12 +176,12 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
 
 def _tidy(text: str) -> str:
     if len(text) > MAX_CHARACTERS:
-        raise EntryError("long", f"at most {MAX_CHARACTERS} characters")
-    clean = re.sub(r"[\s\u00a0\u202f\u2009]+", " ", text).strip().replace("−", "-")
+        raise EntryError("long", f"this is too long: at most {MAX_CHARACTERS} characters")
+    clean = re.sub(r"[\s\u00a0\u202f\u2009]+", " ", text).strip().translate(_SIGNS)
     if not clean:
         raise EntryError("empty", "nothing is entered")
     if any(unicodedata.category(c)[0] == "C" for c in clean):
-        raise EntryError("characters", "this holds characters that cannot be shown")
+        raise EntryError("characters", "this contains characters that cannot be shown")
     return clean
 
 
@@ -187,10 +192,16 @@ def _stones(matched: re.Match[str]) -> float:
     return float(matched.group(1)) + pounds / 14.0
 
 
-def _two_readings(matched: re.Match[str], clean: str) -> EntryError:
-    digits, rest = matched.group(1) + matched.group(2), clean[matched.end(2) :]
-    readings = (digits.replace(",", "") + rest, digits.replace(",", ".") + rest)
-    return EntryError("ambiguous", "this comma can be read two ways: choose one, or type it again", readings)
+def _offering(meant: tuple[str, ...], dimension: str, bare_unit: str) -> EntryError:
+    """The refusal of a number in thousands; what is offered instead can be read, or else the refusal says why it cannot."""
+    for text in meant:
+        try:
+            read_entry(text, dimension, bare_unit)
+        except EntryError as error:
+            return error
+    if len(meant) > 1:
+        return EntryError("ambiguous", "this comma can be read two ways: choose one, or type it again", meant)
+    return EntryError("separator", "write it without marks between the thousands", meant)
 
 
 def _number(matched: re.Match[str]) -> float:

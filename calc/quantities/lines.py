@@ -18,6 +18,7 @@ LINES: Mapping[str, tuple[float, float]] = {
     "mm": (1.0, 0.0), "cm": (10.0, 0.0), "m": (1e3, 0.0), "km": (1e6, 0.0), "in": (INCH, 0.0), "ft": (12.0 * INCH, 0.0),
     "kg": (1.0, 0.0), "g": (1e-3, 0.0), "lb": (POUND, 0.0), "st": (14.0 * POUND, 0.0),
     "N/mm": (1.0, 0.0), "kgf/mm": (STANDARD_GRAVITY, 0.0), "lbf/in": (_POUND_FORCE / INCH, 0.0), "N/m": (1e-3, 0.0),
+    "N/cm": (0.1, 0.0),
     "N": (1.0, 0.0), "kN": (1e3, 0.0), "kgf": (STANDARD_GRAVITY, 0.0), "lbf": (_POUND_FORCE, 0.0),
     "N mm": (1.0, 0.0), "J": (1e3, 0.0),
     "mm3": (1.0, 0.0), "ml": (1e3, 0.0), "l": (1e6, 0.0), "US fl oz": (29573.5295625, 0.0), "imp fl oz": (28413.0625, 0.0),

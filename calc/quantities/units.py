@@ -26,6 +26,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
             "kgf/mm": "kilogram_force / millimetre",
             "lbf/in": "pound_force / inch",
             "N/m": "newton / metre",
+            "N/cm": "newton / centimetre",
         },
     ),
     "force": Dimension("N", {"N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "lbf": "pound_force"}),
@@ -66,17 +67,20 @@ DIMENSIONS: Mapping[str, Dimension] = {
 ALIASES: Mapping[str, tuple[str, ...]] = {
     "mm": ("mm",), "millimetres": ("mm",), "millimeters": ("mm",), "cm": ("cm",), "m": ("m",), "km": ("km",),
     "in": ("in",), "inch": ("in",), "inches": ("in",), '"': ("in",), "ft": ("ft",), "feet": ("ft",), "'": ("ft",),
-    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g", "gn"), "lb": ("lb",), "lbs": ("lb",),
-    "st": ("st",), "stone": ("st",),
-    "n/mm": ("N/mm",), "n/m": ("N/m",), "kg/mm": ("kgf/mm",), "kgf/mm": ("kgf/mm",),
-    "lb/in": ("lbf/in",), "lbs/in": ("lbf/in",), "lbf/in": ("lbf/in",),
+    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g", "gn"), "lb": ("lb",), "lbs": ("lb",), "pounds": ("lb",),
+    "st": ("st",), "stone": ("st",), "stones": ("st",), "grams": ("g",), "kilograms": ("kg",),
+    "n/mm": ("N/mm",), "n/m": ("N/m",), "n/cm": ("N/cm",), "kg/mm": ("kgf/mm",), "kgf/mm": ("kgf/mm",),
+    "lb/in": ("lbf/in",), "lbs/in": ("lbf/in",), "lbf/in": ("lbf/in",), "lb/inch": ("lbf/in",), "lbs/inch": ("lbf/in",),
     "n": ("N",), "kn": ("kN",), "kgf": ("kgf",), "lbf": ("lbf",), "j": ("J",), "n mm": ("N mm",),
     "mm3": ("mm3",), "mm³": ("mm3",), "ml": ("ml",), "cc": ("ml",), "cm3": ("ml",), "cm³": ("ml",),
-    "l": ("l",), "us fl oz": ("US fl oz",), "imp fl oz": ("imp fl oz",), "uk fl oz": ("imp fl oz",),
+    "l": ("l",), "litre": ("l",), "litres": ("l",), "liter": ("l",), "liters": ("l",),
+    "us fl oz": ("US fl oz",), "imp fl oz": ("imp fl oz",), "uk fl oz": ("imp fl oz",),
     "bar": ("bar",), "psi": ("psi",), "hpa": ("hPa",), "mbar": ("hPa",), "kpa": ("kPa",), "pa": ("Pa",),
     "atm": ("atm",), "gpa": ("GPa",),
     "°": ("°",), "deg": ("°",), "degrees": ("°",), "rad": ("rad",),
-    "°c": ("°C",), "c": ("°C",), "deg c": ("°C",), "°f": ("°F",), "f": ("°F",), "deg f": ("°F",), "k": ("K",),
+    "°c": ("°C",), "° c": ("°C",), "c": ("°C",), "degc": ("°C",), "deg c": ("°C",), "celsius": ("°C",), "degrees c": ("°C",),
+    "°f": ("°F",), "° f": ("°F",), "f": ("°F",), "degf": ("°F",), "deg f": ("°F",), "fahrenheit": ("°F",), "degrees f": ("°F",),
+    "k": ("K",),
     "%": ("%",), "percent": ("%",), "hz": ("Hz",), "s": ("s",), "h": ("h",),
     "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("gn",),
 }  # fmt: skip
@@ -84,6 +88,7 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
 # Spellings that mean two units of one dimension; the reader offers both.
 AMBIGUOUS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "volume": {"oz": ("US fl oz", "imp fl oz"), "fl oz": ("US fl oz", "imp fl oz"), "floz": ("US fl oz", "imp fl oz")},
+    "temperature": {"°": ("°C", "°F"), "deg": ("°C", "°F"), "degrees": ("°C", "°F")},
 }
 
 # Exact definitions (NIST SP 811): in, lb, stone, kgf, lbf, psi, bar, atm, fluid ounces follow from them.

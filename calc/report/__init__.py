@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc.job import DRAWS, Job, load
+from calc.model.contradictions import contradictions
 from calc.practice import AXLES, MODIFIERS, USES, Axle
 from calc.report.bike import attitude, scale_notes, to_measure
 from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
@@ -61,7 +62,7 @@ def _whole(job: Job) -> WholeBike:
         range_problems=job.range_problems,
         assumed=shares_assumed(job),
         measure_first=to_measure(job),
-        notes=(*scale_notes(job), *gas_notes(job)),
+        notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),
         reassembly=REASSEMBLY,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.job import Job
 from calc.job.fields import FIELDS
 
 _ASKED = {
@@ -16,12 +17,12 @@ _ASKED = {
     "bike.front_share": "Weigh both axles, bike alone",
     "bike.rake": "Take the rake by angle gauge, or from the manual",
     "standard.rider": "Find out which rider the bike is sold for",
-    "standard.fork_rate": "Find out the fork springs as sold",
+    "standard.fork_rate": "Find out which fork springs it was sold with",
     "standard.gap": "Look up the gap as sold",
-    "standard.shock_rate": "Find out the shock spring as sold",
+    "standard.shock_rate": "Find out which shock spring it was sold with",
     "front.travel": "Measure the fork travel, or look it up",
     "front.unsprung": "Weigh the front wheel and lower legs",
-    "front.rate": "Put the fork spring on a tester",
+    "front.rate": "Read the marking on the fork springs, or better put one on a tester",
     "front.gap_left": "Read the gap, left",
     "front.gap_right": "Read the gap, right",
     "front.seal_diameter": "Measure the chrome tube by vernier",
@@ -52,7 +53,7 @@ _ASKED = {
     "rear.leverage": "Measure wheel travel over shock stroke",
     "rear.leverage_fall": "Measure shock length at five or more heights of the wheel",
     "rear.pairs": "Measure shock length at more heights of the wheel, and again at those you have",
-    "rear.rate": "Put the shock spring on a tester",
+    "rear.rate": "Read the marking on the shock spring, or better put it on a tester",
     "rear.charge": "Have the shock's charge checked by a licensed workshop",
     "rear.rod_diameter": "Measure the shock rod by vernier",
     "front.rate_right": "Put the right fork spring on a tester",
@@ -76,3 +77,26 @@ _ASKED = {
 def asked(path: str) -> str:
     """The order for one field; the label for those that have none of their own."""
     return _ASKED.get(path, f"Measure more closely: {FIELDS[path].label.lower()}")
+
+
+_UNKNOWN = {
+    "standard.rider": "the rider it is sold for is not known",
+    "standard.fork_rate": "the fork springs it was sold with are not known",
+    "standard.shock_rate": "the shock spring it was sold with is not known",
+    "front.rate": "the springs that are in are not read",
+    "rear.rate": "the spring that is in is not read",
+    "rear.leverage": "the leverage is not measured",
+    "bike.mass": "the bike is not weighed",
+    "bike.front_share": "the bike is not weighed",
+    "rider.front_share_standing": "the bike is not weighed with the rider aboard",
+    "rider.front_share_sitting": "the bike is not weighed with the rider aboard",
+}
+
+
+def unknown(job: Job, path: str) -> str:
+    """What is not known, as the reason why nothing can be chosen yet."""
+    label = FIELDS[path].label
+    label = label if label[1:2].isupper() else label[0].lower() + label[1:]
+    if job.entered(path):
+        return f"{label} is not known well enough"
+    return _UNKNOWN.get(path, f"{label} is not {'known' if FIELDS[path].typed == 'stated' else 'measured'}")

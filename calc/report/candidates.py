@@ -1,8 +1,7 @@
-"""The springs or pressures on offer: what each does, what bars it, and what is said where all are barred."""
+"""The springs or pressures on offer: what each does, what it is judged by, and what is said where none can be built."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import Literal
 
@@ -13,10 +12,11 @@ from calc.end.assembly import ForkAssembly
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Problem
+from calc.model.origins import gaps_were_read
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.quantity import quantity
-from calc.report.reasons import EndWanted, reason
+from calc.report.reasons import Numbers, criterion, reason
 from calc.report.setups import Cases, setup_report
 from calc.report.springs import oil_of
 from calc.report.types import Candidate, Legs, Quantity, SetupReport, values
@@ -24,24 +24,22 @@ from calc.report.words import named
 from calc.sizing.choice import EndSizing
 from calc.sizing.coil import Sized
 
-_OF_THE_END = {"end unreachable", "gap below", "gap above", "oil out"}  # what bars for the end of the travel alone
 NEAR = 3  # springs shown either way of the choice
 
 
 def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) -> Candidate:
-    """One candidate: what is built, what it does, what bars it, how it stands to the choice."""
+    """One candidate: what is built, what it does, what it is judged by, how it stands to the choice."""
     setup, shown = done.sized.setup.at(index), candidate_setup(done, cases, index)
-    bind, second = _room(done.sized, index)
-    numbers = _limit_numbers(done, setup, shown) | _fit_numbers(done, setup) | {"bind": bind, "second_bind": second}
-    numbers["second_short"] = None if second is None else -second
-    air = done.inputs.air
-    control, wanted = "gap" if air is None else air.control, _end_wanted(job, done, shown)
+    numbers = _numbers(done, setup, shown, index)
+    wanted = float(np.asarray(done.inputs.targets.sag))
     return Candidate(
         **values(shown),
-        vetoes=tuple(reason(name, numbers, control, wanted) for name, veto in done.sized.vetoes.items() if veto[index]),
-        key=float(f"{done.sized.key[index]:.6g}"),
+        vetoes=tuple(reason(name, numbers) for name, flag in done.sized.hard.items() if flag[index]),
+        short=tuple(reason(name, numbers) for name, flag in done.sized.short.items() if flag[index]),
+        criteria=tuple(criterion(name, one, index, wanted) for name, one in done.decision.criteria.items()),
+        key=float(f"{done.decision.key[index]:.6g}"),
         relation=_relation(index - chosen) if chosen >= 0 else "other",
-        fitted=math.isclose(float(setup.stepped), float(done.found_setup.stepped), rel_tol=1e-6),
+        fitted=index == done.fitted,
         gap_other=_other_gap(job, done, setup) if index == chosen else None,
         oil=_oil(job, done, setup),
     )
@@ -62,49 +60,41 @@ def _room(sized: Sized, index: int) -> tuple[float | None, float | None]:
     """One candidate's room in the main and the second spring; a coil beside an air spring has the same at every pressure."""
 
     def at(room: Number | None) -> float | None:
-        return None if room is None else float(np.broadcast_to(room, np.shape(sized.key))[index])
+        return None if room is None else float(np.broadcast_to(room, np.shape(sized.setup.stepped))[index])
 
     return at(sized.room.main), at(sized.room.second)
 
 
-def _limit_numbers(done: EndSizing, setup: Setup, shown: SetupReport) -> dict[str, float | None]:
-    """What the words of a veto may name, in the units that they name."""
-    low, high = done.limits.preload
-    gap = done.limits.gap or (None, None)
-    free = done.limits.free_sag or (None, None)
-    numbers: dict[str, float | None] = {
-        "preload": float(setup.preload), "preload_min": low, "preload_max": high, "gap": float(setup.gap), "gap_min": gap[0],
-        "gap_max": gap[1], "free_sag": shown.free_sag.value,
-        "rider_sag": shown.rider_sag.value, "free_low": free[0], "free_high": free[1],
-        "bind_margin": done.limits.bind_margin, "wanted": float(done.inputs.targets.sag), "oil_in": done.limits.oil / 1000.0,
+def _numbers(done: EndSizing, setup: Setup, shown: SetupReport, index: int) -> Numbers:
+    """What the words of a reason may name, in the units that they name."""
+    limits, targets, exact = done.limits, done.inputs.targets, done.sized.exact
+    (low, high), (bind, second) = limits.preload, _room(done.sized, index)
+    numbers: Numbers = {
+        "preload": float(setup.preload), "preload_min": low, "preload_max": high, "gap": float(setup.gap),
+        "gap_exact": float(np.ravel(np.broadcast_to(exact.gap, np.shape(done.sized.setup.stepped)))[index]),
+        "rider_sag": shown.rider_sag.value, "wanted": float(np.asarray(targets.sag)), "oil_in": limits.oil / 1000.0,
+        "bind": bind, "second_bind": second, "second_short": None if second is None else -second, "bind_margin": limits.bind_margin,
+        "end": shown.end_multiple.value, "end_wanted": _multiple_wanted(done),
+        "energy": shown.landing_energy.value, "energy_wanted": _energy_wanted(done),
+        "pressure": shown.pressure.value if shown.pressure else None,
+        "pressure_max": None if limits.pressure is None else convert(limits.pressure, "MPa", "bar"),
+        "oil_out": None if shown.air_oil is None else -shown.air_oil.value,
     }  # fmt: skip
-    most = done.limits.pressure
-    numbers["pressure_max"] = None if most is None else convert(most, "MPa", "bar")
-    numbers["oil_out"] = None if shown.air_oil is None else -shown.air_oil.value
-    numbers["pressure"] = None if shown.pressure is None else shown.pressure.value
-    return numbers
+    fit = limits.fit
+    sizes = {} if fit is None else {"outside": fit.widest, "bore": fit.bore, "inside": fit.inside, "core": fit.core}
+    return numbers | {name: None if size is None else float(np.asarray(size)) for name, size in sizes.items()}
 
 
-def _end_wanted(job: Job, done: EndSizing, shown: SetupReport) -> EndWanted | None:
-    """In the measure that the target is asked in; None at the rear, which has none."""
+def _multiple_wanted(done: EndSizing) -> float | None:
+    """Force at full travel wanted, over the rider load; None where it is not asked for as a force."""
     targets = done.inputs.targets
-    if targets.end_kind == "none":
-        return None
-    wanted, load = float(targets.end_amount), float(done.inputs.loads.aboard)
-    if targets.end_kind == "energy":
-        return EndWanted(" J", 0, convert(wanted, "N mm", "J"), shown.landing_energy.value)
-    if job.choice("front.end_target") == "force":
-        return EndWanted(" kN", 2, wanted / 1000.0, shown.end_force.value)
-    return EndWanted(" × load", 1, wanted / load, shown.end_multiple.value)
+    return float(np.asarray(targets.end_amount / done.inputs.loads.aboard)) if targets.end_kind == "force" else None
 
 
-def _fit_numbers(done: EndSizing, setup: Setup) -> dict[str, float | None]:
-    fit = done.limits.fit
-    assert fit is not None
-    move = fit.move(setup.rate, setup.preload)
-    sizes = {"outside": fit.widest, "bore": fit.bore, "inside": fit.inside, "core": fit.core, "thread": fit.thread}
-    sizes |= {"spacers": fit.spacers, "further": move, "shorter": -np.asarray(move)}
-    return {name: None if size is None else float(np.asarray(size)) for name, size in sizes.items()}
+def _energy_wanted(done: EndSizing) -> float | None:
+    """Landing energy wanted [J]; None where it is not asked for."""
+    targets = done.inputs.targets
+    return float(np.asarray(targets.end_amount)) / 1000.0 if targets.end_kind == "energy" else None
 
 
 def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
@@ -118,39 +108,27 @@ def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> Legs | None:
-    """Oil for each leg; None where no leg is opened for it."""
+    """Oil for each leg; None where no leg is opened for it, or nobody read the gap that it starts from."""
     fork, air = done.inputs.assembly, done.inputs.air
-    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap"):
+    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap") or not gaps_were_read(job):
         return None
     return oil_of(job, fork, setup)
 
 
 def shown(done: EndSizing, chosen: int) -> list[int]:
-    """The choice, what stands near it, and the fitted spring; where none is chosen, what the fewest vetoes bar."""
-    stepped = np.asarray(done.sized.setup.stepped)
-    leave = np.isclose(stepped, float(done.found_setup.stepped), rtol=1e-6)
-    if chosen >= 0:
-        return [i for i in range(np.size(stepped)) if abs(i - chosen) <= NEAR or leave[i]]
-    barred = np.sum(list(done.sized.vetoes.values()), axis=0)
-    best = np.lexsort((done.sized.key, barred))[: 2 * NEAR + 1]
-    return [i for i in range(np.size(stepped)) if i in best or leave[i]]
+    """What is in, first; then the choice and what stands near it, soft to stiff."""
+    count, middle = np.size(done.sized.setup.stepped), chosen if chosen >= 0 else int(np.argmin(done.decision.key))
+    near = [i for i in range(count) if abs(i - middle) <= NEAR and i != done.fitted]
+    return near if done.fitted is None else [done.fitted, *near]
 
 
-def nothing_fits(job: Job, candidates: Sequence[Candidate], axle: Axle) -> Problem:
-    """That all are barred, the nearest one's bars, and the way out of each; at the field that the nearest one misses."""
-    first = candidates[0].vetoes[0]
-    if first.code == "no pressure":
-        return Problem("front.air_pressure", "air-spring", f"{first.words}.", way_out=first.way_out, end=axle)
-    nearest = min(candidates, key=lambda c: (len(c.vetoes), c.key))
+def nothing_fits(candidates: Sequence[Candidate], axle: Axle) -> Problem:
+    """That nothing on offer can be built, what stops the nearest one, and the way out."""
+    nearest = min(candidates, key=lambda c: c.key)
+    if nearest.pressure and nearest.vetoes[0].code == "no pressure":
+        words = nearest.vetoes[0].words
+        return Problem("front.air_pressure", "air-spring", f"{words[0].upper()}{words[1:]}.", way_out=nearest.vetoes[0].way_out, end=axle)
     words = "; ".join(veto.words for veto in nearest.vetoes)
     way_out = " ".join(dict.fromkeys(veto.way_out for veto in nearest.vetoes))
-    what = "pressure" if nearest.pressure else "spring on offer"
-    path = f"{axle}.target_sag" if {veto.code for veto in nearest.vetoes} - _OF_THE_END else _end_path(job)
-    message = f"No {what} meets the targets. Nearest is {named(nearest)}: {words}."
-    return Problem(path, "nothing-fits", message, way_out=way_out, end=axle)
-
-
-def _end_path(job: Job) -> str:
-    """Where the end-of-travel target is asked for."""
-    kind = job.choice("front.end_target")
-    return "front.end_target" if kind == "standard" else f"front.end_{kind}"
+    message = f"Nothing on offer can be built. The nearest, {named(nearest)}, {words}."
+    return Problem(f"{axle}.buy", "nothing-fits", message, way_out=way_out, end=axle)

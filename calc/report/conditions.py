@@ -9,7 +9,7 @@ from calc.end.setup import Setup
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
-from calc.report.quantity import banded_text, quantity, size_text, with_half
+from calc.report.quantity import banded_text, number_text, quantity, size_text, with_half
 from calc.report.setups import Cases, setup_report
 from calc.report.types import Change, Condition, ConditionBarred, ConditionFigures, Quantity, SetupReport
 from calc.uncertainty.conditions import Sure, condition_bands
@@ -95,19 +95,28 @@ def _words(
     like: Quantity | None, back: Quantity | None, change: Change | None, setup: Setup, left_out: int, draws: int
 ) -> str:
     """What the gap would do as much as the condition; where there is no gap, what changes against as built."""
-    if like is None:
-        text = change_words(change)
-    elif size_text(like) == "0":
-        text = f"Acts like the gap as built {like.plus_minus_text and f'{like.plus_minus_text} mm'}".rstrip() + "."
-    else:
-        text = f"Acts like {_size(like)} mm {'less' if like.value < 0 else 'more'} gap"
-        if back is None:
-            text += "; no gap restores it."
-        else:
-            text += f"; gap {_size(back)} mm restores it." if float(setup.gap) else "."
+    text = change_words(change) if like is None else gap_words(like, back, float(setup.gap))
     if 0 < left_out < draws:
-        text += f" {left_out} of {draws} draws of your readings cannot be so."
+        text += f" In {left_out} of {draws} runs with your ± varied this cannot be."
     return text.strip()
+
+
+def gap_words(like: Quantity, back: Quantity | None, gap: float) -> str:
+    """Which gap it rides as if it had, and which gap brings the force at full travel back."""
+    if size_text(like) == "0":
+        half = like.plus_minus_text and f" ({like.plus_minus_text} mm of gap)"
+        return f"Rides as built{half}."
+    text = f"Rides as if the gap were {_size(like)} mm {'smaller' if like.value < 0 else 'larger'}"
+    if back is None:
+        return f"{text}; no gap brings the force at full travel back."
+    if not gap:
+        return f"{text}."
+    text = f"{text}. Set {_size(back)} mm to get the force at full travel back"
+    simply = number_text(gap - like.value, 0)
+    if simply == back.text:
+        return f"{text}."
+    counts = "more" if abs(back.value - gap) < abs(like.value) else "less"
+    return f"{text}: not {simply}, since a millimetre of gap counts for {counts} there."
 
 
 def change_words(change: Change | None) -> str:
@@ -115,7 +124,7 @@ def change_words(change: Change | None) -> str:
     if change is None:
         return ""
     sag, force = change.rider_sag, change.end_multiple
-    return f"Against as built: rider sag {_size(sag)} mm {_way(sag)}, end force {_size(force)} × load {_way(force)}."
+    return f"Compared with as built: rider sag {_size(sag)} mm {_way(sag)}, force at full travel {_size(force)} × rider load {_way(force)}."
 
 
 def _way(change: Quantity) -> str:

@@ -40,9 +40,11 @@ from calc.report.types import (
     Targets,
     values,
 )
+from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
-from calc.report.words import answer_words, front_why, rear_why, span_words, step_of
+from calc.report.words import named, span_words
 from calc.sizing.choice import EndSizing, rider_span, tried
+from calc.uncertainty.bands import bands
 
 
 def end_report(job: Job, axle: Axle, with_bands: bool) -> EndReport:
@@ -59,7 +61,7 @@ def _nominal(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> EndRep
     done, problems = sized(axle, fields, ranges)
     if done is not None:
         try:
-            return _sized(part(fields, ranges), axle, done)
+            return _sized(part(fields, ranges), axle, done, told_first(done))
         except Impossible as error:
             problems = (problem_of(error, axle),)
     return EndRefused("refused", problems)
@@ -71,40 +73,48 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
     if done is None or end.state == "refused":
         return end
     job = replace(part(fields, ranges), draws=draws)
-    banded = sure.with_bands(job, axle, end, done)
-    return replace(banded, elsewhere=_elsewhere(job, axle, done), holds_for=_rider_span(job, axle, end, done))
+    found = bands(job, axle, done) if end.state == "ok" else None
+    told = told_first(done)
+    if found is not None:
+        told = Told(found.index, found)
+        end = _sized(job, axle, done, told)
+    if found is not None and end.state == "ok":
+        end = sure.with_bands(job, axle, end, done, found)
+    span = _rider_span(job, axle, end, done) if found is None or found.choices.settled else None
+    return replace(end, elsewhere=_elsewhere(job, axle, done, told), holds_for=span)
 
 
 def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
+    """For whom a spring holds: told of one that is chosen, never of one that only stays for now."""
+    if end.state != "ok" or end.verdict not in ("keep", "fit") or not bool(done.decision.criteria_met):
+        return None
     try:
         span = rider_span(job, axle, done)
     except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
         return None
-    if span is None or end.state != "ok":
-        return None
-    return RiderSpan(*span, "kg", span_words(*span, step_of(end.chosen).text))
+    return None if span is None else RiderSpan(*span, "kg", span_words(*span, named(end.chosen) if end.chosen.pressure else end.chosen.rate.text))
 
 
-def _elsewhere(job: Job, axle: Axle, done: EndSizing) -> tuple[Condition, ...]:
-    chosen = int(done.sized.choice)
-    setup = done.found_setup if chosen < 0 else done.sized.setup.at(chosen)
-    return condition_rows(job, axle, setup, chosen >= 0)
+def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:
+    setup = done.found_setup if told.index < 0 else done.sized.setup.at(told.index)
+    return condition_rows(job, axle, setup, told.index >= 0)
 
 
-def _sized(job: Job, axle: Axle, done: EndSizing) -> EndOk | EndNone:
-    cases, chosen = Cases.of(job, axle), int(done.sized.choice)
+def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone:
+    cases, chosen = Cases.of(job, axle), told.index
     near = shown(done, chosen)
     candidates = tuple(candidate(job, done, cases, i, chosen) for i in near)
     answer = None if chosen < 0 else done.sized.setup.at(chosen)
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
     braking, motion = (None, None) if figures is None else beside(job, axle, done, drawn)
     common = SizedEnd(
-        problems=() if answer is not None else (nothing_fits(job, candidates, axle),),
+        problems=() if answer is not None else (nothing_fits(candidates, axle),),
         candidates=candidates,
         standard=setup_report(done.inputs.standard_setup, done.inputs.standard, cases),
         as_found=_as_found(job, axle, done, cases),
         windows=usual_windows(job, axle),
         targets=_targets(job, axle, done, cases),
+        yardstick=yardstick_of(done, cases),
         load=_loads(done, cases),
         tried=_attempt(job, axle, done, tried(job, axle, done, answer), cases),
         curve=None if figures is None else _curve(done, drawn, figures, cases),
@@ -116,7 +126,7 @@ def _sized(job: Job, axle: Axle, done: EndSizing) -> EndOk | EndNone:
     )
     if answer is None:
         return EndNone(**values(common))
-    return _answered(job, axle, done, common, candidates[near.index(chosen)])
+    return _answered(job, axle, done, common, candidates[near.index(chosen)], told)
 
 
 def _as_found(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> AsFound:
@@ -149,14 +159,15 @@ def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Cur
 
 
 def _targets(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> Targets:
-    sag = quantity(job.number(f"{axle}.target_sag"), "mm", cases.rider, 0)
+    wanted = done.inputs.targets
+    sag = quantity(wanted.sag, "mm", cases.rider, 0)
+    free = None if wanted.free_sag is None else quantity(wanted.free_sag, "mm", cases.free, 0)
     if axle == "rear":
-        return Targets(sag, quantity(job.number("rear.target_free_sag"), "mm", cases.free, 0), None, None)
+        return Targets(sag, free, None)
     kind = job.choice("front.end_target")
     unit, internal, case = ("J", "N mm", cases.landing) if kind == "energy" else ("kN", "N", f"full travel, {cases.working}")
-    end = quantity(done.inputs.targets.end_amount, unit, case, 0 if kind == "energy" else 2, internal)
-    frequency = quantity(done.inputs.standard.frequency, "Hz", "standard rider on the standard setup", 2)
-    return Targets(sag, None, EndTarget(**values(end), kind=kind), frequency)
+    end = quantity(wanted.end_amount, unit, case, 0 if kind == "energy" else 2, internal)
+    return Targets(sag, free, EndTarget(**values(end), kind=kind))
 
 
 def _loads(done: EndSizing, cases: Cases) -> EndLoads:
@@ -167,10 +178,10 @@ def _loads(done: EndSizing, cases: Cases) -> EndLoads:
     )
 
 
-def _moved(done: EndSizing) -> Moved | None:
+def _moved(done: EndSizing, index: int) -> Moved | None:
     if done.found is None:
         return None
-    was, now = done.found.rider, done.sized.figures.at(int(done.sized.choice)).rider
+    was, now = done.found.rider, done.sized.figures.at(index).rider
     case = "rider aboard, as found to recommended, up is +"
     return Moved(
         height=quantity(was.travel - now.travel, "mm", case, 0),
@@ -178,24 +189,16 @@ def _moved(done: EndSizing) -> Moved | None:
     )
 
 
-def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate) -> EndOk:
-    index = int(done.sized.choice)
+def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> EndOk:
+    kind, answer = verdict(job, axle, done, chosen, told)
+    lines = why(axle, done, common, chosen, kind)
     return EndOk(
         **values(common),
+        verdict=kind,
         chosen=chosen,
-        moved=_moved(done),
+        moved=_moved(done, told.index),
         leave=chosen.fitted,
-        answer=answer_words(axle, chosen, chosen.fitted),
-        why=(*_why(done, common, chosen), *spring_lines(job, axle, chosen, done.sized.figures.at(index))),
-        seat=seat_of(job, axle, done, done.sized.setup.at(index)),
+        answer=answer,
+        why=(*lines, *spring_lines(job, axle, chosen, done.sized.figures.at(told.index))),
+        seat=seat_of(job, axle, done, done.sized.setup.at(told.index)),
     )
-
-
-def _why(done: EndSizing, common: SizedEnd, chosen: Candidate) -> list[str]:
-    found, target = common.as_found.setup, common.targets.free_sag
-    if target is not None:
-        return rear_why(chosen, target, found)
-    standard = done.inputs.standard
-    sold = standard.end_force / standard.end_multiple
-    extra = float(done.inputs.loads.aboard / sold) - 1.0
-    return front_why(extra, chosen, common.standard, found, common.windows.frequency)

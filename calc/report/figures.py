@@ -17,9 +17,9 @@ def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
     The report that follows finds the axle sized.
     """
     done, _ = sized(axle, fields_of(job, axle), job.ranges)
-    if done is None or done.sized.choice < 0:
+    if done is None or done.choice < 0:
         return None
-    chosen = int(done.sized.choice)
-    cases, end_built = Cases.of(job, axle), done.sized.figures.end
+    chosen = done.choice
+    cases, end_built = Cases.of(job, axle), done.sized.figures.at(chosen).end
     travel = float(end_built.motion.stroke(end_built.travel) if cases.along else end_built.travel)
     return FiguresReport(candidate_setup(done, cases, chosen), travel, usual_windows(job, axle))

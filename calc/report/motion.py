@@ -77,5 +77,9 @@ def _words(job: Job) -> str:
     if known != "pairs":
         return _KNOWN[known]
     pairs = job.fields["rear.pairs"].pairs
-    scatter = number_text(fitted_pairs(pairs).scatter, 2)
-    return f"From {len(pairs)} measured pairs, a quadratic fitted to them: they scatter by {scatter} mm, and the ± counts that."
+    fit = fitted_pairs(pairs)
+    scatter, shape = number_text(fit.scatter, 2), number_text(abs(fit.shape), 2)
+    return (
+        f"From {len(pairs)} measured pairs, a quadratic fitted to them: they scatter by {scatter} mm, and it misses {shape} mm of "
+        "their shape at either end. The ± counts both."
+    )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from decimal import Decimal
 
 from calc.quantities.entry import convert
 from calc.report.types import Quantity
@@ -63,7 +62,11 @@ def spread_text(half: float | None) -> str:
 
 def plain_number(value: float) -> str:
     """A number to six figures at most, never as a power of ten."""
-    return format(Decimal(f"{value:.6g}"), "f").replace("-", "−")
+    text = f"{value:.6g}"
+    if "e" in text:
+        text = number_text(float(text), max(5 - math.floor(math.log10(abs(value))), 0))
+        text = text.rstrip("0").rstrip(".") if "." in text else text
+    return text.replace("-", "−")
 
 
 def figure_text(figure: Quantity) -> str:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from calc.impossible import decimals_apart
+from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
@@ -16,7 +17,6 @@ from calc.report.types import (
     Candidate,
     Counted,
     EndLoads,
-    EndNone,
     EndOk,
     HowSure,
     Legs,
@@ -25,18 +25,20 @@ from calc.report.types import (
     Quantity,
     SetupReport,
 )
-from calc.report.words import answer_words, count_words, pressure_words, step_of, unsettled_words
-from calc.sizing.choice import EndSizing
-from calc.uncertainty.bands import Bands, Cause, bands
+from calc.report.words import count_words, open_words, pressure_words, sag_choice_words
+from calc.sizing.choice import SAG_OFF, EndSizing, other_sags
+from calc.sizing.rule import WITHIN
+from calc.uncertainty.bands import Bands, Cause
 from calc.uncertainty.tolerance import BUILT_RATE
 
 AnySetup = TypeVar("AnySetup", bound=SetupReport)
 
-SETTLED = 5  # of ten draws: below this no single rate is told alone
+CERTAIN = 0.9  # of the draws: from there on no reading is asked for the choice's sake
 FAR_APART = 1.5  # first order against draws
 NEXT = 3  # readings to ask for
 # Results that a reading is asked for, in order: name, words, unit, decimals.
 _ASKED_FOR = (
+    ("rate", "spring rate", "N/mm", 1),
     ("preload", "preload", "mm", 0),
     ("pressure", "pressure", "bar", 1),
     ("gap", "gap", "mm", 0),
@@ -44,34 +46,42 @@ _ASKED_FOR = (
     ("second", "second volume's pressure", "bar", 1),
     ("rider", "rider sag", "mm", 0),
     ("free", "free sag", "mm", 0),
-    ("end_multiple", "end force over load", "", 1),
+    ("end_multiple", "force at full travel", "× rider load", 1),
 )
 _UNASKABLE = {"place.exponent"}  # no reading on a bench narrows it
 
 
-def with_bands(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> EndOk | EndNone:
-    """The report of an end with +/- on its results; as it was where no spring is chosen or no draw can be built."""
-    sure = bands(job, axle, done) if end.state == "ok" else None
-    if sure is None or end.state != "ok":
-        return end
+def with_bands(job: Job, axle: Axle, end: EndOk, done: EndSizing, sure: Bands) -> EndOk:
+    """The report of an end, of the candidate that the bands are of, with +/- on its results."""
     along = "stroke" if axle == "front" else "travel"
     chosen = _set_to(_filled(end.chosen, sure.figures, along), sure)
     found = end.as_found
     if found.setup is not None and sure.found:
         found = replace(found, setup=_filled(found.setup, sure.found, along))
-    counted = _counted(sure, chosen)
-    span = None if counted.settled else (counted.low, counted.high)
     return replace(
         _beside(end, sure),
-        answer=answer_words(axle, chosen, end.leave, span),
         chosen=chosen,
         candidates=tuple(chosen if c.relation == "chosen" else c for c in end.candidates),
         as_found=found,
         load=EndLoads(*(with_half(getattr(end.load, name), sure.figures[name]) for name in ("alone", "aboard", "sprung_mass"))),
         moved=_moved(end.moved, sure.found),
-        sure=counted,
+        why=(*end.why, *_sag_choice(end, done)),
+        sure=_counted(sure, chosen, done),
         measure_next=_measure_next(job, sure, along),
     )
+
+
+def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
+    """What a little less or more rider sag would choose, where a spring is told."""
+    if end.chosen.pressure or end.verdict not in ("keep", "fit"):
+        return []
+    try:
+        less, more = other_sags(done)
+    except Impossible:
+        return []
+    if not (math.isfinite(less) and math.isfinite(more)):
+        return []
+    return [sag_choice_words(less, more, float(done.sized.setup.at(done.choice).rate), SAG_OFF)]
 
 
 def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
@@ -142,24 +152,30 @@ def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
-def _counted(sure: Bands, setup: SetupReport) -> HowSure:
+def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
     """Draws by what they choose: rates [N/mm], or pressures in bar."""
-    by_step, chosen = {_shown(step, setup): count for step, count in sure.counts.items()}, step_of(setup).value
+    by_step = {_shown(step, setup): count for step, count in sure.choices.counts.items()}
     tenths = of_ten(by_step, sure.draws)
     counts = [Counted(step, count, tenths[step]) for step, count in by_step.items()]
     low, high = middle(by_step)
-    settled = setup.pressure is not None or tenths.get(chosen, 0) >= SETTLED
     undecided = sure.draws - sum(by_step.values())
-    words = count_words(tenths, chosen) if settled else unsettled_words(low, high, chosen, undecided > 0)
+    if setup.pressure:
+        words = pressure_words(low, high, setup)
+    elif sure.choices.settled:
+        chosen = setup.rate.value
+        near = round(10 * sum(c for rate, c in by_step.items() if abs(rate - chosen) <= done.step * (1 + WITHIN)) / sure.draws)
+        words = count_words(tenths, chosen, near)
+    else:
+        words = open_words(low, high, undecided > 0)
     return HowSure(
         draws=sure.draws,
         left_out=sure.left_out,
         undecided=undecided,
         counts=tuple(sorted(counts, key=lambda c: -c.count)),
-        settled=settled,
+        settled=sure.choices.settled,
         low=low,
         high=high,
-        words=pressure_words(low, high, setup) if setup.pressure else words,
+        words=words,
     )
 
 
@@ -169,14 +185,23 @@ def _shown(step: float, setup: SetupReport) -> float:
 
 
 def _measure_next(job: Job, sure: Bands, along: str) -> tuple[NextReading, ...]:
-    """The readings that would narrow the results most: the greatest cause of each result in turn, each reading once."""
+    """The readings that would narrow the results most: the greatest cause of each result in turn, each reading once; where the
+    choice hangs on one, that one first.
+    """
     asked_for: list[NextReading] = []
     for result, words, unit, decimals in _ASKED_FOR:
         name = f"{result}_{along}" if result in ("rider", "free") else result
         causes = [c for c in sure.causes.get(name, ()) if c.path not in _UNASKABLE] if _first_order_holds(sure, name) else []
         if causes and all(causes[0].path != one.path for one in asked_for):
             asked_for.append(_ask(job, causes[0], words, unit, decimals))
-    return tuple(sorted(asked_for, key=lambda one: one.then / one.now)[:NEXT])
+    ordered = sorted(asked_for, key=lambda one: one.then / one.now)
+    first = [one for one in ordered if one.result == _ASKED_FOR[0][1] and not _certain(sure)]
+    return tuple([*first, *(one for one in ordered if one not in first)][:NEXT])
+
+
+def _certain(sure: Bands) -> bool:
+    """True where nearly every draw chooses the same."""
+    return max(sure.choices.counts.values(), default=0) >= CERTAIN * sure.draws
 
 
 def _first_order_holds(sure: Bands, name: str) -> bool:
@@ -190,7 +215,7 @@ def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextR
     factor = {"bar": 10.0, "ml": 1e-3}.get(unit, 1.0)
     now, then = cause.now * factor, cause.then * factor
     places = decimals_apart(now, then, decimals)
-    change = f"{result} ±{number_text(now, places)} becomes ±{number_text(then, places)} {unit}".rstrip()
+    change = f"narrows the {result} from ±{number_text(now, places)} to ±{number_text(then, places)} {unit}".rstrip()
     return NextReading(
         path=cause.path,
         result=result,
@@ -198,6 +223,6 @@ def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextR
         now=float(f"{now:.3g}"),
         then=float(f"{then:.3g}"),
         unit=unit,
-        words=f"{asked(cause.path)}: {change}.",
+        words=f"{asked(cause.path)} ({change}).",
         how=job.fields[cause.path].field.how,
     )

@@ -67,7 +67,9 @@ def _row(name: str, setup: SetupReport) -> list[str]:
 
 def _barred(end: EndOk | EndNone) -> list[str]:
     lines = [f"  {c.rate.text} is {rate_words(c)}" for c in end.candidates if c.pair]
-    lines += [line for c in end.candidates for veto in c.vetoes for line in wrapped(f"{named(c)}: {veto.words}", "    ", "  ")]
+    for c in end.candidates:
+        against = [one.words for one in (*c.vetoes, *c.short)] + [one.words for one in c.criteria if one.state == "outside"]
+        lines += wrapped(f"{named(c)}: {'; '.join(against)}", "    ", "  ") if against else []
     return ["", *lines] if lines else []
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.practice import Axle
 from calc.report.quantity import figure_text, number_text, rate_text, size_text
-from calc.report.types import Candidate, Legs, Quantity, SetupReport, Window
+from calc.report.types import Candidate, Legs, Quantity, SetupReport, Window, YardstickReport
 
 
 def step_of(setup: SetupReport) -> Quantity:
@@ -28,23 +28,44 @@ def rate_words(setup: SetupReport) -> str:
     return mean if pair is None else f"{pair.left.text} left and {pair.right.text} right (mean {mean})"
 
 
-def answer_words(axle: Axle, setup: Candidate, leave: bool, span: tuple[float, float] | None = None) -> str:
-    """The answer as one sentence; `span` [N/mm] where what is known leaves the rate open: then no single rate is told alone."""
-    start = _air_words(setup, leave) if setup.pressure else _spring_words(setup, leave, span)
-    if axle == "rear" or setup.oil is None or setup.gap is None:
-        return f"{start}."
-    return f"{start}, gap {figure_text(setup.gap)}: {oil_words(setup.oil)}."
+def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True) -> str:
+    """The answer as one sentence, or two where nothing can be chosen yet for a `cause`.
 
-
-def _spring_words(setup: SetupReport, leave: bool, span: tuple[float, float] | None) -> str:
+    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate.
+    """
+    if setup.pressure:
+        missed = f"; {_missed(setup)}" if verdict == "nearest" else ""
+        return f"{_air_words(setup, verdict)}{_gap_words(axle, setup)}{missed}."
     rate, preload = rate_words(setup), figure_text(setup.preload)
-    if span is not None:
-        return f"From {rate_text(span[0])} to {rate_text(span[1])} N/mm, not settled yet; as your readings stand {rate} with {preload} preload"
-    return f"Leave the {rate} N/mm, with {preload} preload" if leave else f"Fit {rate} N/mm, {preload} preload"
+    what_is_in = f"the {rate}" if in_known else "what is in"
+    if verdict == "open":
+        spring = "fork spring" if axle == "front" else "rear spring"
+        keep = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
+        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {keep}"
+    if verdict == "keep":
+        unit = " N/mm" if in_known else ""
+        return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
+    if verdict == "nearest":
+        return f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
+    return f"Fit {rate} N/mm, {preload} preload{_gap_words(axle, setup)}."
 
 
-def _air_words(setup: SetupReport, leave: bool) -> str:
-    text = f"Leave {named(setup)}" if leave else f"Pump to {named(setup)}"
+def _missed(setup: Candidate) -> str:
+    """What the nearest is outside of."""
+    return ", ".join(one.words for one in setup.criteria if one.state == "outside")
+
+
+def _gap_words(axle: Axle, setup: Candidate) -> str:
+    by_other = setup.pressure and (setup.air_oil or setup.second_pressure)  # the end of the travel is not set by the gap
+    if axle == "rear" or setup.gap is None or by_other:
+        return ""
+    oil = "" if setup.oil is None else f": {oil_words(setup.oil)}"
+    return f", gap {figure_text(setup.gap)}{oil}"
+
+
+def _air_words(setup: SetupReport, verdict: str) -> str:
+    first = {"keep": "Keep", "nearest": "No pressure fits. The nearest is"}.get(verdict, "Pump to")
+    text = f"{first} {named(setup)}"
     oil, second = setup.air_oil, setup.second_pressure
     if oil is not None:
         verb, amount = _oil_side(oil)
@@ -70,58 +91,80 @@ def _oil_side(oil: Quantity) -> tuple[str, str]:
 def span_words(low: float | None, high: float | None, text: str) -> str:
     """Between which rider masses the choice, told as `text`, stays the same."""
     if low is None and high is None:
-        return f"Stays {text} for every rider within half as much or 24 kg."
+        return f"{text} is right for every rider within half as much or 24 kg."
     if low is None:
-        return f"Stays {text} up to {number_text(high or 0.0, 0)} kg kitted."
+        return f"{text} is right for riders of up to {number_text(high or 0.0, 0)} kg in kit."
     if high is None:
-        return f"Stays {text} from {number_text(low, 0)} kg kitted up."
-    return f"Stays {text} for {number_text(low, 0)} to {number_text(high, 0)} kg kitted."
+        return f"{text} is right for riders from {number_text(low, 0)} kg in kit up."
+    return f"{text} is right for riders of {number_text(low, 0)} to {number_text(high, 0)} kg in kit."
 
 
-def count_words(tenths: dict[float, int], chosen: float) -> str:
-    """How sure the choice is, counted in draws of ten."""
+RUNS = "runs with your ± varied"
+
+
+def count_words(tenths: dict[float, int], chosen: float, near: int) -> str:
+    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`)."""
     mine = tenths.get(chosen, 0)
-    others = [
-        f"{rate_text(rate)} in {part}" for rate, part in sorted(tenths.items(), key=lambda t: -t[1]) if part and rate != chosen
-    ]
-    text = f"{rate_text(chosen)} in {mine} of 10 draws of your readings"
-    return f"{text}, {', '.join(others)}." if others else f"{text}."
+    ordered = sorted(tenths.items(), key=lambda t: (-t[1], t[0]))
+    others = [f"{rate_text(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
+    if 2 * mine >= 10:
+        text = f"{rate_text(chosen)} in {mine} of 10 {RUNS}"
+        return f"{text}, {', '.join(others)}." if others else f"{text}."
+    every = ", ".join(f"{rate_text(rate)} in {part}" for rate, part in ordered if part)
+    return f"{rate_text(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
 
 
-def unsettled_words(low: float, high: float, chosen: float, undecided: bool) -> str:
-    """Where the readings leave the rate open: the span, not one rate; `undecided`: in some draws every spring is barred."""
-    draws = "draws of your readings that find a spring" if undecided else "draws of your readings"
-    span = f"{rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {draws}"
-    return f"Not settled yet: {span}. {rate_text(chosen)} is what they give as they stand. Do not order; measure first."
+def open_words(low: float, high: float, undecided: bool) -> str:
+    """Where the readings leave the spring open: the span; `undecided`: in some runs nothing can be built."""
+    runs = f"{RUNS} that find a spring" if undecided else RUNS
+    return f"From {rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {runs}."
 
 
 def pressure_words(low: float, high: float, setup: SetupReport) -> str:
-    """How sure a pressure is. Pumping is undone in a minute: the span is told beside it, not in place of it."""
+    """How sure a pressure is. Pressure is easily corrected, so its range is shown beside it, not in place of it."""
     first, last = (step_text(setup, value) for value in (low, high))
     span = f"{first} bar" if first == last else f"{first} to {last} bar"
-    return f"{span} in 8 of 10 draws of your readings: pump, read the sag, and go on from there."
+    return f"{span} in 8 of 10 {RUNS}: pump, read the sag, and go on from there."
 
 
-def front_why(extra: float, chosen: SetupReport, standard: SetupReport, found: SetupReport | None, usual: Window) -> list[str]:
-    """Why this front spring: load against the standard rider's, and the frequencies."""
-    percent = number_text(abs(extra) * 100, 0)
-    more = f"{percent} % {'more' if extra > 0 else 'less'} on the fork than" if percent != "0" else "as much on the fork as"
-    lines = [f"You put {more} the rider it is sold for."]
+def load_words(axle: Axle, extra: float) -> str:
+    """The present load against the standard rider's; `extra` [-] of it."""
+    percent, where = number_text(abs(extra) * 100, 0), "fork" if axle == "front" else "rear"
+    if percent == "0":
+        return f"Your load on the {where} is the standard rider's."
+    return f"Your load on the {where} is {percent} % {'more' if extra > 0 else 'less'} than the standard rider's."
+
+
+def ride_words(chosen: SetupReport, yardstick: YardstickReport, found: SetupReport | None, usual: Window) -> str:
+    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual."""
     name = named if chosen.pressure else lambda setup: setup.rate.text
-    ride = f"{name(chosen)} rides at {figure_text(chosen.frequency)}, as sold {figure_text(standard.frequency)}"
+    ride = f"{name(chosen)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
     if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
-        ride += f"; your {name(found)} as found rides at {figure_text(found.frequency)}"
-    lines.append(f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz.")
-    return lines
+        ride += f"; the {name(found)} as it came in at {figure_text(found.frequency)}"
+    return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
 
 
-def rear_why(chosen: SetupReport, target_free: Quantity, found: SetupReport | None) -> list[str]:
-    """Why this rear spring: its free sag at the wanted rider sag."""
-    lines = [
-        f"At {figure_text(chosen.rider_sag)} rider sag, {named(chosen)} leaves {figure_text(chosen.free_sag)} free sag; "
-        f"{figure_text(target_free)} is wanted."
-    ]
-    if found is not None:
-        free = "no free sag, preload alone holds the bike" if found.topped_out else f"{figure_text(found.free_sag)} free sag"
-        lines.append(f"As found: {free}, {figure_text(found.rider_sag)} rider sag.")
-    return lines
+def yardstick_words(source: str, frequency: str, standard: str) -> str:
+    """What the choice is measured by: a frequency with its unit, and where it is from."""
+    if source == "frequency":
+        return f"{frequency} is wanted"
+    if source == "free sag":
+        return f"the free sag wanted asks for {frequency}"
+    if source == "standard":
+        return f"the standard rider on the standard setup at {frequency}"
+    side = "softer" if source == "softest usual" else "stiffer"
+    return f"the standard setup at {standard} is {side} than usual, so the choice goes by {frequency}"
+
+
+def best_words(best: float, chosen: float, step: float) -> str:
+    """What would be nearest where what is in stays."""
+    steps = "one step" if abs(best - chosen) <= 1.001 * step else "no more than springs sold alike differ by"
+    return f"Nearest to the standard would be {rate_text(best)}, {steps}."
+
+
+def sag_choice_words(less: float, more: float, chosen: float, off: float) -> str:
+    """What a little less or more rider sag would choose."""
+    by = f"{number_text(off, 0)} mm"
+    if less == more == chosen:
+        return f"With {by} less or more rider sag it would be the same spring."
+    return f"With {by} less rider sag it would be {rate_text(less)}, with {by} more {rate_text(more)}."

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import numpy as np
 
 from calc.array import Array, Flags, Number
-from calc.end.air_setting import AMOUNT_STEPS, STEPS_OFF, AirSetting
+from calc.end.air_setting import AMOUNT_STEPS, AirSetting
 from calc.end.assembly import ForkAssembly
 from calc.end.figures import evaluate
 from calc.end.limits import Limits
@@ -16,7 +16,8 @@ from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.sizing.air_pressure import none_holds, pressure_within
 from calc.sizing.coil import Sized, end_missed, end_root, wheel_travel
-from calc.sizing.criteria import Room, bars, gap_bars, room_left, spring_bars
+from calc.sizing.criteria import Room, coil_bind, room_left, spread_over
+from calc.springs.fit import SAME
 
 
 def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponent: Number, targets: Targets) -> tuple[Setup, Flags]:
@@ -63,28 +64,38 @@ def size_air(
     first axis; loads; exponent n [-]; targets; limits.
     Returns: Sized. The control is the same for all pressures, solved and rounded; all figures are those of the rounded setup.
     Raises: Impossible where no pressure gives the sag, or a pressure on offer cannot carry the load.
-    Formula: see `solve_air`; the key is the distance of rider sag from the one wanted.
+    Formula: see `solve_air`.
     Source: statics.
     Example: see `tests/core/test_air_sizing.py`.
     """
     exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
     pressures = offered(exact)
-    amount = setting.rounded(np.asarray(setting.amount(exact)), setting.hardest_softest(assembly)[0])
+    wanted = np.asarray(setting.amount(exact))
+    inside = np.clip(wanted, *limits.gap) if setting.control == "gap" and limits.gap is not None else wanted
+    amount = setting.rounded(inside, setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)
     room = room_left(assembly, setup, done, limits) if assembly.springs else Room()
-    vetoes = bars(
-        done,
-        gap_bars(setup, unreachable, limits) if setting.control == "gap" else {"end unreachable": unreachable},
-        _air_bars(setting, exact, setup, unreachable, limits),
-        spring_bars(assembly, room, limits) if assembly.springs else {},
-    )
-    return Sized(exact, setup, done, room, vetoes, np.asarray(np.abs(done.rider.stroke - targets.sag)))
+    hard = coil_bind(assembly, room, limits) if assembly.springs else {}
+    short = {"end unreachable": unreachable, "pressure most": _most_built(setting, exact, setup, limits)}
+    if setting.control == "gap":
+        short["gap below"] = ~unreachable & np.asarray(np.round(wanted) < setup.gap - SAME)
+        short["gap above"] = ~unreachable & np.asarray(np.round(wanted) > setup.gap + SAME)
+    hard |= _not_built(setting, setup, unreachable, limits)
+    return Sized(exact, setup, done, room, spread_over(done, hard), spread_over(done, short))
 
 
-def _air_bars(setting: AirSetting, exact: Setup, setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:
-    """Free sag bars no pressure: nothing that is set here moves it while rider sag is kept."""
-    found = {"sag off": np.asarray(np.abs(setup.stepped - exact.stepped) > STEPS_OFF * setting.step + 1e-9)}
+def _most_built(setting: AirSetting, exact: Setup, setup: Setup, limits: Limits) -> Flags:
+    """The most the spring takes, where the sag asks for more."""
+    if limits.pressure is None:
+        return np.zeros(np.shape(setup.stepped), dtype=bool)
+    highest = setting.nearest(np.asarray(limits.pressure), np.inf, limits.pressure)
+    return np.asarray((exact.stepped > highest + 0.5 * setting.step) & (np.abs(setup.stepped - highest) < 1e-9))
+
+
+def _not_built(setting: AirSetting, setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:
+    """A pressure above what the spring takes, more oil than there is."""
+    found = {}
     if limits.pressure is not None:
         found["pressure above"] = np.asarray(setup.stepped > limits.pressure + 1e-9)
     if setting.control == "oil":

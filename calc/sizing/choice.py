@@ -1,4 +1,4 @@
-"""One end of one job, sized: the yardstick, the targets, the candidates, what is fitted, what is tried, the rider span."""
+"""One end of one job, sized: the candidates, the choice among them, what is fitted, what is tried, the rider span."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc.array import Array, every
+from calc.array import Array, Number, every
 from calc.end.air_setting import AirSetting
 from calc.end.assembly import ForkAssembly
 from calc.end.figures import Figures, evaluate
@@ -16,28 +16,46 @@ from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import end_loads, fitted, limits
+from calc.model import end_loads, fitted, limits, rated_load
 from calc.model.inputs import EndInputs, attempted, end_inputs, found, targets_of
 from calc.practice import Axle
 from calc.sizing.air import size_air
 from calc.sizing.coil import Sized, size
-from calc.sizing.criteria import Room
+from calc.sizing.criteria import Margins, Room
+from calc.sizing.margins import margins
 from calc.sizing.offers import offers, series
+from calc.sizing.rule import WITHIN, Decision, decide, decide_pressure
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
+UNREAD_PRESSURE = 0.03  # of a pressure that nobody read: what ten kelvin alone make of it; common practice, no source
+SAG_OFF = 5.0  # mm: by how much another wish for rider sag is looked at
 
 
 @dataclass(frozen=True, eq=False)
 class EndSizing:
-    """Everything that the report says of one end. `found_problem` names why the fitted setup has no figures."""
+    """Everything that the report says of one end.
+
+    `fitted` is the index of what is in among the candidates, None for a pressure that is not among them; `step` [N/mm or MPa]
+    what it may be off and stay; `found_problem` names why the fitted setup has no figures; `problem` why nothing could be sized.
+    """
 
     inputs: EndInputs
     limits: Limits
     sized: Sized
+    decision: Decision
+    margins: Margins
+    fitted: int | None
+    step: float
     found_setup: Setup
     found: Figures | None
     found_problem: Impossible | None
+    problem: Impossible | None = None
+
+    @property
+    def choice(self) -> int:
+        """Index of the choice, -1 where nothing can be built."""
+        return int(self.decision.choice)
 
 
 def size_end(job: Job, axle: Axle) -> EndSizing:
@@ -46,13 +64,13 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     Parameters: job, with no refused entry that this end needs; axle, "front" or "rear".
     Returns: EndSizing.
     Raises: Impossible naming the cause and the way out.
-    Formula: see `calc.sizing.coil.size`.
-    Source: see `calc.sizing.coil`.
+    Formula: see `calc.sizing.coil.size` and `calc.sizing.rule.decide`.
+    Source: see there.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
         >>> done = size_end(load(jobs()["enduro"]), "front")
-        >>> round(float(done.sized.setup.rate[int(done.sized.choice)]), 2)
+        >>> round(float(done.sized.setup.rate[done.choice]), 2)
         4.6
     """
     here, bounds = end_inputs(job, axle), limits(job, axle)
@@ -60,53 +78,97 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
         return _air_spring(job, here, here.air, bounds)
     rates, split = _offers(job, axle)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
-    return EndSizing(here, bounds, sized, *found(job, axle, here))
+    own, step = int(np.argmin(np.abs(rates - here.as_found.rate))), _step(job, axle)
+    first = decide(sized, here.targets, Margins(), own, step)
+    nearest = int(np.argmin(first.key))
+    held = margins(job, axle, sized.setup.at(nearest), nearest == own)
+    decision = decide(sized, here.targets, held, own, step)
+    return EndSizing(here, bounds, sized, decision, held, own, step, *found(here))
 
 
-def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> Sized:
-    """The end sized again, its loads or readings along the second axis: over some of the candidates that `done` had, or, an air
-    spring, at the one pressure nearest to what each wants.
+def _step(job: Job, axle: Axle) -> float:
+    """What the springs that are in may be off and stay [N/mm]: one step of the series, or the practice row's for a shelf; and
+    never less than springs of one marking differ by.
+    """
+    usual, sold = job.usual("fork step" if axle == "front" else "shock step"), job.usual("sold spring rate")
+    assert usual is not None
+    assert sold is not None
+    step = job.number(f"{axle}.step") if job.choice(f"{axle}.buy").startswith("series") else usual.typical
+    return max(step, sold.high / 100.0 * float(fitted.rate(job, axle)))
 
-    Parameters: here, another situation of the same end; done, its nominal sizing; some of its candidates.
-    Returns: Sized.
+
+def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
+    """The end sized and judged again, its loads or readings along the second axis: over some of the candidates that `done` had, or,
+    an air spring, at the pressure nearest to what each wants, and at the one found where that is within a step of it. The spring
+    that is in has the rate that each draw gives it.
+
+    Parameters: here, other inputs of the same end; done, its nominal sizing; some of its candidates.
+    Returns: Sized; Decision, by the margins of `done`.
     Raises: Impossible as `size_end`.
     Formula: see `calc.sizing.coil.size` and `calc.sizing.air.size_air`.
     Source: none.
     Example: see `calc.uncertainty.bands`.
     """
     if here.air is not None:
-        setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
-        return _air(here, lambda exact: setting.nearest(np.asarray(exact.stepped), found_now)[None], done.limits)
-    was = done.sized.setup
-    rates, split = (np.broadcast_to(part, np.shape(done.sized.key))[some, None] for part in (was.rate, was.split))
-    return size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
+        setting = here.air
+        sized = _air(here, lambda exact: _near_each(setting, exact, done), done.limits)
+        return sized, decide_pressure(sized, here.targets, done.margins, 1, done.step)
+    was, shape = done.sized.setup, np.shape(done.decision.key)
+    assert done.fitted is not None
+    within = range(*some.indices(len(np.asarray(was.rate))))
+    own = done.fitted in within
+    rates, split = (_columns(part, shape, within, done.fitted, fitted_now) for part, fitted_now in ((was.rate, here.as_found.rate), (was.split, here.as_found.split)))
+    sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
+    index = done.fitted - within.start if own else None
+    source = done.decision.yardstick.source
+    return sized, decide(sized, here.targets, done.margins, index, done.step, source)
 
 
-def chosen_steps(sized: Sized) -> Array:
-    """What each load or draw of a sizing chose: a rate [N/mm] or a pressure [MPa, gauge]; not a number where it chose none."""
-    choice = sized.choice
-    steps = np.broadcast_to(sized.setup.stepped, np.shape(sized.key))
-    return np.where(choice < 0, np.nan, np.take_along_axis(steps, np.maximum(choice, 0)[None], axis=0)[0])
+def _columns(part: Number, shape: tuple[int, ...], within: range, own: int, now: Number) -> Array:
+    """Candidates' rates or splits down the first axis, the fitted one's as each draw has it."""
+    nominal = np.broadcast_to(part, shape)[within.start : within.stop, None]
+    return np.where(np.arange(within.start, within.stop)[:, None] == own, now, nominal)
 
 
 def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) -> EndSizing:
     """Where no pressure gives the sag, what is found is worked out all the same, and barred."""
-    was = found(job, "front", here)
+    was = found(here)
     try:
-        return EndSizing(here, bounds, _air(here, lambda exact: _about(setting, exact), bounds), *was)
+        sized, wrong = _air(here, lambda exact: _about(setting, exact), bounds), None
     except Impossible as problem:
-        setup, done, wrong = was
+        setup, done, why = was
         if problem.code != "air-pressure" or done is None:
-            raise wrong or problem from problem
+            raise why or problem from problem
+        sized, wrong = _as_found(here, setup), problem
+    among = np.flatnonzero(np.isclose(sized.setup.stepped, here.as_found.stepped, rtol=1e-6))
+    own = int(among[0]) if len(among) else None
+    read = job.entered("front.air_pressure")
+    step = setting.step if read else max(setting.step, UNREAD_PRESSURE * float(np.asarray(here.as_found.stepped)))
+    first = decide_pressure(sized, here.targets, Margins(), own, step)
+    held = margins(job, "front", sized.setup.at(int(np.argmin(first.key))))
+    decision = decide_pressure(sized, here.targets, held, own, step)
+    return EndSizing(here, bounds, sized, decision, held, own, step, *was, wrong)
+
+
+def _as_found(here: EndInputs, setup: Setup) -> Sized:
+    """What is found alone, where no pressure gives the sag."""
     one = replace(setup, air=None if setup.air is None else replace(setup.air, pressure=np.atleast_1d(setup.air.pressure)))
     worked = evaluate(here.assembly, one, here.loads, here.exponent)
-    return EndSizing(here, bounds, Sized(one, one, worked, Room(), {"no pressure": np.ones(1, dtype=bool)}, np.zeros(1)), *was)
+    return Sized(one, one, worked, Room(), {"no pressure": np.ones(1, dtype=bool)})
 
 
 def _air(here: EndInputs, offered: Callable[[Setup], Array], bounds: Limits) -> Sized:
     assert here.air is not None
     assert isinstance(here.assembly, ForkAssembly)
     return size_air(here.assembly, here.air, offered, here.loads, here.exponent, here.targets, bounds)
+
+
+def _near_each(setting: AirSetting, exact: Setup, done: EndSizing) -> Array:
+    """For each exact pressure, the nearest on offer, and beside it the one found where that is within a step of it."""
+    most, found_now = done.limits.pressure, float(np.asarray(done.found_setup.stepped))
+    nearest = setting.nearest(np.asarray(exact.stepped), found_now, np.inf if most is None else most)
+    near = np.abs(found_now - nearest) <= done.step * (1.0 + WITHIN)
+    return np.stack([nearest, np.where(near, found_now, nearest)])
 
 
 def _about(setting: AirSetting, exact: Setup) -> Array:
@@ -142,22 +204,68 @@ def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[
     return setup, *attempted(done.inputs, setup)
 
 
-def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
-    """Rider masses [kg] between which the choice stays the same; None where it does not end within the search.
+def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
+    """What other riders would choose, all else held.
 
-    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
+    Parameters: job; axle; done, its nominal sizing; masses [kg], kitted.
+    Returns: rate [N/mm] or pressure [MPa, gauge] for each; not a number where nothing can be built.
+    Raises: Impossible where one of them cannot be carried.
+    Formula: see `size_end`; the load is moved by what the rider's mass moves it by.
+    Source: none.
+    Example: see `rider_span`.
     """
-    chosen = int(done.sized.choice)
-    if chosen < 0:
-        return None
-    mass, here = job.number("rider.mass"), done.inputs
-    masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
+    return chosen_steps(*_other_riders(job, axle, done, masses))
+
+
+def _other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
+    here, mass = done.inputs, job.number("rider.mass")
     loads = end_loads(job, axle, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
-    targets = targets_of(job, axle, here.standard, loads.aboard)
-    steps = chosen_steps(resized(replace(here, loads=loads, targets=targets), done))
-    same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
+    targets = targets_of(job, axle, here.standard, loads.aboard, rated_load(job, axle, masses) + shift)
+    return resized(replace(here, loads=loads, targets=targets), done)
+
+
+def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
+    """What a rider sag a little less and a little more than wanted would choose.
+
+    Parameters: done; off [mm], in the sag's own measure.
+    Returns: rate [N/mm] for less and for more.
+    Raises: Impossible as `size_end`.
+    Formula: see `size_end`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> other_sags(size_end(load(jobs()["enduro"]), "front"))
+        (4.6, 4.6)
+    """
+    targets, steps = done.inputs.targets, np.array([-off, off])
+    low, high = targets.windows.rider_sag
+    moved = replace(targets, sag=targets.sag + steps, windows=replace(targets.windows, rider_sag=(low + steps, high + steps)))
+    less, more = chosen_steps(*resized(replace(done.inputs, targets=moved), done))
+    return float(less), float(more)
+
+
+def chosen_steps(sized: Sized, decision: Decision) -> Array:
+    """What each load or draw of a sizing chose: a rate [N/mm] or a pressure [MPa, gauge]; not a number where it chose none."""
+    steps = np.broadcast_to(sized.setup.stepped, np.shape(decision.key))
+    chosen = np.take_along_axis(steps, np.maximum(decision.choice, 0)[None], axis=0)[0]
+    return np.where(decision.choice < 0, np.nan, chosen)
+
+
+def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
+    """Rider masses [kg] between which the choice stays the same and fits; None where it does not end within the search.
+
+    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
+    """
+    chosen = done.choice
+    if chosen < 0:
+        return None
+    mass = job.number("rider.mass")
+    masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
+    sized, decision = _other_riders(job, axle, done, masses)
+    same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None

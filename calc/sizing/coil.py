@@ -1,4 +1,4 @@
-"""Sizing: for every spring that can be had, the preload and gap that meet the targets; vetoes; one key; the choice."""
+"""Sizing: for every spring that can be had, the preload and the gap that meet the targets, set to what can be built."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from calc.array import Array, Flags, Number, find_root
 from calc.end.assembly import Assembly
@@ -14,54 +13,32 @@ from calc.end.end import End
 from calc.end.figures import Figures, evaluate
 from calc.end.limits import Limits
 from calc.end.loads import Loads
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
 from calc.leg.open import DEEPEST_GAP
-from calc.sizing.criteria import Room, bars, free_sag_bars, gap_bars, preload_bars, room_left, spring_bars
+from calc.sizing.criteria import Room, coil_bind, room_left, spread_over
+from calc.springs.fit import SAME
 
-__all__ = ["Limits", "Sized", "Targets", "end_missed", "end_root", "preload_for_sag", "size", "wheel_travel"]
+__all__ = ["Sized", "end_missed", "end_root", "size", "wheel_travel"]
 
 
 @dataclass(frozen=True, eq=False)
 class Sized:
-    """Candidates along the first axis: the exact roots, the rounded setup, its figures, vetoes by name, and the key."""
+    """Candidates along the first axis.
+
+    Parameters: exact, the roots; setup, what can be built nearest to them; figures of that; room in its springs; hard, by name,
+    what cannot be built whatever is wanted; short, by name, what was wanted and is not reached, or is beyond a limit that
+    nobody measured.
+    """
 
     exact: Setup
     setup: Setup
     figures: Figures
     room: Room
-    vetoes: dict[str, Flags] = field(default_factory=dict)
-    key: Array = field(default_factory=lambda: np.zeros(0))
-
-    @property
-    def allowed(self) -> Flags:
-        """True where no veto holds."""
-        barred = np.zeros(np.shape(self.key), dtype=bool)
-        for veto in self.vetoes.values():
-            barred = barred | veto
-        return ~barred
-
-    @property
-    def choice(self) -> NDArray[np.intp]:
-        """Index of the best candidate along the first axis, -1 where all are barred."""
-        ranked = np.where(self.allowed, self.key, np.inf)
-        return np.where(np.any(self.allowed, axis=0), np.argmin(ranked, axis=0), -1)
-
-
-def preload_for_sag(assembly: Assembly, setup: Setup, load: Number, travel: Number) -> Number:
-    """Preload that puts an end at a sag.
-
-    Parameters: assembly; setup, whose own preload is not asked; load [N], vertical; travel [mm], the sag at the wheel.
-    Returns: preload [mm]; below 0 it cannot be built, and the line of a loose spring is followed on.
-    Raises: nothing.
-    Formula: wheel force (n = 1) at the sag = load, so p = (the springs' shortening under what gas does not carry) - s.
-    Source: statics.
-    Example: see `size`.
-    """
-    bare = assembly.end(replace(setup, preload=0.0 * np.asarray(setup.rate)))
-    each = (load - bare.gas_wheel_force(travel, ISOTHERMAL)) / (assembly.springs * bare.motion.ratio(travel))
-    return assembly.arrangement.shortened_by(setup.rate, each) - bare.motion.stroke(travel)
+    hard: dict[str, Flags] = field(default_factory=dict)
+    short: dict[str, Flags] = field(default_factory=dict)
 
 
 def size(
@@ -71,10 +48,11 @@ def size(
 
     Parameters: assembly; rates [N/mm], shape (candidates,) or (candidates, 1) against loads of shape (loads,); loads;
     exponent n [-]; targets; limits; split [N/mm] of unequal pairs, beside the rates, which are then their means.
-    Returns: Sized. Preload and gap are solved together, rounded to 1 mm; all figures are those of the rounded setup.
+    Returns: Sized. Preload and gap are solved together, then set to the nearest that can be built, rounded to 1 mm; all
+    figures are those of what is built.
     Raises: Impossible when a load cannot be carried whatever the spring.
     Formula: preload from sag at n = 1, inside a root over the gap for the end-of-travel target.
-    Source: statics; the key is the ride frequency's distance (front) or the free sag's (rear).
+    Source: statics.
     Example:
         >>> from calc.motion.ratio import LeverageMotion
         >>> from calc.springs.arrangement import SingleSpring
@@ -83,39 +61,67 @@ def size(
         >>> motion = LeverageMotion(2.5, 0.22, 305.0)
         >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), motion, 305.0, 0.1, 35.0)
         >>> loads = Loads(380.0, 980.0, 9.80665)
-        >>> sized = size(rear, np.array([46.0, 48.0, 50.0]), loads, 1.33, Targets(104.0, False, "none", 0.0, free_sag=30.0),
-        ...     Limits((2.0, 24.0), None, None))
+        >>> sized = size(rear, np.array([46.0, 48.0, 50.0]), loads, 1.33, Targets(104.0, False, "none", 0.0),
+        ...     Limits((2.0, 24.0), None))
         >>> [round(float(t)) for t in sized.figures.rider.travel]
         [104, 103, 103]
     """
     offer = Setup(rates, 0.0, DEEPEST_GAP, split)
     travel = wheel_travel(assembly, offer, targets)
     lock = assembly.lock_gap(offer)
-    gap, unreachable = _gap(assembly, offer, loads, exponent, targets, travel, lock)
+    gap, unreachable = _gap(assembly, offer, loads, exponent, targets, travel, lock, limits)
     offer = replace(offer, gap=gap)
     exact = replace(offer, preload=preload_for_sag(assembly, offer, loads.aboard, travel))
-    whole = np.round(gap)  # where rounding down would lock the leg, up
-    setup = replace(exact, preload=np.round(exact.preload) + 0.0, gap=np.where(whole > lock, whole, np.ceil(gap)))
+    setup = replace(exact, preload=_buildable_preload(exact, limits), gap=_buildable_gap(gap, lock, limits))
     done = evaluate(assembly, setup, loads, exponent)
     room = room_left(assembly, setup, done, limits)
-    missed = _sag_missed(assembly, exact, loads.aboard, travel)
-    preload = preload_bars(setup, limits)
-    vetoes = bars(
-        done,
-        preload,
-        gap_bars(setup, unreachable, limits),
-        spring_bars(assembly, room, limits),
-        free_sag_bars(done, limits, targets.sag_is_stroke),
-        {} if limits.fit is None else limits.fit.vetoes(rates, setup.preload),
-        {"sag unreachable": missed & ~preload["preload below"]},
-    )
-    return Sized(exact, setup, done, room, vetoes, _key(done, targets))
+    hard = coil_bind(assembly, room, limits) | ({} if limits.fit is None else limits.fit.vetoes(rates))
+    short = _preload_short(exact, setup, limits) | _gap_short(gap, setup, unreachable, limits)
+    short["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel)
+    return Sized(exact, setup, done, room, spread_over(done, hard), spread_over(done, short))
 
 
 def _sag_missed(assembly: Assembly, exact: Setup, load: Number, travel: Number) -> Flags:
     """True where the wanted sag is not met even before rounding: within a top-out spring's reach preload moves nothing."""
     carried = assembly.end(exact).wheel_force(travel, ISOTHERMAL)
-    return np.asarray(np.abs(carried - load) > 1e-6 * load)
+    return np.asarray((np.abs(carried - load) > 1e-6 * load) & (exact.preload >= 0))
+
+
+def _buildable_preload(exact: Setup, limits: Limits) -> Array:
+    """The nearest whole millimetre that can be built."""
+    least, most = limits.preload_between(exact.rate)
+    lowest, highest = np.ceil(least - SAME), np.floor(most + SAME)
+    return np.asarray(np.maximum(np.minimum(np.round(exact.preload), highest), np.minimum(lowest, highest)) + 0.0)
+
+
+def _buildable_gap(gap: Array, lock: Number, limits: Limits) -> Array:
+    """The nearest whole millimetre inside the limits; where rounding down would lock the leg, up."""
+    if limits.gap is None:
+        return np.zeros(np.shape(gap))
+    whole = np.round(np.clip(gap, *limits.gap))
+    return np.where(whole > lock, whole, np.ceil(np.maximum(gap, lock + SAME)))
+
+
+def _preload_short(exact: Setup, setup: Setup, limits: Limits) -> dict[str, Flags]:
+    """Where the preload wanted is not the one that can be built, or lies beyond a limit that nobody measured."""
+    wanted = np.round(exact.preload)
+    return {
+        "preload below": np.asarray(wanted < setup.preload - SAME),
+        "preload above": np.asarray(wanted > setup.preload + SAME),
+        "preload low": np.asarray(setup.preload < limits.preload[0] - SAME),
+        "preload high": np.asarray(setup.preload > limits.preload[1] + SAME),
+    }
+
+
+def _gap_short(gap: Array, setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:
+    """Where no gap meets the end-of-travel target, or the one that does is beyond the limits."""
+    if limits.gap is None:
+        return {}
+    return {
+        "end unreachable": unreachable,
+        "gap below": ~unreachable & np.asarray(np.round(gap) < setup.gap - SAME),
+        "gap above": ~unreachable & np.asarray(np.round(gap) > setup.gap + SAME),
+    }
 
 
 def wheel_travel(assembly: Assembly, setup: Setup, targets: Targets) -> Number:
@@ -170,24 +176,18 @@ def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, 
 
 
 def _gap(
-    assembly: Assembly, offer: Setup, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number
+    assembly: Assembly, offer: Setup, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number, limits: Limits
 ) -> tuple[Array, Flags]:
-    """The gap that meets the end-of-travel target, and where none does."""
+    """The gap that meets the end-of-travel target with the preload that can be built, and where none does."""
+    least, most = limits.preload_between(offer.rate)
     shape = np.broadcast_shapes(np.shape(offer.rate), np.shape(loads.aboard), np.shape(lock))
     if targets.end_kind == "none":
         return np.zeros(shape), np.zeros(shape, dtype=bool)
 
     def missing(gap: Array) -> Array:
         trial = replace(offer, gap=gap)
-        trial = replace(trial, preload=preload_for_sag(assembly, trial, loads.aboard, travel))
+        preload = preload_for_sag(assembly, trial, loads.aboard, travel)
+        trial = replace(trial, preload=np.maximum(np.minimum(preload, most), least))
         return end_missed(assembly.end(trial), travel, exponent, targets)
 
     return end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
-
-
-def _key(done: Figures, targets: Targets) -> Array:
-    if targets.frequency is not None:
-        return np.asarray(np.abs(done.frequency - targets.frequency))
-    if targets.free_sag is not None:
-        return np.asarray(np.abs(done.free.travel - targets.free_sag))
-    raise ValueError("targets name neither a frequency nor a free sag")

@@ -1,4 +1,4 @@
-"""What can be built: the limits of an end, the room left in its springs, and what they bar."""
+"""What a candidate is judged by: results against their windows, each with its own margin; and what cannot be built at all."""
 
 from __future__ import annotations
 
@@ -7,13 +7,60 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Flags, Number
+from calc.array import Array, Flags, Number
 from calc.end.assembly import Assembly
 from calc.end.figures import Figures
 from calc.end.limits import Limits
 from calc.end.setup import Setup
+from calc.end.targets import Targets
 from calc.springs.fit import SAME
 from calc.springs.helical import coil_bind_clearance
+
+SOFT_END = 0.1  # of the least force at full travel: how far below it counts as much as a whole window's half elsewhere
+
+
+@dataclass(frozen=True, eq=False)
+class Margins:
+    """95 % half-widths of the results that are judged, the setup held: sags [mm, in their own measure], end multiple [-], ride
+    frequency of the standard setup [Hz]. Nothing is barred by less.
+    """
+
+    rider_sag: float = 0.0
+    free_sag: float = 0.0
+    end_multiple: float = 0.0
+    frequency: float = 0.0
+
+
+@dataclass(frozen=True, eq=False)
+class Criterion:
+    """One result against its window, all in one unit: inside, at the edge (the edge lies within the margin), or outside."""
+
+    value: Array
+    low: Number
+    high: Number
+    margin: float
+    scale: Number
+
+    @property
+    def beyond(self) -> Array:
+        """How far the value lies beyond the window, 0 within it."""
+        return np.maximum(np.maximum(self.low - self.value, self.value - self.high), 0.0)
+
+    @property
+    def outside(self) -> Flags:
+        """True where the value is beyond the window by more than the margin."""
+        return np.asarray(self.beyond > self.margin + SAME)
+
+    @property
+    def at_edge(self) -> Flags:
+        """True where an edge of the window lies within the margin about the value."""
+        near = np.minimum(np.abs(self.value - self.low), np.abs(self.value - self.high))
+        return np.asarray(~self.outside & (near <= self.margin))
+
+    @property
+    def excess(self) -> Array:
+        """How far outside, in half-windows; 0 where it is not outside."""
+        return np.where(self.outside, (self.beyond - self.margin) / self.scale, 0.0)
 
 
 @dataclass(frozen=True, eq=False)
@@ -24,12 +71,44 @@ class Room:
     second: Number | None = None
 
 
+def criteria(done: Figures, targets: Targets, margins: Margins) -> dict[str, Criterion]:
+    """The results of candidates against their windows.
+
+    Parameters: done, candidates' figures; targets, whose windows are asked; margins.
+    Returns: a Criterion for rider sag, free sag [mm, in their own measure] and the end multiple [-], by name.
+    Raises: nothing.
+    Formula: a free sag of 0 is a bound, and followed on below it (see `calc.end.sag`).
+    Source: common practice, no source.
+    Example: see `calc.sizing.rule.decide`.
+    """
+    windows, along = targets.windows, targets.sag_is_stroke
+    rider = np.asarray(done.rider.stroke if along else done.rider.travel)
+    multiple = np.asarray(done.end_multiple)
+    return {
+        "rider sag": _between(rider, windows.rider_sag, margins.rider_sag),
+        "free sag": _between(np.asarray(free_sag_unbounded(done, along)), windows.free_sag, margins.free_sag),
+        "end of travel": Criterion(
+            multiple, windows.end_multiple, np.inf, margins.end_multiple, np.maximum(SOFT_END * windows.end_multiple, SAME)
+        ),
+    }
+
+
+def free_sag_unbounded(done: Figures, along: bool) -> Number:
+    """Free sag [mm] in its own measure, followed on below 0."""
+    return done.free.stroke_unbounded if along else done.free.travel_unbounded
+
+
+def _between(value: Array, window: tuple[Number, Number], margin: float) -> Criterion:
+    low, high = window
+    return Criterion(value, low, high, margin, np.maximum(0.5 * (np.asarray(high) - low), SAME))
+
+
 def room_left(assembly: Assembly, setup: Setup, done: Figures, limits: Limits) -> Room:
     """The room left in the springs of a setup at full travel.
 
     Parameters: assembly; setup, lengths [mm]; done, its figures; limits.
     Returns: Room.
-    Raises: nothing.
+    Raises: Impossible as the end's motion.
     Formula: free length - solid length - what the spring is shortened by, each spring for itself.
     Source: geometry.
     Example: see `calc.sizing.coil.size`.
@@ -48,67 +127,29 @@ def _main_left(limits: Limits, rates: Number, shortened: Number) -> Number | Non
     free, solid, fit = limits.free_length, limits.solid_length, limits.fit
     if fit is not None and fit.free is not None and fit.solid is not None:
         own = coil_bind_clearance(fit.free, fit.solid, shortened)
-        unknown = free is None or solid is None
-        fitted = np.inf if unknown else coil_bind_clearance(free, solid, shortened)  # type: ignore[arg-type]
+        fitted = np.inf if free is None or solid is None else coil_bind_clearance(free, solid, shortened)
         return np.where(fit.fitted(rates), fitted, own)
     return None if free is None or solid is None else coil_bind_clearance(free, solid, shortened)
 
 
-def bars(done: Figures, *kinds: Mapping[str, Flags]) -> dict[str, Flags]:
-    """Vetoes of several kinds together.
+def spread_over(done: Figures, *kinds: Mapping[str, Flags]) -> dict[str, Flags]:
+    """Flags of several kinds together, each in the shape of the figures.
 
-    Parameters: done, the figures, whose shape all take; kinds of vetoes, by name.
-    Returns: vetoes by name.
+    Parameters: done; kinds of flags, by name.
+    Returns: flags by name.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example: see `calc.sizing.coil.size`.
     """
-    return {name: np.broadcast_to(veto, np.shape(done.frequency)) for kind in kinds for name, veto in kind.items()}
+    return {name: np.broadcast_to(flag, np.shape(done.frequency)) for kind in kinds for name, flag in kind.items()}
 
 
-def preload_bars(setup: Setup, limits: Limits) -> dict[str, Flags]:
-    """Where a preload cannot be built.
-
-    Parameters: setup, lengths [mm]; limits.
-    Returns: vetoes by name.
-    Raises: nothing.
-    Formula: none.
-    Source: none.
-    Example:
-        >>> {name: bool(veto) for name, veto in preload_bars(Setup(4.6, 16.0, 120.0), Limits((0.0, 15.0), None, None)).items()}
-        {'preload below': False, 'preload above': True}
-    """
-    return {
-        "preload below": np.asarray(setup.preload < limits.preload[0] - SAME),
-        "preload above": np.asarray(setup.preload > limits.preload[1] + SAME),
-    }
-
-
-def gap_bars(setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:
-    """Where no gap meets the end-of-travel target, or the one that does is outside its limits.
-
-    Parameters: setup, lengths [mm]; unreachable, where none does; limits.
-    Returns: vetoes by name; none where there is no gap to set.
-    Raises: nothing.
-    Formula: none.
-    Source: none.
-    Example: see `calc.sizing.coil.size`.
-    """
-    if limits.gap is None:
-        return {}
-    return {
-        "end unreachable": unreachable,
-        "gap below": ~unreachable & (np.asarray(setup.gap) < limits.gap[0] - SAME),
-        "gap above": ~unreachable & (np.asarray(setup.gap) > limits.gap[1] + SAME),
-    }
-
-
-def spring_bars(assembly: Assembly, room: Room, limits: Limits) -> dict[str, Flags]:
+def coil_bind(assembly: Assembly, room: Room, limits: Limits) -> dict[str, Flags]:
     """Where coils touch before full travel. A stacked second spring closes by design: it bars only where it does so too early.
 
     Parameters: assembly; room left [mm]; limits.
-    Returns: vetoes by name; none for a length that is not known.
+    Returns: flags by name; none for a length that is not known.
     Raises: nothing.
     Formula: room < margin; of a stacked second spring, room < 0.
     Source: none.
@@ -120,19 +161,3 @@ def spring_bars(assembly: Assembly, room: Room, limits: Limits) -> dict[str, Fla
     if assembly.arrangement.second_closes:
         return found | {"second closes early": np.asarray(room.second < -1e-6)}
     return found | {"second coil bind": np.asarray(room.second < limits.bind_margin - SAME)}
-
-
-def free_sag_bars(done: Figures, limits: Limits, along: bool) -> dict[str, Flags]:
-    """Where free sag leaves its window.
-
-    Parameters: done; limits; along, whether sag [mm] is read along the leg.
-    Returns: vetoes by name; none where there is no window.
-    Raises: nothing.
-    Formula: none.
-    Source: none.
-    Example: see `calc.sizing.coil.size`.
-    """
-    if limits.free_sag is None:
-        return {}
-    free = np.asarray(done.free.stroke if along else done.free.travel)
-    return {"free sag below": free < limits.free_sag[0] - SAME, "free sag above": free > limits.free_sag[1] + SAME}

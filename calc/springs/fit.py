@@ -85,15 +85,18 @@ class Fit:
         """How far [mm] the seat moves against as found, for springs of these rates at a preload."""
         return seat_move(preload, self.found_preload, np.where(self.fitted(rates), 0.0, self.longer))
 
-    def vetoes(self, rates: Number, preload: Number) -> dict[str, Flags]:
-        """What does not fit, by name; the fitted spring can only run out of thread or spacers."""
-        other, move, found = ~self.fitted(rates), self.move(rates, preload), {}
+    def preload_between(self, rates: Number) -> tuple[Number, Number]:
+        """The preloads [mm] that spacers can be cut, and the collar screwed in, for: springs of these rates."""
+        start = self.found_preload + np.where(self.fitted(rates), 0.0, self.longer)
+        least = -np.inf if self.spacers is None else start - self.spacers
+        most = np.inf if self.thread is None else start + self.thread
+        return least, most
+
+    def vetoes(self, rates: Number) -> dict[str, Flags]:
+        """What does not fit, by name; the fitted spring does."""
+        other, found = ~self.fitted(rates), {}
         if self.widest is not None and self.bore is not None:
             found["too wide"] = other & np.asarray(self.widest >= self.bore)
         if self.inside is not None and self.core is not None:
             found["too narrow"] = other & np.asarray(self.inside <= self.core)
-        if self.thread is not None:
-            found["thread"] = np.asarray(move > self.thread + SAME)
-        if self.spacers is not None:
-            found["spacers"] = np.asarray(-move > self.spacers + SAME)
         return found

@@ -7,7 +7,7 @@ preload and gap re-solve them with the spring held; the count of draws re-sizes 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -19,16 +19,16 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
+from calc.model.draws import drawn, drawn_uncertainty, half_width, own_reading, stepped, survivors
 from calc.model.inputs import EndInputs, end_inputs, found
 from calc.practice import Axle
 from calc.quantities.entry import convert_difference, internal_unit
-from calc.sizing.choice import EndSizing, chosen_steps, resized
-from calc.sizing.coil import Sized
-from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.sizing.choice import EndSizing, resized
+from calc.sizing.margins import moved_readings
+from calc.uncertainty.choices import Choices, choices, rate_wanted
 from calc.uncertainty.tolerance import with_tolerance, with_workmanship
 
 Halves = Mapping[str, float]
-REACH = 3  # candidates tried either way of the choice, at first
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,8 +46,9 @@ class Cause:
 
 @dataclass(frozen=True, eq=False)
 class Bands:
-    """95 % half-widths in internal units, by name; counts of draws by rate [N/mm] or pressure [MPa,
-    gauge]; causes by result.
+    """95 % half-widths in internal units, by name; what the draws choose; causes by result.
+
+    `index` is the candidate they are of: the choice, or, where it is not settled, what is in.
 
     `setup` holds those of the recommended preload and gap, or of an air spring's pressure and control, `figures` of what
     the recommended setup does and of the loads, `found` of what the fitted one does and of the rise from it to the recommended
@@ -58,7 +59,8 @@ class Bands:
     figures: Halves
     found: Halves
     oil: Halves
-    counts: Mapping[float, int]
+    choices: Choices
+    index: int
     draws: int
     left_out: int
     causes: Mapping[str, tuple[Cause, ...]]
@@ -68,7 +70,7 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
     Parameters: job; end; done, its nominal sizing.
-    Returns: Bands, or None where no spring is chosen or no draw can be built.
+    Returns: Bands, or None where no spring is chosen, by the readings or by any draw.
     Raises: nothing.
     Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
     Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
@@ -78,78 +80,94 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
         >>> from calc.job import load
         >>> job = load(jobs()["enduro"])
         >>> sure = bands(job, "front", size_end(job, "front"))
-        >>> max(sure.counts, key=sure.counts.get)
+        >>> max(sure.choices.counts, key=sure.choices.counts.get)
         4.6
     """
-    chosen = int(done.sized.choice)
-    if chosen < 0:
+    if done.choice < 0:
         return None
-    setup = done.sized.setup.at(chosen)
+    draws, left_out = survivors(with_tolerance(drawn(job)), job.draws, lambda some: choices(end_inputs(some, axle), done))
+    if left_out == job.draws:
+        return None
+    try:  # all draws together may reach for springs that none of them reached for alone
+        found_choices = choices(end_inputs(draws, axle), done)
+    except Impossible:
+        return None
+    if not found_choices.counts:
+        return None
+    index = told_index(done, found_choices.settled)
+    setup = done.sized.setup.at(index)
 
     def works(some: Job) -> None:
         here = end_inputs(some, axle)
-        _sized(here, done, chosen)
+        _figures(here, _as_built(some, here, done, index))
         _oil(some, here, setup)
 
-    # first what fails most often and costs least
-    draws, left_out = survivors(
-        with_tolerance(drawn(job)), job.draws, lambda some: _figures(end_inputs(some, axle), with_workmanship(some, setup))
-    )
-    if left_out == job.draws:
+    good, more = survivors(draws, job.draws - left_out, works)
+    if left_out + more == job.draws:
         return None
-    draws, more = survivors(draws, job.draws - left_out, works)
-    left_out += more
-    if left_out == job.draws:
-        return None
+    if more:
+        draws, left_out = good, left_out + more
+        found_choices = choices(end_inputs(draws, axle), done)
     here = end_inputs(draws, axle)
-    as_built = _figures(here, with_workmanship(draws, setup))
-    try:  # all draws together may reach for springs that none of them reached for alone
-        sized = _sized(here, done, chosen)
-    except Impossible:
-        return None
+    as_built = _figures(here, _as_built(draws, here, done, index))
     return Bands(
-        setup={name: half_width(samples) for name, samples in _solved(here, sized, float(setup.stepped)).items()},
+        setup={name: half_width(samples) for name, samples in _solved(here, found_choices, index).items()}
+        | _rate_half(here, done, found_choices, index),
         figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
-        found=_found_halves(draws, axle, here, as_built),
+        found=_found_halves(here, as_built),
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
-        counts=_counts(sized),
+        choices=found_choices,
+        index=index,
         draws=job.draws - left_out,
         left_out=left_out,
-        causes=_causes(job, axle, done, setup),
+        causes=_causes(job, axle, done, index),
     )
+
+
+def _rate_half(here: EndInputs, done: EndSizing, found: Choices, index: int) -> dict[str, float]:
+    """Of the rate that would ride at the yardstick; none for an air spring."""
+    if here.air is not None:
+        return {}
+    return {"rate": half_width(rate_wanted(done, found.sized, found.decision, index - found.first, index))}
+
+
+def told_index(done: EndSizing, settled: bool) -> int:
+    """The candidate that is told: the choice, or, where that is not settled, what is in, unless it cannot be built.
+
+    Parameters: done; settled.
+    Returns: index along the candidates.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example: see `bands`.
+    """
+    if settled or done.fitted is None or any(flag[done.fitted] for flag in done.sized.hard.values()):
+        return done.choice
+    return done.fitted
+
+
+def _as_built(draws: Job, here: EndInputs, done: EndSizing, index: int) -> Setup:
+    """A candidate as the bench may build it; the spring that is in keeps the rate that each draw gives it."""
+    setup = with_workmanship(draws, done.sized.setup.at(index))
+    own = here.air is None and index == done.fitted
+    return replace(setup, rate=here.as_found.rate, split=here.as_found.split) if own else setup
 
 
 def _figures(here: EndInputs, setup: Setup) -> Figures:
     return evaluate(here.assembly, setup, here.loads, here.exponent)
 
 
-def _sized(here: EndInputs, done: EndSizing, chosen: int) -> Sized:
-    """Every draw sized again, over candidates so far either way of the choice that no draw goes to the edge."""
-    if here.air is not None:
-        return resized(here, done)
-    reach, count = REACH, len(np.asarray(done.sized.setup.rate))
-    while True:
-        first, last = max(chosen - reach, 0), min(chosen + reach + 1, count)
-        sized = resized(here, done, slice(first, last))
-        choice = sized.choice
-        at_edge = np.any((choice == 0) & (first > 0)) or np.any((choice == last - first - 1) & (last < count))
-        if not at_edge:
-            return sized
-        reach *= 2
-
-
-def _solved(here: EndInputs, sized: Sized, stepped: float) -> dict[str, Array]:
+def _solved(here: EndInputs, found_choices: Choices, index: int) -> dict[str, Array]:
     """What is recommended, solved again with the spring held; nothing for what some draws cannot find."""
+    exact, unreachable = found_choices.sized.exact, found_choices.sized.short.get("end unreachable")
     if here.air is not None:
-        assert sized.exact.air is not None
-        solved = {"pressure": np.asarray(sized.exact.air.pressure)}
-        reached = {here.air.control: np.asarray(here.air.amount(sized.exact))}
-        return solved | (reached if not np.any(sized.vetoes["end unreachable"]) else {})
-    held = int(np.argmin(np.abs(np.asarray(sized.setup.rate)[:, 0] - stepped)))
-    unreachable = sized.vetoes.get("end unreachable")
-    solved = {"preload": np.asarray(sized.exact.preload)[held]}
+        assert exact.air is not None
+        reached = {here.air.control: np.asarray(here.air.amount(exact))}
+        return {"pressure": np.asarray(exact.air.pressure)} | ({} if np.any(unreachable) else reached)
+    held = index - found_choices.first
+    solved = {"preload": np.asarray(exact.preload)[held]}
     if unreachable is not None and not np.any(unreachable[held]):
-        solved["gap"] = np.asarray(sized.exact.gap)[held]
+        solved["gap"] = np.asarray(exact.gap)[held]
     return solved
 
 
@@ -192,9 +210,9 @@ def _load_halves(here: EndInputs) -> dict[str, float]:
     return {name: half_width(samples) for name, samples in loads.items()}
 
 
-def _found_halves(draws: Job, axle: Axle, here: EndInputs, as_built: Figures) -> Halves:
+def _found_halves(here: EndInputs, as_built: Figures) -> Halves:
     """Of what the fitted setup does, and of what the recommended one raises the bike by against it, rider aboard."""
-    _, done, _ = found(draws, axle, here)
+    _, done, _ = found(here)
     if done is None:
         return {}
     rises = {f"rise_{along}": getattr(done.rider, along) - getattr(as_built.rider, along) for along in ("travel", "stroke")}
@@ -208,26 +226,27 @@ def _oil(draws: Job, here: EndInputs, setup: Setup) -> Mapping[str, Number]:
     return oil_to_add(draws, here.assembly, setup)
 
 
-def _counts(sized: Sized) -> Mapping[float, int]:
-    steps = chosen_steps(sized)
-    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
-    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
-
-
-def _causes(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Mapping[str, tuple[Cause, ...]]:
+def _causes(job: Job, axle: Axle, done: EndSizing, index: int) -> Mapping[str, tuple[Cause, ...]]:
     """First-order sensitivities: every reading moved by its standard uncertainty, all in one run."""
-    paths = [path for path, f in job.fields.items() if is_drawn(f) and own_reading(job, path)[0].plus_minus_95 > 0]
-    paths += fit_offs(job)
+    paths = moved_readings(job)
+    count = len(done.decision.key)
+    some = slice(0, 1) if done.inputs.air is not None else slice(max(index - 1, 0), min(index + 2, count))
+    moved = stepped(job, paths)
     try:
-        here = end_inputs(stepped(job, paths), axle)
-        fixed = evaluate(here.assembly, setup, here.loads, here.exponent)
-        chosen = int(done.sized.choice)
-        solved = resized(here, done, slice(chosen, chosen + 1))
+        here = end_inputs(moved, axle)
+        setup = done.sized.setup.at(index)
+        if here.air is None and index == done.fitted:
+            setup = replace(setup, rate=here.as_found.rate, split=here.as_found.split)
+        fixed = _figures(here, setup)
+        sized, decision = resized(here, done, some)
     except Impossible:
         return {}
     along = "stroke" if axle == "front" else "travel"
     results = {name: _results(fixed)[name] for name in (f"free_{along}", f"rider_{along}", "end_multiple")}
-    results |= _solved(here, solved, float(setup.stepped))
+    row = 0 if here.air is not None else index - some.start
+    results |= _solved(here, Choices(sized, decision, index - row, {}, True), index)
+    if here.air is None:
+        results["rate"] = rate_wanted(done, sized, decision, row, index)
     return {name: _ranked(job, paths, np.asarray(values)) for name, values in results.items()}
 
 
@@ -249,5 +268,5 @@ def _cause(job: Job, path: str, effect: float, total: float) -> Cause:
         careful = convert_difference(field.plus_minus, field.unit, internal_unit(field.dimension))
         careful += field.plus_minus_relative * abs(job.number(path))
         own, _ = own_reading(job, path)
-        kept = min(0.5, careful / 2.0 / own.standard_uncertainty) if careful > 0 else 0.5
+        kept = min(0.5, careful / 2.0 / drawn_uncertainty(path, own)) if careful > 0 else 0.5
     return Cause(path, effect / total, 2.0 * total**0.5, 2.0 * (total - effect * (1.0 - kept**2)) ** 0.5)

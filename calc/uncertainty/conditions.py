@@ -13,9 +13,9 @@ from calc.end.figures import Figures
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.inputs import end_inputs, found
+from calc.model.draws import drawn, half_widths, survivors
+from calc.model.inputs import end_inputs
 from calc.practice import Axle
-from calc.uncertainty.draws import drawn, half_widths, survivors
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
 
 
@@ -78,7 +78,7 @@ class _Built:
         count = np.size(draws.samples[TOLERANCES[0]])
         home, *others = (_spread(place, count) for place in conditions_of(draws, axle))
         those = [home, *(place for place in others if place.key in keys)]
-        as_set = found(draws, axle, end_inputs(draws, axle))[0] if setup is None else with_workmanship(draws, setup)
+        as_set = end_inputs(draws, axle).as_found if setup is None else with_workmanship(draws, setup)
         return cls(draws, as_set, those, Several(those).figures(draws, axle, as_set), keys)
 
 

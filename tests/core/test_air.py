@@ -12,8 +12,8 @@ from calc.gas.staged import Staged
 from calc.job import load
 from calc.leg.air import AirLeg, AirSpring
 from calc.model import conditions, fork
+from calc.model.draws import is_drawn
 from calc.sizing.air_pressure import pressure_for_sag
-from calc.uncertainty.draws import is_drawn
 from tests.core.documents import demo
 from tests.core.plain import applies, report
 from tests.core.plain import text as text_of

@@ -8,8 +8,10 @@ from calc.end.loads import shared_swingarm
 from calc.impossible import Impossible
 from calc.job import load
 from calc.job.starter import start
-from calc.model import aboard, alone, end_loads, loaded
+from calc.model import aboard, alone, end_loads, loaded, loaded_frequency, rated_load, standard_loads
 from calc.model.axles import rider_share, unsprung_mass
+from calc.model.inputs import end_inputs
+from calc.practice import AXLES, usual
 from tests.core import motorcycle as m
 from tests.core.documents import changed, demo
 from tests.core.plain import report
@@ -60,6 +62,63 @@ def test_two_up_carries_both_unless_it_says_otherwise():
     assert job("two-up").fields["rider.passenger"].applies
     alone_again = job("two-up", {"bike.carries": "nothing"})
     assert vars(loaded(alone_again)) == vars(alone(alone_again))
+
+
+BOTH = {"bike.carries": "both", "rider.passenger": "60 kg", "rider.luggage": "25 kg"}
+G = 9.80665
+
+
+@pytest.mark.parametrize("axle", AXLES)
+@pytest.mark.parametrize("use", ["adventure", "road", "enduro"])
+def test_the_standard_rider_carries_neither_passenger_nor_luggage(use, axle):
+    without, with_both = job(use), job(use, BOTH)
+    assert vars(standard_loads(with_both, axle)) == vars(standard_loads(without, axle))
+    assert vars(standard_loads(without, axle)) == vars(end_loads(without, axle, without.value("standard.rider")))
+    yardsticks = [end_inputs(j, axle).standard for j in (without, with_both)]
+    assert yardsticks[0].frequency == yardsticks[1].frequency
+    assert yardsticks[0].end_multiple == yardsticks[1].end_multiple
+
+
+def test_another_rider_today_has_the_passenger_and_the_luggage_of_today():
+    with_both = job("road", BOTH | {"rider.passenger_front_share": "8 %", "rider.luggage_front_share": "4 %"})
+    other = end_loads(with_both, "rear", 100.0).aboard - end_loads(job("road"), "rear", 100.0).aboard
+    assert other == pytest.approx((60.0 * 0.92 + 25.0 * 0.96) * G)
+
+
+def test_two_up_is_sold_for_the_usual_passenger_and_luggage_whoever_comes_along_today():
+    """Its rows are read loaded. The masses are practice's; what is left at home today is left out of the standard too."""
+    usual_load = sum(usual(who, "two-up").typical * (1 - usual(f"{who} front share", "two-up").typical / 100) for who in ("passenger", "luggage"))
+    light = {"rider.passenger": "50 kg", "rider.luggage": "5 kg", "rider.passenger_front_share": "0 %", "rider.luggage_front_share": "0 %"}
+    solo = standard_loads(job("two-up", {"bike.carries": "nothing"}), "rear").aboard
+    for today in ({}, light):
+        assert standard_loads(job("two-up", today), "rear").aboard == pytest.approx(solo + usual_load * G)
+    assert end_loads(job("two-up", light), "rear").aboard < standard_loads(job("two-up", light), "rear").aboard
+    passenger = usual("passenger", "two-up").typical * (1 - usual("passenger front share", "two-up").typical / 100)
+    only = standard_loads(job("two-up", {"bike.carries": "passenger"}), "rear").aboard
+    assert only == pytest.approx(solo + passenger * G)
+
+
+def test_what_compares_with_the_standard_rider_leaves_out_what_the_bike_is_not_sold_to_carry():
+    for use, sold_loaded in (("road", False), ("two-up", True)):
+        found = job(use, BOTH)
+        alone_again = job(use, {"bike.carries": "nothing"})
+        expected = end_loads(found, "rear").aboard if sold_loaded else end_loads(alone_again, "rear").aboard
+        assert rated_load(found, "rear") == pytest.approx(expected)
+        heavier = rated_load(found, "rear", 100.0) - rated_load(found, "rear", 90.0)
+        assert heavier == pytest.approx(10.0 * (1 - rider_share(found)) * G)
+
+
+@pytest.mark.parametrize("use", ["adventure", "road", "enduro", "track"])
+def test_a_loaded_bike_rides_slower_and_its_spring_meets_half_of_the_load(use):
+    """Rate goes with load x frequency squared: common practice, no source."""
+    found = job(use, BOTH)
+    factor = loaded_frequency(found, "rear")
+    gain = end_loads(found, "rear").aboard / rated_load(found, "rear")
+    assert gain * factor**2 == pytest.approx(gain**0.5)
+    assert loaded_frequency(job(use), "rear") == 1.0
+    assert loaded_frequency(job("two-up", BOTH), "rear") == 1.0
+    ride = usual("ride frequency rear", use)
+    assert usual("ride frequency rear", use, True).low < factor * ride.typical < ride.high
 
 
 PARTS = {

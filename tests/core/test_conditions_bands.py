@@ -8,11 +8,11 @@ import pytest
 from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
+from calc.model.draws import drawn
 from calc.model.inputs import end_inputs
 from calc.sizing.choice import found, size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
-from calc.uncertainty.draws import drawn
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
 from tests.core.documents import demo
 from tests.core.plain import report

@@ -8,15 +8,19 @@ from statistics import NormalDist
 
 import numpy as np
 import pytest
+from scipy.stats import truncnorm
 
 from calc.demo import jobs
 from calc.end.figures import evaluate
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
+from calc.model.draws import deviation, drawn, drawn_uncertainty, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
 from calc.model.inputs import end_inputs
+from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import EndInputs, size_end
-from calc.sizing.coil import preload_for_sag, size
-from calc.uncertainty.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.sizing.coil import size
+from calc.uncertainty.bands import bands
 from tests.core.documents import demo
 from tests.core.plain import report
 
@@ -44,7 +48,7 @@ def results_of(end: str, setup: Setup, limits, here: EndInputs) -> dict[str, np.
 @pytest.mark.parametrize("end", ["front", "rear"])
 @pytest.mark.parametrize("name", list(jobs()))
 def test_the_demo_jobs_are_near_linear(name, end):
-    """Springs, levers and gas far from its end: draws and first order within 6 % for every result, 8 % at the end of travel.
+    """Springs, levers and gas far from its end: draws and first order within 6 % for every result, 8 % at full travel.
 
     Their correlations too: results share most of their readings, and both ways must say so alike.
     """
@@ -56,7 +60,7 @@ def test_the_demo_jobs_are_near_linear(name, end):
         return results_of(end, setup, done.limits, end_inputs(some, end))
 
     effects, samples = first_order(job, work), work(drawn(job, COUNT))
-    for result, effect in effects.items():  # at the end the exponent counts, drawn no further than 1.4: a narrower number than first order takes
+    for result, effect in effects.items():  # at full travel the gas is squeezed most, and least near a straight line
         within = 0.08 if result in ("end force", "landing energy") else 0.06
         assert float(np.std(samples[result])) == pytest.approx(float(np.sqrt(effect @ effect)), rel=within), result
     stacked = np.stack(list(effects.values()))
@@ -72,6 +76,37 @@ def only(path: str, value: float, half: float) -> Job:
     found = fields[path]
     fields[path] = replace(found, reading=replace(found.reading, value=value, plus_minus_95=half))
     return replace(job, fields=fields)
+
+
+@pytest.mark.parametrize("spread", list(Spread))
+@pytest.mark.parametrize(("value", "half"), [(1.33, 0.07), (1.4, 0.1), (1.36, 0.2), (1.02, 0.1), (1.2, 0.02), (1.3, 1.0)])
+def test_the_exponent_moves_by_the_spread_that_it_is_drawn_with(value, half, spread):
+    """Cut off at 1.0 and 1.4; scipy's truncated normal beside it, the draws themselves, and the two columns of first order."""
+    reading = Reading(value, half, Origin.ASSUMED, spread)
+    sigma = half / 2.0
+    expected = truncnorm((1.0 - value) / sigma, (1.4 - value) / sigma, loc=value, scale=sigma).std()
+    assert drawn_uncertainty("place.exponent", reading) == pytest.approx(expected, rel=1e-9)
+    assert float(np.std(deviation("place.exponent", reading, 4000))) == pytest.approx(expected, rel=5e-3)
+    up, down = stepped(only("place.exponent", value, half), ["place.exponent"]).samples["place.exponent"]
+    assert up - down == pytest.approx(2.0 * expected, rel=1e-9)
+    assert 1.0 - 1e-12 <= down < up <= 1.4 + 1e-12
+
+
+def test_the_exponent_s_share_is_its_share_of_the_draws():
+    """The end force's variance with the exponent alone drawn, over that with all drawn: the share that "measure next" tells."""
+    job = load(demo())
+    done = size_end(job, "front")
+    setup = done.sized.setup.at(int(done.sized.choice))
+
+    def multiple(some: Job) -> np.ndarray:
+        here = end_inputs(some, "front")
+        return evaluate(here.assembly, setup, here.loads, here.exponent).end_multiple
+
+    whole = drawn(job, 4000)
+    alone = replace(whole, samples={"place.exponent": whole.samples["place.exponent"]})
+    share = np.var(multiple(alone)) / np.var(multiple(whole))
+    causes = {cause.path: cause.share for cause in bands(job, "front", done).causes["end_multiple"]}
+    assert causes["place.exponent"] == pytest.approx(share, rel=0.1)
 
 
 CAP, CAP_HALF = 20000.0, 12000.0  # mm3

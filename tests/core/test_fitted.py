@@ -7,8 +7,8 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import load
 from calc.model import fitted
+from calc.model.draws import drawn, half_width
 from calc.springs.steel import GRADES
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
 from tests.core.plain import report
 from tests.core.plain import text as text_of
@@ -111,13 +111,13 @@ def test_rates_of_kinds():
 @pytest.mark.parametrize(
     ("table", "words"),
     [
-        ("0 0; 50 210; 50 440", "pair 3: its first number is not above that of the pair before it"),
+        ("0 0; 50 210; 50 440", "pair 3: its first number must be larger than the one before"),
         ("0 0; 50", "pair 2, '50', is not two numbers with a space between them"),
         ("0 0; 50 210 440", "pair 2, '50 210 440', is not two numbers"),
         ("0 0; 50 x9", "pair 2, '50 x9', is not two numbers"),
         ("0 0; 50 1,250", "pair 2, '1,250': this comma can be read two ways"),
-        ("0 0; 50 70000", "pair 2: 70000 N lies outside 0 to 60000 N"),
-        ("0 0", "write 2 to 40 pairs"),
+        ("0 0; 50 70000", "pair 2, '70000': 70000 N is above the limit of 60000 N"),
+        ("0 0", "enter 2 to 40 pairs"),
         ("0 0; 100 440", "The table ends at 100 mm; full travel with the most preload shortens the spring by 315 mm"),
         ("0 0; 200 900; 400 800", "The force does not rise from 200 mm (900 N) to 400 mm (800 N)"),
     ],

@@ -91,12 +91,34 @@ def test_what_is_not_entered_is_assumed_from_practice_and_marked(use):
             assert found.reading.spread is Spread.RECTANGULAR
 
 
+@pytest.mark.parametrize(("path", "text", "millimetres"), [
+    ("rear.target_sag", "34 %", 0.34 * 305), ("rear.target_sag", "34%", 0.34 * 305), ("rear.target_sag", "33,5 percent", 0.335 * 305),
+    ("front.target_sag", "22 %", 66.0), ("rear.target_free_sag", "10 %", 30.5), ("rear.target_sag", "104", 104.0), ("rear.target_sag", "4 in", 101.6),
+])  # fmt: skip
+def test_sag_may_be_typed_in_percent_of_travel(path, text, millimetres):
+    job = load(demo({path: text}))
+    found = job.fields[path]
+    assert job.number(path) == pytest.approx(millimetres)
+    assert (found.text, found.entered, found.problem) == (text, True, None)
+    assert found.unit != "%"  # told in what it amounts to
+
+
+def test_percent_of_a_travel_that_changes_changes_with_it_and_stays_within_limits():
+    assert load(demo({"rear.travel": "290 mm", "rear.target_sag": "30 %"})).number("rear.target_sag") == pytest.approx(87.0)
+    too_much = load(demo({"rear.target_sag": "99 %"})).fields["rear.target_sag"].problem
+    assert "is above the limit of 250 mm" in too_much.message
+    of_nothing = load(demo({"rear.travel": "abc", "rear.target_sag": "30 %"})).fields["rear.target_sag"].problem
+    assert "not known" in of_nothing.message
+    assert load(demo({"rear.target_sag": "x %"})).fields["rear.target_sag"].problem.code == "characters"
+    assert load(demo({"front.travel": "30 %"})).fields["front.travel"].problem.code == "dimension"
+
+
 def test_what_follows_another_field_follows_it():
     job = load(demo({"front.travel": "290 mm", "front.collapsed_stroke": None, "front.target_sag": None, "front.gap_right": None}))
     assert job.value("front.collapsed_stroke") == 298.0
-    assert job.value("front.target_sag") == round(0.22 * 290)
+    assert job.value("front.target_sag") == round(usual("rider sag front", "enduro").typical / 100 * 290)
     assert job.value("front.gap_right") == job.value("front.gap_left")
-    assert job.fields["front.gap_right"].reason.startswith("follows gap found, left")
+    assert job.fields["front.gap_right"].reason.startswith("follows gap as found, left")
 
 
 def test_an_idle_field_says_so():
@@ -150,8 +172,8 @@ def test_the_page_gets_every_field_as_data_and_as_types():
     assert all(json.dumps(path) in types for path in FIELDS)
 
 
-def test_an_ambiguous_rate_offers_the_whole_list_each_way():
+def test_an_ambiguous_rate_offers_the_whole_list_in_each_way_that_can_be():
     job = load({"format": "stanchion-job", "version": 1, "bike": {"use": "road"}, "front": {"buy": "stock", "stock": "9.6; 1,250; 10.2"}})
     problem = job.fields["front.stock"].problem
     assert problem is not None
-    assert problem.readings == ("9.6; 1250; 10.2", "9.6; 1.250; 10.2")
+    assert problem.readings == ("9.6; 1.250; 10.2",), "no spring has 1250 N/mm"

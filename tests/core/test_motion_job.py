@@ -134,10 +134,10 @@ def test_band_of_the_fall_is_that_of_the_fit():
     job = load(demo(measured(1.0)))
     fit, full = rear_motion(job).fit, 305.0
 
-    def fall(start: float, bend: float) -> float:
-        return 100.0 * (1.0 - start / (start + bend * full))
+    def fall(start: float, bend: float, curve: float = 0.0) -> float:
+        return 100.0 * (1.0 - start / (start + bend * full + curve * full**2))
 
-    step = [fall(fit.start + a, fit.bend + b) - fall(fit.start, fit.bend) for a, b in fit.root.T]
+    step = [fall(fit.start + a, fit.bend + b, c) - fall(fit.start, fit.bend) for a, b, c in fit.root.T]
     assert rear(measured(1.0), True)["motion"]["fall"]["plus_minus_95"] == pytest.approx(1.96 * math.hypot(*step), rel=0.15)
 
 

@@ -10,8 +10,8 @@ import pytest
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model import oil_to_add
+from calc.model.draws import drawn, half_width
 from calc.sizing.choice import end_inputs
-from calc.uncertainty.draws import drawn, half_width
 from tests.core.documents import demo
 from tests.core.plain import report
 

@@ -27,6 +27,7 @@ PUBLISHED = [
     (1.0, "lbf", "N", 4.4482216152605),
     (1.0, "kgf/mm", "N/mm", 9.80665),
     (1.0, "lbf/in", "N/m", 175.126835246),
+    (1.0, "N/cm", "N/m", 100.0),
     (1.0, "psi", "Pa", 6894.757293168),
     (1.0, "bar", "Pa", 1e5),
     (1.0, "atm", "Pa", 101325.0),
@@ -110,6 +111,13 @@ def test_every_alias_leads_to_an_accepted_unit():
         ("1013 mbar", "pressure", "hPa", 0.1013),
         ("20 cc", "volume", "ml", 20e3),
         ("1 US fl oz", "volume", "ml", 29573.5295625),
+        ("44 N/cm", "spring rate", "N/mm", 4.4),
+        ("20degC", "temperature", "°C", 293.15),
+        ("20 deg C", "temperature", "°C", 293.15),
+        ("20 ºC", "temperature", "°C", 293.15),
+        ("20 ℃", "temperature", "°C", 293.15),
+        ("68 degF", "temperature", "°C", 293.15),
+        ("68 Fahrenheit", "temperature", "°C", 293.15),
         ("26.5°", "angle", "°", 0.46251225177849),
         ("26,5 deg", "angle", "°", 0.46251225177849),
         ("22 %", "share", "%", 0.22),
@@ -155,6 +163,35 @@ def test_each_refusal_has_its_own_reason(text, code):
 def test_a_stone_has_fourteen_pounds():
     with pytest.raises(EntryError, match="pounds below 14"):
         read_entry("13 st 14 lb", "mass", "kg")
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "offer"),
+    [("1,013,250 Pa", "pressure", "1013250 Pa"), ("1,250.5 N", "force", "1250.5 N"), ("1.250,5 N", "force", "1250.5 N"), ("1 250 N", "force", "1250 N"),
+     ("-1'250'000 N", "force", "-1250000 N"), ("1.013.250 Pa", "pressure", "1013250 Pa")],
+)  # fmt: skip
+def test_thousands_that_can_be_nothing_else_are_offered_plainly(text, dimension, offer):
+    with pytest.raises(EntryError) as caught:
+        read_entry(text, dimension, internal_unit(dimension))
+    assert (caught.value.code, caught.value.readings) == ("separator", (offer,))
+    entry = read_entry(offer, dimension, internal_unit(dimension))
+    assert entry.number == float(offer.split()[0])
+
+
+@pytest.mark.parametrize(("text", "code"), [("1,250 furlongs", "unit"), ("1,250 mm", "dimension"), ("1,250,5", "two-numbers"), ("0,125", None), ("1.250", None)])
+def test_nothing_is_offered_that_cannot_be_read(text, code):
+    try:
+        read_entry(text, "mass", "kg")
+    except EntryError as error:
+        assert (error.code, error.readings) == (code, ())
+    else:
+        assert code is None
+
+
+def test_a_degree_of_warmth_is_asked_for():
+    with pytest.raises(EntryError) as caught:
+        read_entry("68°", "temperature", "°C")
+    assert caught.value.readings == ("68 °C", "68 °F")
 
 
 def test_an_ounce_of_either_kind_is_asked_for():

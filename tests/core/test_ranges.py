@@ -3,6 +3,8 @@
 import pytest
 
 from calc.job import JobError, load
+from calc.job.ranges import row_limits
+from calc.practice import GENERAL, ROWS
 from tests.core.documents import demo
 from tests.core.plain import report
 
@@ -44,6 +46,30 @@ def test_a_bad_range_is_named_and_the_trades_stands(row, message):
     assert problem["path"] == "practice.free sag front"
     assert message in problem["message"]
     assert answered["ends"]["front"]["chosen"] == report(demo({}), with_bands=False)["ends"]["front"]["chosen"]
+
+
+@pytest.mark.parametrize(
+    ("row", "numbers", "message"),
+    [
+        ("fork step", (0, 0.2, 0.2), "low: 0 N/mm is below the limit of 0.05 N/mm"),
+        ("rider sag front", (-1e308, 20, 1e308), "low: -1e+308 % is below the limit of 0 %"),
+        ("rider sag front", (10, 20, 1e308), "high: 1e+308 % is above the limit of 100 %"),
+        ("ride frequency front", (1, 2, 1e9), "high: 1e+09 Hz is above the limit of 4 Hz"),
+        ("gap", (0, 100, 120), "low: 0 mm is below the limit of 20 mm"),
+    ],
+)
+def test_an_own_range_has_limits_and_says_which_was_passed(row, numbers, message):
+    answered = report(with_ranges(**{row: dict(zip(("low", "typical", "high"), numbers, strict=True))}), with_bands=False)
+    (problem,) = answered["range_problems"]
+    assert message in problem["message"]
+    assert problem["limit"].startswith("From ")
+
+
+@pytest.mark.parametrize("row", [*ROWS, *GENERAL])
+def test_what_the_trade_has_lies_within_the_limits_of_every_row(row):
+    low, high, unit = row_limits(row)
+    triples = [(GENERAL[row].low, GENERAL[row].high)] if row in GENERAL else [triple[:2] for triple in ROWS[row].by_use if triple]
+    assert all(low <= first <= last <= high for first, last in triples), (row, unit)
 
 
 def test_an_unknown_row_is_refused_with_the_nearest():

@@ -1,14 +1,22 @@
 """Where an end settles."""
 
+import math
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc.end.end import End
+from calc.end.figures import evaluate
+from calc.end.loads import Loads
 from calc.end.sag import settle
 from calc.end.setup import Setup
+from calc.end.strut import Strut
 from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible
+from calc.motion.ratio import LeverageMotion
+from calc.springs.helical import LinearSpring
 from tests.core.test_end import fork, shock
 
 preloads = st.floats(0, 12)
@@ -80,3 +88,43 @@ def test_scalar_and_array_agree():
     assert together.topped_out.tolist() == [bool(s.topped_out) for s in alone] == [True, False, False, False]
     rates = settle(fork().end(Setup(np.array([4.2, 4.6]), np.array([6.0, 3.0]), 120.0)), 790.0)
     assert rates.travel == pytest.approx([float(settle(fork().end(Setup(r, p, 120.0)), 790.0).travel) for r, p in ((4.2, 6.0), (4.6, 3.0))], abs=1e-7)
+
+
+@pytest.mark.parametrize("load", [120.0, 405.0, 449.0, 451.0, 900.0])
+def test_a_topped_out_sag_is_continued_below_zero_as_the_spring_s_line_goes_on(load):
+    """By hand, a 90 N/mm shock at 10 mm preload and a leverage of 2: 450 N hold it at the top, 22.5 N/mm at the wheel."""
+    rear = End(((Strut((LinearSpring(90.0, 10.0),), (), 0.1), 1.0),), LeverageMotion(2.0, 0.0, 130.0), 130.0)
+    sag = settle(rear, load)
+    assert float(sag.travel_unbounded) == pytest.approx((load - 450.0) / 22.5, abs=1e-6)
+    assert float(sag.stroke_unbounded) == pytest.approx((load - 450.0) / 22.5 / 2.0, abs=1e-6)
+    assert float(sag.travel) == pytest.approx(max((load - 450.0) / 22.5, 0.0), abs=1e-6)
+
+
+def test_a_topped_out_fork_continues_along_the_leg():
+    """5 N/mm and 10 mm a leg, 30 degrees: 100 N along the leg hold it, a wheel rate of 10 / cos^2."""
+    rake = math.radians(30.0)
+    front = fork(rake=rake, bleed=1e-9, ambient=1e-9).end(Setup(5.0, 10.0, 120.0))
+    sag = settle(front, 90.0)
+    assert sag.topped_out
+    assert float(sag.travel_unbounded) == pytest.approx((90.0 - 100.0 / math.cos(rake)) / (10.0 / math.cos(rake) ** 2), abs=1e-3)
+    assert float(sag.stroke_unbounded) == pytest.approx(90.0 * math.cos(rake) / 10.0 - 10.0, abs=1e-3)
+
+
+@given(front=st.booleans(), load=st.floats(60, 300))
+def test_the_continued_sag_goes_on_without_a_step_or_a_kink(front, load):
+    """Loads either side of what holds the end at its top, with its gas and its linkage: one line, within what curves it."""
+    end = fork().end(Setup(4.4, 12.0, 120.0)) if front else shock().end(Setup(48.0, 20.0, 0.0))
+    held = float(end.wheel_force(0.0, ISOTHERMAL))
+    under, over = (float(settle(end, held + step).travel_unbounded) for step in (-0.5, 0.5))
+    assert under == pytest.approx(-over, rel=1e-3)
+    assert float(settle(end, held - load).travel_unbounded) == pytest.approx(under * load / 0.5, rel=1e-9)
+
+
+def test_one_of_many_candidates_keeps_its_continued_sag():
+    loads = Loads(np.array([300.0]), np.array([900.0]), 9.80665)
+    done = evaluate(shock(), Setup(np.array([48.0, 90.0]), np.array([9.0, 20.0]), 0.0), loads, 1.33)
+    stiff = done.at(1).free
+    assert stiff.topped_out
+    assert stiff.travel_unbounded == pytest.approx(float(done.free.travel_unbounded[1]))
+    assert stiff.travel_unbounded < -10 < 0 < done.at(0).free.travel_unbounded
+    assert stiff.stroke_unbounded == pytest.approx(float(done.free.stroke_unbounded[1]))

@@ -1,4 +1,4 @@
-"""Sizing hits its own targets: the unrounded root tightly, the rounded one within its step; vetoes, key, choice."""
+"""Sizing hits its own targets: the unrounded root tightly, what can be built within its step; what cannot be built is named."""
 
 from dataclasses import replace
 
@@ -10,26 +10,21 @@ from hypothesis import strategies as st
 from calc.end.figures import evaluate
 from calc.end.limits import Limits
 from calc.end.loads import Loads
+from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
-from calc.sizing.coil import preload_for_sag, size
+from calc.sizing.coil import size
 from calc.sizing.offers import offers, series
 from tests.core.test_end import fork, shock
 
 RATES = np.array([4.2, 4.4, 4.6, 4.8])
-WIDE = Limits((-99.0, 99.0), (0.0, 499.0), None)
+WIDE = Limits((0.0, 99.0), (0.0, 499.0))
 LOADS = Loads(380.0, 790.0, 9.80665)
 
 
 def front_targets(**changes) -> Targets:
     return Targets(**(dict(sag=66.0, sag_is_stroke=True, end_kind="force", end_amount=5600.0, frequency=2.09) | changes))
-
-
-def rear(limits: Limits = WIDE, rates=(46.0, 50.0, 54.0, 58.0), free_sag: float = 30.0, loads: Loads = LOADS):
-    rear_limits = Limits(limits.preload, None, limits.free_sag, limits.free_length, limits.solid_length, limits.bind_margin)
-    wanted = Targets(104.0, False, "none", 0.0, free_sag=free_sag)
-    return size(shock(), np.array(rates), Loads(loads.alone, 985.0, 9.80665), 1.33, wanted, rear_limits)
 
 
 @given(load=st.floats(700, 900), sag=st.floats(55, 80), multiple=st.floats(6.8, 8.5), n=st.floats(1.0, 1.4))
@@ -38,14 +33,14 @@ def test_front_hits_its_targets(load, sag, multiple, n):
     """Sag to 1e-6 mm and end force to 1e-6 before rounding; after it within what half a millimetre of preload and gap moves."""
     wanted = front_targets(sag=sag, end_amount=multiple * load)
     sized = size(fork(), RATES, Loads(380.0, load, 9.80665), n, wanted, WIDE)
-    reached = ~sized.vetoes["end unreachable"]
+    reached = ~sized.short["end unreachable"]
     exact = fork().end(Setup(RATES, sized.exact.preload, sized.exact.gap))
     travel = exact.motion.travel(sag)
-    seated = reached & (np.asarray(sized.exact.preload) > -sag)
+    seated = reached & (np.asarray(sized.exact.preload) >= 0)  # no spring is built loose
     assert exact.wheel_force(travel, ISOTHERMAL)[seated] == pytest.approx(load, rel=1e-8)
     assert exact.wheel_force(exact.travel, Process(n, sag))[seated] == pytest.approx(wanted.end_amount, rel=1e-6)
-    built = seated & (np.asarray(sized.setup.preload) >= 0)
-    assert sized.setup.preload == pytest.approx(np.asarray(sized.exact.preload), abs=0.5)
+    built = seated
+    assert sized.setup.preload[built] == pytest.approx(np.asarray(sized.exact.preload)[built], abs=0.5)
     step_sag = 0.5 + 0.5  # a millimetre of preload moves sag by less than itself, one of gap by far less
     assert sized.figures.rider.stroke[built] == pytest.approx(sag, abs=step_sag)
     nearby = [np.asarray(fork().end(Setup(RATES, sized.exact.preload + p, sized.exact.gap + g)).wheel_force(exact.travel, Process(n, sag + s)))
@@ -60,15 +55,15 @@ def test_front_hits_an_energy(load, joules):
     wanted = front_targets(end_kind="energy", end_amount=joules * 1000.0)
     sized = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, wanted, WIDE)
     end = fork().end(Setup(RATES, sized.exact.preload, sized.exact.gap))
-    reached = ~sized.vetoes["end unreachable"]
+    reached = ~sized.short["end unreachable"] & (np.asarray(sized.exact.preload) >= 0)
     assert end.energy(end.travel, Process(1.33))[reached] == pytest.approx(wanted.end_amount, rel=1e-6)
 
 
 @given(load=st.floats(880, 1100))
 @settings(max_examples=15)
 def test_rear_hits_its_sag(load):
-    rates, wanted = np.array([46.0, 50.0, 54.0]), Targets(104.0, False, "none", 0.0, free_sag=30.0)
-    sized = size(shock(), rates, Loads(380.0, load, 9.80665), 1.33, wanted, Limits((-99.0, 99.0), None, None))
+    rates, wanted = np.array([46.0, 50.0, 54.0]), Targets(104.0, False, "none", 0.0)
+    sized = size(shock(), rates, Loads(380.0, load, 9.80665), 1.33, wanted, Limits((0.0, 99.0), None))
     exact = shock().end(Setup(rates, sized.exact.preload, 0.0))
     assert exact.wheel_force(104.0, ISOTHERMAL) == pytest.approx(load, rel=1e-12)
     ratio = float(exact.motion.ratio(104.0))
@@ -103,52 +98,52 @@ def test_preload_for_sag_holds_the_load_there(rate, gap, travel):
 
 
 @pytest.mark.parametrize(
-    ("limits", "veto", "barred"),
+    ("limits", "name", "expected"),
     [
-        (Limits((4.5, 99.0), (0.0, 499.0), None), "preload below", lambda s: s.setup.preload < 4.5),
-        (Limits((-99.0, 4.5), (0.0, 499.0), None), "preload above", lambda s: s.setup.preload > 4.5),
-        (Limits((-99.0, 99.0), (119.5, 499.0), None), "gap below", lambda s: s.setup.gap < 119.5),
-        (Limits((-99.0, 99.0), (0.0, 119.5), None), "gap above", lambda s: s.setup.gap > 119.5),
-        (Limits((-99.0, 99.0), (0.0, 499.0), (28.8, 99.0)), "free sag below", lambda s: s.figures.free.stroke < 28.8),
-        (Limits((-99.0, 99.0), (0.0, 499.0), (0.0, 28.8)), "free sag above", lambda s: s.figures.free.stroke > 28.8),
-        (
-            Limits((-99.0, 99.0), (0.0, 499.0), None, 460.0, 150.0, 5.0),
-            "coil bind",
-            lambda s: 460 - 150 - s.setup.preload - 300 < 5,
-        ),
+        (Limits((4.5, 99.0), None, preload_read=(True, False)), "preload below", lambda wanted, gap: wanted < 5),
+        (Limits((0.0, 4.5), None, preload_read=(False, True)), "preload above", lambda wanted, gap: wanted > 4),
+        (Limits((4.5, 99.0), None), "preload low", lambda wanted, gap: wanted < 4.5),
+        (Limits((0.0, 4.5), None), "preload high", lambda wanted, gap: wanted > 4.5),
+        (Limits((0.0, 99.0), (119.5, 499.0)), "gap below", lambda wanted, gap: gap < 119.5),
+        (Limits((0.0, 99.0), (0.0, 119.5)), "gap above", lambda wanted, gap: gap > 119.5),
     ],
 )
-def test_each_veto_bars_what_cannot_be_built_and_nothing_else(limits, veto, barred):
-    sized = size(fork(), RATES, LOADS, 1.33, front_targets(), limits)
-    expected = np.asarray(barred(sized))
-    assert 0 < np.count_nonzero(expected) < 4, "the limit must lie among the candidates, or this shows nothing"
-    assert sized.vetoes[veto].tolist() == expected.tolist()
-    assert sized.allowed.tolist() == (~expected).tolist()
-    assert not any(np.any(v) for name, v in sized.vetoes.items() if name != veto)
+def test_what_is_wanted_and_not_built_is_named_and_set_to_the_nearest(limits, name, expected):
+    """A limit that was measured binds; an assumed one of preload only warns; a gap is never set beyond its limits."""
+    bounds = replace(limits, gap=limits.gap or (0.0, 499.0))
+    free, sized = (size(fork(), RATES, LOADS, 1.33, front_targets(), each) for each in (WIDE, bounds))
+    flags = np.asarray(expected(np.round(free.exact.preload), np.round(free.exact.gap)))
+    assert 0 < np.count_nonzero(flags) < 4, "the limit must lie among the candidates, or this shows nothing"
+    assert sized.short[name].tolist() == flags.tolist()
+    assert not any(np.any(flag) for flag in sized.hard.values())
+    low, high = limits.preload_between(RATES)
+    assert np.all((sized.setup.preload >= low) & (sized.setup.preload <= high))
+    if name in ("preload low", "preload high"):
+        assert sized.setup.preload.tolist() == free.setup.preload.tolist()
 
 
-def test_an_end_target_out_of_reach_is_a_veto():
-    for amount in (500.0, 90_000.0):
-        sized = size(fork(), RATES, LOADS, 1.33, front_targets(end_amount=amount), WIDE)
-        assert np.all(sized.vetoes["end unreachable"]) or amount > 1000
-        assert sized.choice == -1 or amount > 1000
+def test_coils_that_touch_are_hard():
+    bounds = replace(WIDE, free_length=460.0, solid_length=150.0, bind_margin=5.0)
+    sized = size(fork(), RATES, LOADS, 1.33, front_targets(), bounds)
+    expected = 460 - 150 - np.asarray(sized.setup.preload) - 300 < 5
+    assert 0 < np.count_nonzero(expected) < 4
+    assert sized.hard["coil bind"].tolist() == expected.tolist()
 
 
-def test_front_key_is_the_distance_in_frequency_and_rear_key_that_in_free_sag():
-    sized = size(fork(), RATES, LOADS, 1.33, front_targets(frequency=2.09), WIDE)
-    assert sized.key == pytest.approx(np.abs(sized.figures.frequency - 2.09))
-    assert int(sized.choice) == int(np.argmin(sized.key))
-    for wanted in (20.0, 32.0):
-        back = rear(free_sag=wanted)
-        assert back.key == pytest.approx(np.abs(back.figures.free.travel - wanted))
-        assert int(back.choice) == int(np.argmin(back.key))
+def test_no_spring_is_ever_loose():
+    sized = size(fork(), np.array([4.2, 6.5]), LOADS, 1.33, front_targets(), WIDE)
+    assert sized.exact.preload[1] < -1
+    assert sized.setup.preload[1] == 0.0
+    assert sized.short["preload below"].tolist() == [False, True]
+    assert float(sized.figures.rider.stroke[1]) < 66.0 - 1.0, "it sags less than wanted, and the figure says so"
 
 
-def test_a_better_key_does_not_lift_a_veto():
-    free = rear()
-    best = int(free.choice)
-    barred = rear(Limits((-99.0, float(np.asarray(free.setup.preload)[best]) - 0.5), None, None))
-    assert int(barred.choice) > best
+def test_an_end_target_out_of_reach_is_named_and_the_gap_set_to_its_limit():
+    for amount, gap in ((500.0, 165.0), (90_000.0, 75.0)):
+        sized = size(fork(), RATES, LOADS, 1.33, front_targets(end_amount=amount), Limits((0.0, 15.0), (75.0, 165.0)))
+        assert sized.setup.gap.tolist() == [gap] * 4
+        missed = sized.short["end unreachable"] | sized.short["gap below"] | sized.short["gap above"]
+        assert np.all(missed)
 
 
 def test_series_and_stock_hold_what_is_fitted_now():
@@ -160,16 +155,15 @@ def test_series_and_stock_hold_what_is_fitted_now():
 
 
 def test_scalar_and_array_agree():
-    """Many loads at once give what each gives alone, choice included."""
+    """Many loads at once give what each gives alone."""
     loads = np.array([740.0, 790.0, 850.0])
     wanted = 7.1 * loads
-    limits = Limits((0.0, 15.0), (75.0, 165.0), None)
+    limits = Limits((0.0, 15.0), (75.0, 165.0))
     many = size(fork(), RATES[:, None], Loads(380.0, loads, 9.80665), 1.33, front_targets(end_amount=wanted), limits)
     for index, load in enumerate(loads):
         one = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, front_targets(end_amount=wanted[index]), limits)
         assert np.asarray(many.exact.gap)[:, index] == pytest.approx(np.asarray(one.exact.gap), abs=1e-5)
         assert np.asarray(many.setup.preload)[:, index].tolist() == np.asarray(one.setup.preload).tolist()
-        assert int(many.choice[index]) == int(one.choice)
 
 
 def test_what_stands_at_a_limit_is_within_it():
@@ -179,5 +173,5 @@ def test_what_stands_at_a_limit_is_within_it():
         whole = size(end, RATES, LOADS, 1.33, front_targets(), WIDE).setup.preload
         for solid in (100.1, 120.4, 165.3):
             bounds = replace(WIDE, free_length=np.round(whole + stroke + solid + 5.0, 1), solid_length=solid, bind_margin=5.0)
-            assert not np.any(size(end, RATES, LOADS, 1.33, front_targets(), bounds).vetoes["coil bind"]), (stroke, solid)
-            assert np.all(size(end, RATES, LOADS, 1.33, front_targets(), replace(bounds, bind_margin=5.001)).vetoes["coil bind"])
+            assert not np.any(size(end, RATES, LOADS, 1.33, front_targets(), bounds).hard["coil bind"]), (stroke, solid)
+            assert np.all(size(end, RATES, LOADS, 1.33, front_targets(), replace(bounds, bind_margin=5.001)).hard["coil bind"])

@@ -28,15 +28,15 @@ RATES = np.array([4.2, 4.6])
 
 
 def test_nothing_known_bars_nothing():
-    assert BARE.vetoes(RATES, np.array([6.0, 3.0])) == {}
+    assert BARE.vetoes(RATES) == {}
     assert (BARE.longer, BARE.widest) == (0.0, None)
 
 
 def test_the_fitted_spring_fits_whatever_the_new_one_measures():
-    barred = Fit(4.2, 6.0, 470.0, 480.0, 160.0, 42.0, 33.0, 42.05, 33.0).vetoes(RATES, 6.0)
+    barred = Fit(4.2, 6.0, 470.0, 480.0, 160.0, 42.0, 33.0, 42.05, 33.0).vetoes(RATES)
     assert barred["too wide"].tolist() == [False, True]
     assert barred["too narrow"].tolist() == [False, True]
-    fits = SIZED.vetoes(RATES, 6.0)
+    fits = SIZED.vetoes(RATES)
     assert not np.any(fits["too wide"])
     assert not np.any(fits["too narrow"])
     assert 42.0 < float(SIZED.widest) < 43.0
@@ -45,6 +45,8 @@ def test_the_fitted_spring_fits_whatever_the_new_one_measures():
 def test_thread_and_spacers_run_out():
     collar = Fit(48.0, 15.0, 250.0, 240.0, thread=3.0)
     assert collar.move(np.array([48.0, 56.0]), np.array([17.0, 9.0])).tolist() == [2.0, 4.0]
-    assert collar.vetoes(np.array([48.0, 56.0]), np.array([17.0, 9.0]))["thread"].tolist() == [False, True]
+    assert [part.tolist() for part in np.broadcast_arrays(*collar.preload_between(np.array([48.0, 56.0])))] == [[-np.inf] * 2, [18.0, 8.0]]
     spacers = Fit(4.2, 6.0, 470.0, 490.0, spacers=15.0)
-    assert spacers.vetoes(RATES, np.array([6.0, 6.0]))["spacers"].tolist() == [False, True]
+    least, most = spacers.preload_between(RATES)
+    assert np.asarray(least).tolist() == [-9.0, 11.0], "no spacer is cut to less than nothing"
+    assert np.all(np.isinf(most))

@@ -10,10 +10,10 @@ from uncertainties import ufloat
 
 from calc.job import load
 from calc.model import fitted
+from calc.model.draws import drawn, half_width, standard_normal
 from calc.springs.helical import rate_from_wire
 from calc.springs.pair import NestedSprings, StackedSprings
 from calc.springs.table import ForceTable
-from calc.uncertainty.draws import drawn, half_width, standard_normal
 from tests.core.documents import demo
 
 # The law asks whether the coil is wider than its wire; the library is about to drop comparisons of its numbers.

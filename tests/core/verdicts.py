@@ -79,6 +79,10 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
     sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
+    choices = {report["fields"][f"front.gap_{of}"]["value"] for of in ("read", "state")}
+    for key in ("gap_min", "gap_max"):  # the trade's limits are told in the user's convention: their geometry has tests of its own
+        if choices != {"out", "collapsed"} and not report["fields"][f"front.{key}"]["entered"]:
+            found[key] = None
     found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
     found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
     bind, move = candidate["bind_clearance"], seat(report, end, candidate)

@@ -12,8 +12,10 @@ export interface RangeRow {
 }
 
 export function rangesFor(use: Use): RangeRow[] {
-  return Object.entries(schema.ranges).flatMap(([name, { unit, confidence, by_use, always }]) => {
+  return Object.entries(schema.ranges).flatMap(([name, { unit, by_use, always }]) => {
     const found = always ?? by_use?.[use]
-    return found ? [{ name, unit, confidence, low: found[0], high: found[1], typical: found[2] }] : []
+    if (!found) return []
+    const [low, high, typical, confidence] = found
+    return [{ name, unit, confidence, low, high, typical }]
   })
 }

@@ -21,6 +21,8 @@ export interface FieldSchema {
   end: End | 'both'
   typed: Origin
   how: string
+  /** The path that an entry in % is a part of, or nothing. */
+  percent_of: FieldPath | ''
 }
 
 interface Schema {
@@ -32,17 +34,20 @@ interface Schema {
   ranges: Record<string, DeclaredRange>
 }
 
-/** A row of practice: [low, high, typical] by use (null where it is not practised), or for every use. */
+/** A row of practice: low, high, typical and confidence by use (null where it is not practised), or for every use. */
+type DeclaredCell = [number, number, number, string]
 export interface DeclaredRange {
   unit: string
-  confidence: string
-  by_use?: Record<Use, [number, number, number] | null>
-  always?: [number, number, number]
+  by_use?: Record<Use, DeclaredCell | null>
+  always?: DeclaredCell
 }
 
 export const schema = plain as unknown as Schema
 
-export const unitsOf = (field: FieldSchema): string[] => (field.dimension ? schema.units[field.dimension] : [])
+export const unitsOf = (field: FieldSchema): string[] => {
+  const units = field.dimension ? schema.units[field.dimension] : []
+  return field.percent_of ? [...units, '%'] : units
+}
 
 /** The fields of a part in the order of the job: what is tried stands apart, what the bike is compared with comes last. */
 export function fieldsOf(part: Part): FieldSchema[] {

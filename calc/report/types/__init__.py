@@ -16,12 +16,13 @@ from calc.report.types.end import (
     Seat,
     SizedEnd,
     Targets,
+    YardstickReport,
 )
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
 from calc.report.types.plain import values
 from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
-from calc.report.types.setup import Candidate, Curve, FoundSetupReport, Legs, Reason, SetupReport
+from calc.report.types.setup import Candidate, Criterion, Curve, FoundSetupReport, Legs, Reason, SetupReport
 from calc.report.types.sure import Counted, HowSure, NextReading, RiderSpan
 from calc.report.types.whole import (
     Attitude,
@@ -52,6 +53,7 @@ __all__ = [
     "ConditionBarred",
     "ConditionFigures",
     "Counted",
+    "Criterion",
     "Curve",
     "DrawnLeg",
     "EndLoads",
@@ -96,5 +98,6 @@ __all__ = [
     "WholeBike",
     "Window",
     "Windows",
+    "YardstickReport",
     "values",
 ]

@@ -51,12 +51,20 @@ class EndTarget(Quantity):
 
 @dataclass(frozen=True, slots=True)
 class Targets:
-    """What the choice aims at; `free_sag` at the rear, `end` and `frequency` at the front."""
+    """What is aimed at; `free_sag` where the user wishes one, `end` at the front."""
 
     rider_sag: Quantity
     free_sag: Quantity | None
     end: EndTarget | None
-    frequency: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class YardstickReport:
+    """The ride frequency that the choice comes near to, and where it is from."""
+
+    frequency: Quantity
+    source: str
+    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +86,9 @@ class Moved:
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """What to do to spacer or collar; `turns` where the pitch is known."""
+    """What to do to spacer or collar: `move` where the preload it starts from was read, `turns` where the pitch is known too."""
 
-    move: Quantity
+    move: Quantity | None
     turns: Quantity | None
     words: str
 
@@ -99,6 +107,7 @@ class SizedEnd:
     as_found: AsFound
     windows: Windows
     targets: Targets
+    yardstick: YardstickReport
     load: EndLoads
     tried: Attempt | None
     curve: Curve | None
@@ -115,9 +124,14 @@ class SizedEnd:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EndOk(SizedEnd):
-    """An end with an answer."""
+    """An end with an answer.
+
+    `verdict`: what is in stays, another is fitted, nothing on offer fits and the nearest is told, or what is known cannot tell
+    springs apart: then what is in stays for now, and `chosen` is that.
+    """
 
     state: Literal["ok"] = "ok"
+    verdict: Literal["keep", "fit", "nearest", "open"]
     chosen: Candidate
     moved: Moved | None
     leave: bool
@@ -128,7 +142,7 @@ class EndOk(SizedEnd):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EndNone(SizedEnd):
-    """An end at which every candidate is barred."""
+    """An end at which nothing on offer can be built."""
 
     state: Literal["none"] = "none"
 

@@ -57,7 +57,7 @@ class FoundSetupReport(SetupReport):
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """Why a candidate is barred, with its numbers, and what would mend it."""
+    """What stands against a candidate, with its numbers, and what would mend it."""
 
     code: str
     words: str
@@ -65,10 +65,25 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True)
+class Criterion:
+    """One result against its window; `at the edge`: the edge lies within what the readings leave open."""
+
+    name: str
+    state: Literal["inside", "at the edge", "outside"]
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Candidate(SetupReport):
-    """A setup on offer: what bars it, its key in the order of choice, how it stands to the choice, its oil."""
+    """A setup on offer.
+
+    `vetoes`: what cannot be built; `short`: what was wanted and is not reached, or is beyond a limit that nobody measured;
+    `criteria`: its results against their windows; `key`: how far it rides from the yardstick; `fitted`: it is what is in.
+    """
 
     vetoes: tuple[Reason, ...]
+    short: tuple[Reason, ...]
+    criteria: tuple[Criterion, ...]
     key: float
     relation: Literal["chosen", "one step softer", "one step stiffer", "other"]
     fitted: bool

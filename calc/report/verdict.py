@@ -1,0 +1,84 @@
+"""The verdict of an end: keep, fit, the nearest, or not to be told yet; and why."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from calc.job import Job
+from calc.practice import Axle
+from calc.report.asking import unknown
+from calc.report.quantity import figure_text, quantity
+from calc.report.setups import Cases
+from calc.report.types import Candidate, SizedEnd, YardstickReport
+from calc.report.words import answer_words, best_words, load_words, ride_words, yardstick_words
+from calc.sizing.choice import EndSizing
+from calc.uncertainty.bands import Bands
+
+# Criteria whose figures another line tells: of what was wanted and is not reached, of an air spring's volumes.
+_TOLD_BY = {
+    "preload below": {"rider sag"}, "preload above": {"rider sag"}, "sag unreachable": {"rider sag"}, "pressure most": {"rider sag"},
+    "end unreachable": {"end of travel"},
+}  # fmt: skip
+_TOLD_BY_PRESSURE = {"free sag"}
+
+Kind = Literal["keep", "fit", "nearest", "open"]
+
+
+@dataclass(frozen=True, eq=False)
+class Told:
+    """Which candidate is told, -1 for none, and the bands that say so; None before they are worked out."""
+
+    index: int
+    bands: Bands | None = None
+
+
+def told_first(done: EndSizing) -> Told:
+    """What is told before it is known how sure it is."""
+    return Told(done.choice)
+
+
+def verdict(job: Job, axle: Axle, done: EndSizing, chosen: Candidate, told: Told) -> tuple[Kind, str]:
+    """The kind of verdict and its sentence."""
+    kind = _kind(done, told)
+    cause = ""
+    if kind == "open" and told.bands is not None:
+        causes = [one.path for one in told.bands.causes.get("rate", ())]
+        cause = unknown(job, causes[0]) if causes else ""
+    read = bool(chosen.pressure) or not chosen.fitted or job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") == "wire"
+    return kind, answer_words(axle, kind, chosen, cause, read)
+
+
+def _kind(done: EndSizing, told: Told) -> Kind:
+    if told.bands is not None and not told.bands.choices.settled:
+        return "open"
+    if not bool(done.decision.criteria_met) and not bool(done.decision.kept):
+        return "nearest"
+    return "keep" if bool(done.decision.kept) else "fit"
+
+
+def why(axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, kind: Kind) -> list[str]:
+    """Why: the load against the standard rider's, the ride frequencies, what would be nearer, what is not reached."""
+    standard = done.inputs.standard
+    sold = standard.end_force / standard.end_multiple
+    extra = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0
+    lines = [load_words(axle, extra), ride_words(chosen, common.yardstick, common.as_found.setup, common.windows.frequency)]
+    best = int(done.decision.best)
+    if kind == "keep" and not chosen.pressure and best >= 0 and best != done.fitted:
+        lines.append(best_words(float(np.asarray(done.sized.setup.rate)[best]), chosen.rate.value, done.step))
+    told = _TOLD_BY_PRESSURE if chosen.pressure else set()
+    told = told.union(*(_TOLD_BY.get(one.code, ()) for one in chosen.short))
+    missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in told and kind != "nearest"]
+    missed += [one.words for one in chosen.short]
+    return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
+
+
+def yardstick_of(done: EndSizing, cases: Cases) -> YardstickReport:
+    """The frequency that the choice comes near to."""
+    measure = done.decision.yardstick
+    frequency = quantity(measure.frequency, "Hz", cases.working, 2)
+    standard = quantity(done.inputs.standard.frequency, "Hz", cases.working, 2)
+    source = "standard" if measure.source == "rider sag" else measure.source
+    return YardstickReport(frequency, source, yardstick_words(source, figure_text(frequency), figure_text(standard)))
