@@ -53,7 +53,7 @@ def page_style(_: Words) -> None:
 
 
 def unused(_: Words) -> None:
-    run_node([tool("knip", "knip"), "--no-gitignore"])  # what is generated is ignored by git
+    run_node([tool("knip", "knip")])
 
 
 def page_units(words: Words) -> None:
