@@ -128,13 +128,14 @@ def _jobs_of(name: str | None) -> list[dict[str, Any]]:
     if source == "standard input" and sys.stdin.isatty():
         raise JobError("name a job file, or see --help")
     try:
-        jobs, refused = read_jobs(decode(_bytes(name), source), source)
+        data = _bytes(name)
     except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         said = error.strerror if isinstance(error, OSError) else error
         raise JobError(f"cannot read {source}: {said}") from error
+    found, refused = read_jobs(decode(data, source), source)
     for sentence in refused:
         print(f"calc: {sentence}", file=sys.stderr)
-    return jobs
+    return found
 
 
 def _bytes(name: str | None) -> bytes:
@@ -144,13 +145,13 @@ def _bytes(name: str | None) -> bytes:
     return sys.stdin.buffer.read(LONGEST + 1)
 
 
-def _one(jobs: list[dict[str, Any]], source: str, number: int | None) -> dict[str, Any]:
-    if number is None and len(jobs) == 1:
-        return jobs[0]
-    if number is not None and 1 <= number <= len(jobs):
-        return jobs[number - 1]
-    names = "; ".join(f"{n} {_name(job)}" for n, job in enumerate(jobs[:20], 1))
-    raise JobError(f"{source} holds {len(jobs)} jobs: {names}. Name one: --only 1")
+def _one(found: list[dict[str, Any]], source: str, number: int | None) -> dict[str, Any]:
+    if number is None and len(found) == 1:
+        return found[0]
+    if number is not None and 1 <= number <= len(found):
+        return found[number - 1]
+    names = "; ".join(f"{n} {_name(job)}" for n, job in enumerate(found[:20], 1))
+    raise JobError(f"{source} holds {len(found)} jobs: {names}. Name one: --only 1")
 
 
 def _name(job: dict[str, Any]) -> str:

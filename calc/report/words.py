@@ -40,8 +40,10 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
     what_is_in = f"the {rate}" if in_known else "what is in"
     if verdict == "open":
         spring = "fork spring" if axle == "front" else "rear spring"
-        keep = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
-        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {keep}"
+        so_far = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
+        if not setup.fitted:
+            so_far = f"What is in can't stay; best guess so far {rate} N/mm with {preload} preload{_gap_words(axle, setup)}."
+        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {so_far}"
     if verdict == "keep":
         unit = " N/mm" if in_known else ""
         return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."

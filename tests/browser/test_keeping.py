@@ -104,12 +104,12 @@ def test_two_tabs_are_in_step_and_neither_takes_anything_from_the_other(browser,
     context = browser.new_context(service_workers="block")
     one, two = two_tabs(context, serve(dist).url)
     field(one, "rider.mass").fill("92")
-    expect(field(two, "rider.mass")).to_have_value("92")
+    expect(field(two, "rider.mass")).to_have_value("92", timeout=PATIENCE)
     # Hiding an idle tab, the one that was there first too, writes nothing.
     for page in (one, two):
         hide_and_show(page)
     field(two, "rider.front_axle").fill("99")
-    expect(field(one, "rider.front_axle")).to_have_value("99")
+    expect(field(one, "rider.front_axle")).to_have_value("99", timeout=PATIENCE)
     expect(field(one, "rider.mass")).to_have_value("92")
     # At once in both: a field each.
     for page, path, value in ((one, "rider.mass", "93"), (two, "rider.front_axle", "98")):
@@ -119,8 +119,8 @@ def test_two_tabs_are_in_step_and_neither_takes_anything_from_the_other(browser,
             field.dispatchEvent(new Event('input', { bubbles: true }))
         }""", [path, value])
     for page in (one, two):
-        expect(field(page, "rider.mass")).to_have_value("93")
-        expect(field(page, "rider.front_axle")).to_have_value("98")
+        expect(field(page, "rider.mass")).to_have_value("93", timeout=PATIENCE)
+        expect(field(page, "rider.front_axle")).to_have_value("98", timeout=PATIENCE)
     settle(one)
     settle(two)
     expect(answer(two)).to_have_text(answer(one).inner_text(), use_inner_text=True, timeout=PATIENCE)
@@ -138,23 +138,32 @@ def test_a_reload_while_typing_keeps_every_key(opened):
         expect(field(page, "rider.mass")).to_have_value(digits)
 
 
-def test_a_full_device_says_so_and_hands_the_job_out(opened):
-    page = opened()
-    quota(page, 1000)
+def quota(page: Page, origin: str, size: int | None) -> None:
+    limit = {"quotaSize": size} if size else {}
+    page.context.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", {"origin": origin} | limit)
+
+
+def test_a_full_device_says_so_and_hands_the_job_out(browser, serve, dist):
+    """The room is taken away before the page opens: the browser remembers for a while how much there was."""
+    context = browser.new_context(service_workers="block")
+    page = context.new_page()
+    url = serve(dist).url
+    quota(page, url.rstrip("/"), 1)
+    page.goto(url)
     field(page, "rider.mass").fill("92")
     failed = page.locator("[data-keep=failed]")
     expect(failed).to_contain_text("no room", timeout=PATIENCE)
     with page.expect_download() as coming:
         failed.get_by_role("button", name="Save this job's file").click()
     assert mass_of(json.loads(coming.value.path().read_text())) == "92"
-    quota(page, None)
+    # A reload finds it in the last words.
+    page.reload()
+    expect(field(page, "rider.mass")).to_have_value("92", timeout=PATIENCE)
+    quota(page, url.rstrip("/"), None)
     expect(failed).to_have_count(0, timeout=PATIENCE)  # it is tried again by itself
+    page.wait_for_function("() => !Object.keys(localStorage).some((key) => key.startsWith('stanchion-words:'))", timeout=PATIENCE)
     assert mass_of(kept(page)["row"]["job"]) == "92"
-
-
-def quota(page: Page, size: int | None) -> None:
-    origin = page.evaluate("location.origin")
-    page.context.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", {"origin": origin} | ({"quotaSize": size} if size else {}))
+    context.close()
 
 
 def test_a_database_lost_under_an_open_page_is_made_again(opened):
@@ -190,7 +199,8 @@ def test_words_that_the_database_has_overtaken_are_not_believed(opened):
     page.wait_for_function("() => !Object.keys(localStorage).some((key) => key.startsWith('stanchion-words:'))")
     row = kept(page)["row"]
     old = row["job"] | {"rider": {"mass": "70"}}
-    page.evaluate("([key, words]) => localStorage.setItem(key, words)", [f"stanchion-words:{DEMO}", json.dumps({"rev": row["rev"], "job": old})])
+    words = json.dumps({"rev": row["rev"], "job": old})
+    page.evaluate("([key, words]) => localStorage.setItem(key, words)", [f"stanchion-words:{DEMO}", words])
     page.reload()
     expect(field(page, "rider.mass")).to_have_value("92")
 

@@ -37,10 +37,9 @@ def first_order(job: Job, work) -> dict[str, np.ndarray]:
 
 
 def results_of(end: str, setup: Setup, limits, here: EndInputs) -> dict[str, np.ndarray]:
-    """What a setup does, and the preload and gap solved again for its springs."""
+    """What a setup does, and the preload and gap solved again for its springs. Free sag is followed on below 0, where it is a bound."""
     done = evaluate(here.assembly, setup, here.loads, here.exponent)
     solved = size(here.assembly, np.array([[setup.rate]]), here.loads, here.exponent, here.targets, limits, setup.split)
-    # where an end tops out its sag is a bound, and no straight line
     figures = (done.free.travel_unbounded, done.rider.travel, done.frequency, done.wheel_rate, done.end_force, done.energy)
     told = dict(zip(RESULTS, (*figures, solved.exact.preload[0], solved.exact.gap[0]), strict=True))
     return {name: told[name] for name in RESULTS if end == "front" or name != "gap"}

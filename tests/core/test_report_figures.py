@@ -214,7 +214,8 @@ def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
                 if candidate[name])]  # fmt: skip
             assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
     turned = answered["attitude"]["rake_change"]["value"]
-    assert f"Rake changes by {number_text(turned, 1)}° {answered['attitude']['rake_change']['plus_minus_text']}°." in text.replace("\n", " ")
+    rake, way = f"{number_text(abs(turned), 1)} {answered['attitude']['rake_change']['plus_minus_text']}°", "slacker" if turned > 0 else "steeper"
+    assert f"That makes the rake {rake} {way}." in text.replace("\n", " ")
 
 
 def test_a_usual_range_is_shown_beside_the_field_whose_range_it_is():

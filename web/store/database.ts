@@ -51,6 +51,8 @@ export interface Schema extends DBSchema {
   rows: { key: [string, number]; value: Row }
   heads: { key: string; value: Head }
   answers: { key: string; value: Answer & { id: string } }
+  /** The last words of each job: put blindly at every key, while its row may still wait for the one before it. */
+  words: { key: string; value: { id: string; rev: number; job: JobDocument } }
   settings: { key: 'current'; value: string }
 }
 
@@ -80,6 +82,7 @@ async function open(): Promise<Database> {
       db.createObjectStore('rows', { keyPath: ['id', 'rev'] })
       db.createObjectStore('heads', { keyPath: 'id' })
       db.createObjectStore('answers', { keyPath: 'id' })
+      db.createObjectStore('words', { keyPath: 'id' })
       if (from === 1) await takeOld(transaction as unknown as IDBPTransaction<unknown, string[], 'versionchange'>)
       else db.createObjectStore('settings')
     },

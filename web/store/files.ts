@@ -85,7 +85,7 @@ export async function importText(text: string): Promise<Imported> {
   if (reply.kind !== 'jobs') return refusedFor('')
   const here = await allHere()
   const ids: string[] = []
-  for (const found of reply.jobs as unknown as JobDocument[]) {
+  for (const found of reply.jobs) {
     ids.push(here.find(([, known]) => same(known, found))?.[0] ?? (await add(found)).id)
   }
   await list()

@@ -2,7 +2,7 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { End, EndNone, EndOk, EndReport, Figures, PartReport, Problem, Report, Setup } from '../core/report.ts'
 import { REPORT_VERSION } from '../generated/version.ts'
-import type { Answer } from './database.ts'
+import { type Answer, NO_ANSWER } from './database.ts'
 import { EMPTY, type JobDocument } from './document.ts'
 
 /** One end as it is shown: its last good result, why that may be old, and what is wrong now. */
@@ -109,8 +109,9 @@ const plain = (end: unknown) => JSON.stringify(end, (key, value: unknown) => (OF
 const within = (figures: Setup, setup: Setup) => (Object.keys(figures) as (keyof Setup)[]).every((key) => plain(figures[key]) === plain(setup[key]))
 
 /** Put a kept job on the page with its answer, marked until it is worked out again. */
-export function show(id: string, next: JobDocument, old: Answer): void {
-  const answer = ofThisVersion(old)
+export function show(id: string, next: JobDocument, kept: Answer): void {
+  // What another version of the core said of a job is dropped: it lacks what this page shows.
+  const answer = kept.report?.version === REPORT_VERSION ? kept : NO_ANSWER
   batch(() => {
     openId.value = id
     job.value = next
@@ -138,14 +139,9 @@ export function markStale(): void {
   })
 }
 
-/** What another version of the core said of a job is dropped: it lacks what this page shows. */
-function ofThisVersion(answer: Answer): Answer {
-  return answer.report?.version === REPORT_VERSION ? answer : { report: null, good: { front: null, rear: null } }
-}
-
 /** Keep the job and drop what was said of it. */
 export function forgetAnswers(): void {
-  show(openId.value, job.value, { report: null, good: { front: null, rear: null } })
+  show(openId.value, job.value, NO_ANSWER)
 }
 
 /** What stands on the page as the answer, for keeping. */

@@ -1,5 +1,4 @@
 /** The jobs on this device: listed, opened, made, copied, renamed, deleted and brought back. */
-import { computed, signal } from '@preact/signals'
 import type { CoreReply } from '../core/boundary.ts'
 import type { Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
@@ -9,43 +8,20 @@ import { headOf } from './heads.ts'
 import { job, openFailed, openId, show } from './index.ts'
 import { fresh, hold, keep, keepFailed, onJoined, openLast, recall, rememberOpen, settled, top, unwritten } from './keep.ts'
 import { spoken } from './lastwords.ts'
+import { askToPersist, jobs, list, listSoon, mark, tidy } from './list.ts'
 import { merged, same } from './merge.ts'
 import { onWritten, tell, type Written } from './tabs.ts'
 import { askAgain, askCore, BOTH, size, workOut } from './work.ts'
 
 export type { Head } from './database.ts'
 export { matches } from './heads.ts'
-
-const heads = signal<Head[]>([])
-/** The user's own jobs, the one edited last first. */
-export const jobs = computed(() => heads.value.filter(({ id, removed }) => !removed && !id.startsWith('demo:')))
-/** What was deleted and can be brought back, the latest first. */
-export const removedJobs = computed(() => heads.value.filter(({ removed }) => removed).sort((a, b) => b.removed - a.removed))
-export const ownJob = computed(() => jobs.value.length > 0)
-/** Whether the browser has promised to keep the jobs; null until it was asked. */
-export const persisted = signal<boolean | null>(null)
+export { jobs, list, missed, ownJob, persisted, removedJobs, restore } from './list.ts'
 
 onJoined((mine, both) => {
   job.value = merged(mine, job.value, both)
   askAgain()
 })
 onWritten((written) => void follow(written))
-
-const FORGOTTEN = 30 * 24 * 3600 * 1000
-
-/** Read the list anew. */
-export async function list(): Promise<void> {
-  const found = await within((db) => db.getAll('heads')).catch(() => undefined)
-  if (found) heads.value = found.filter(isHead).sort((a, b) => b.at - a.at)
-}
-
-const isHead = (head: Partial<Head>) => typeof head?.id === 'string' && typeof head.name === 'string'
-
-let listing: ReturnType<typeof setTimeout> | undefined
-function listSoon(): void {
-  clearTimeout(listing)
-  listing = setTimeout(() => void list(), 150)
-}
 
 /** Open a job or a demo of this device, as it was left. Returns what is wrong, or nothing. */
 export async function open(id: string, ask: () => unknown = workOut): Promise<string | undefined> {
@@ -181,10 +157,7 @@ export async function documentOf(id: string): Promise<JobDocument | undefined> {
   return found && (found.unsaved ?? found.row.job)
 }
 
-export interface Comparison {
-  entries: { path: string; label: string; before: string; after: string }[]
-  results: { end: 'front' | 'rear'; label: string; before: string; after: string }[]
-}
+export type Comparison = Extract<CoreReply, { kind: 'comparison' }>['comparison']
 
 /** Two visits side by side, or what stands in the way. */
 export async function compare(before: string, after: string): Promise<Comparison | string> {
@@ -214,26 +187,12 @@ export async function remove(id: string): Promise<void> {
   await (next ? open(next.id) : showDemo(demos[0]!.key))
 }
 
-/** Bring a deleted job back. */
-export const restore = (id: string): Promise<void> => mark(id, 0)
-
-async function mark(id: string, removed: number): Promise<void> {
-  await within(async (db) => {
-    const going = db.transaction('heads', 'readwrite')
-    const head = await going.store.get(id)
-    if (head) await going.store.put({ ...head, removed })
-    await going.done
-  })
-  await list()
-  tell({ id, rev: 0 })
-}
-
 /** Back to the job of one's own that was edited last. */
 export async function showOwn(): Promise<void> {
   if (jobs.value[0]) await open(jobs.value[0].id)
 }
 
-// Two hundred steps are kept of a job; what was deleted long ago is taken away.
+// So many steps are kept of a job.
 const KEPT = 200
 
 async function trim({ id }: Row): Promise<void> {
@@ -241,23 +200,6 @@ async function trim({ id }: Row): Promise<void> {
     const keys = await db.getAllKeys('rows', rowsOf(id))
     if (keys.length > 1.5 * KEPT) await db.delete('rows', IDBKeyRange.bound(keys[0], keys[keys.length - KEPT]))
   }).catch(() => undefined)
-}
-
-async function tidy(): Promise<void> {
-  for (const { id, removed } of removedJobs.value) {
-    if (Date.now() - removed < FORGOTTEN) continue
-    await within(async (db) => {
-      await db.delete('rows', rowsOf(id))
-      await Promise.all([db.delete('heads', id), db.delete('answers', id)])
-    }).catch(() => undefined)
-  }
-  persisted.value = (await navigator.storage?.persisted?.().catch(() => null)) ?? null
-}
-
-/** After the first job of one's own the browser is asked to keep it for good. */
-async function askToPersist(): Promise<void> {
-  if (persisted.value) return
-  persisted.value = (await navigator.storage?.persist?.().catch(() => false)) ?? null
 }
 
 function today(): string {

@@ -7,7 +7,7 @@ import type { Report } from '../core/report.ts'
 import { type Answer, answerOf, atOnce, type Database, isDead, newest, type Row, rowsOf, within } from './database.ts'
 import { EMPTY, type JobDocument } from './document.ts'
 import { headOf } from './heads.ts'
-import { forget, wordsOf, writeDown } from './lastwords.ts'
+import { forget, isWords, wordsOf, writeDown } from './lastwords.ts'
 import { merged, same } from './merge.ts'
 import { tell } from './tabs.ts'
 
@@ -68,10 +68,23 @@ export function keep(edit: Edit): void {
   const typingOn = last !== undefined && edit.step !== '' && last.step === edit.step && !edit.leads
   if (!unwritten()) highest = Math.max(top.value.rev, 1)
   const rev = typingOn ? last.rev : ++highest
-  const words = writeDown(top.value.id, { rev, job: edit.job })
+  const words = speak(top.value.id, rev, edit.job)
   if (typingOn) waiting.pop()
   waiting.push({ ...edit, rev, words })
   start()
+}
+
+/** Say it in both places. Words stay in the database until the next ones: their counter tells whether a row has overtaken them. */
+function speak(id: string, rev: number, job: JobDocument): string {
+  try {
+    const transaction = atOnce()?.transaction('words', 'readwrite')
+    transaction?.store.put({ id, rev, job }).catch(() => undefined)
+    transaction?.done.catch(() => undefined)
+    transaction?.commit()
+  } catch {
+    // The connection has died: the row is written on a new one.
+  }
+  return writeDown(id, { rev, job })
 }
 
 function start(): void {
@@ -185,8 +198,9 @@ export async function recall(id: string): Promise<{ row: Row; answer: Answer; un
   const words = wordsOf(id)
   try {
     return await within(async (db) => {
-      const [row, answer] = await Promise.all([newest(db, id), db.get('answers', id)])
-      const newer = words && words.rev > (row?.rev ?? 0) ? words.job : undefined
+      const [row, answer, said] = await Promise.all([newest(db, id), db.get('answers', id), db.get('words', id)])
+      const last = isWords(said) && said.rev > (words?.rev ?? 0) ? said : words
+      const newer = last && last.rev > (row?.rev ?? 0) ? last.job : undefined
       if (!row && !newer) return undefined
       return { row: row ?? fresh(id, newer!), answer: answerOf(answer), unsaved: newer }
     })

@@ -35,8 +35,13 @@ export function forget(id: string, token: string): void {
 
 /** What the database may not have of a job. */
 export function wordsOf(id: string): Words | undefined {
-  const found = read(KEY + id) as Partial<Words> | null
-  return found && typeof found === 'object' && Number.isSafeInteger(found.rev) && isJob(found.job) ? (found as Words) : undefined
+  const found = read(KEY + id)
+  return isWords(found) ? found : undefined
+}
+
+export function isWords(found: unknown): found is Words {
+  const { rev, job } = (typeof found === 'object' && found !== null ? found : {}) as Partial<Words>
+  return Number.isSafeInteger(rev) && isJob(job)
 }
 
 /** Whose last words there are. */

@@ -168,7 +168,7 @@
       }
       opening.onsuccess = function () {
         var db = opening.result
-        var stores = ['rows', 'heads', 'jobs'].filter(function (name) {
+        var stores = ['rows', 'heads', 'words', 'jobs'].filter(function (name) {
           return db.objectStoreNames.contains(name)
         })
         if (!stores.length) return done([])
@@ -197,7 +197,7 @@
       (found.jobs || []).forEach(function (kept, at) {
         if (kept && kept.job) jobs['old' + at] = { rev: 0, job: kept.job }
       })
-    ;(found.rows || []).forEach(function (row) {
+    ;(found.rows || []).concat(found.words || []).forEach(function (row) {
       if (row && row.job && (!jobs[row.id] || jobs[row.id].rev < row.rev)) jobs[row.id] = row
     })
     ;(found.heads || []).forEach(function (head) {

@@ -4,6 +4,7 @@ import type { Offline } from '../../offline/offline.ts'
 import { exportAll, exportOne, save } from '../../store/files.ts'
 import { openFailed, openId, refusal } from '../../store/index.ts'
 import { keepFailed } from '../../store/keep.ts'
+import { missed } from '../../store/list.ts'
 import './status.css'
 
 /** What a place must say of the page itself: a start that failed, a job that is refused or not kept, a new version. Else nothing. */
@@ -31,6 +32,12 @@ export function Wrong() {
       <p class="attend" role="alert">
         {refusal.value || openFailed.value}
       </p>
+      {missed.value > 0 && (
+        <p class="attend" role="alert" data-keep="missed">
+          {missed.value === 1 ? 'The job that was' : `The ${missed.value} jobs that were`} kept on this device {missed.value === 1 ? 'is' : 'are'}{' '}
+          gone: the browser has cleared them. Open the file that you saved.
+        </p>
+      )}
       {keepFailed.value && (
         <div class="attend" role="alert" data-keep="failed">
           <p>What you enter is not kept on this device: {keepFailed.value}. Save it as a file; it is tried again by itself.</p>
