@@ -14,11 +14,14 @@ def with_ranges(**rows) -> dict:
 
 
 def test_an_own_window_moves_the_choice_and_is_told():
+    plain = report(demo(), with_bands=False)["ends"]["front"]
     own = with_ranges(free_sag_front={"low": 5, "high": "9 %", "typical": 7})
     front = report(own, with_bands=False)["ends"]["front"]
     assert front["windows"]["free_sag"] == {"low": 15.0, "high": 27.0, "unit": "mm", "confidence": ""}
-    assert front["chosen"]["free_sag"]["value"] <= 27.0
     assert front["chosen"]["rate"]["value"] < 4.6
+    tight = report(with_ranges(free_sag_front={"low": 5, "high": "7 %", "typical": 6}), with_bands=False)["ends"]["front"]
+    assert tight["chosen"]["rate"]["value"] < front["chosen"]["rate"]["value"]
+    assert tight["chosen"]["free_sag"]["value"] < front["chosen"]["free_sag"]["value"] < plain["chosen"]["free_sag"]["value"]
 
 
 def test_an_own_range_feeds_what_is_assumed_but_not_what_was_read():
