@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Literal
 
 import numpy as np
@@ -24,6 +25,7 @@ WAY_OUT = {
     "too narrow": "Offer a wider spring.",
     "no pressure": "Check the air piston, the volumes, the coil and the weights.",
     "pressure above": "Want more rider sag, or check the maximum pressure.",
+    "pressure most": "Want more rider sag, or check the maximum pressure.",
     "oil out": "Ask less of the end of travel, or set it by the oil height.",
     "preload below": _TOO_STIFF,
     "preload above": _TOO_SOFT,
@@ -43,6 +45,7 @@ WORDS = {
     "too narrow": "does not fit: {inside} mm inside, over {core} mm",
     "no pressure": f"no pressure from {SEARCHED} gives {{wanted}} mm of rider sag",
     "pressure above": "needs {pressure} bar, more than the {pressure_max} bar it takes",
+    "pressure most": "even at {pressure} bar, the most it takes, it sags {rider_sag} mm, where {wanted} are wanted",
     "oil out": "needs {oil_out} ml out of the main chamber, and {oil_in} ml are in",
     "preload below": "even with {preload} mm preload, the least there is, it sags only {rider_sag} of the {wanted} mm wanted",
     "preload above": "even with {preload} mm preload, the most there is, it sags {rider_sag} mm, where {wanted} are wanted",
@@ -64,6 +67,7 @@ _AGAINST = {
     "too wide": ("outside", "bore"),
     "too narrow": ("inside", "core"),
     "pressure above": ("pressure", "pressure_max"),
+    "pressure most": ("rider_sag", "wanted"),
     "oil out": ("oil_out", "oil_in"),
     "preload below": ("rider_sag", "wanted"),
     "preload above": ("rider_sag", "wanted"),
@@ -116,9 +120,16 @@ def criterion_words(name: str, value: float, low: float, high: float, wanted: fl
     if name == "free sag":
         edge = low if value < low else high
         text = "none, topped out" if value <= 0 else f"{_apart(value, edge)} mm"
-        return f"free sag {text}, usual {number_text(low, 0)}-{number_text(high, 0)}"
+        return f"free sag {text}, usual {_window(low, high)}"
     places = decimals_apart(value, low, 1)
     return f"force at full travel {number_text(value, places)} × rider load, at least {number_text(low, places)} wanted"
+
+
+def _window(low: float, high: float) -> str:
+    """A window; one that is open at an end names the other."""
+    if np.isinf(low):
+        return f"up to {number_text(high, 0)}"
+    return f"from {number_text(low, 0)}" if np.isinf(high) else f"{number_text(low, 0)}-{number_text(high, 0)}"
 
 
 def _apart(value: float, edge: float) -> str:

@@ -21,7 +21,7 @@ from tests.core.plain import report
 
 
 def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str, str]:
-    monkeypatch.setattr("sys.stdin", io.StringIO(given))
+    monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(given.encode()), encoding="utf-8"))
     status = main(list(arguments))
     out, err = capsys.readouterr()
     return status, out, err

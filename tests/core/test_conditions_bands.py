@@ -9,8 +9,8 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.draws import drawn
-from calc.model.inputs import end_inputs
-from calc.sizing.choice import found, size_end
+from calc.model.inputs import end_inputs, found
+from calc.sizing.choice import size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
@@ -67,7 +67,7 @@ def test_all_at_once_is_what_every_draw_says_by_itself(key, each, sure):
 def test_as_built_is_as_sure_as_the_answer():
     job = load(demo({}))
     done = size_end(job, "front")
-    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(int(done.sized.choice)))["as built"]
+    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(done.choice))["as built"]
     assert here.halves["rider_sag"] == pytest.approx(answer.figures["rider_stroke"], rel=1e-4)
     assert here.halves["end_multiple"] == pytest.approx(answer.figures["end_multiple"], rel=1e-6)
 
@@ -93,7 +93,7 @@ def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
     assert list(rear) == ["as built", "luggage"]
     assert "acts_like" not in rear["luggage"].halves
     draws = with_tolerance(drawn(job))
-    setup, figures, _ = found(draws, "front", end_inputs(draws, "front"))
+    setup, figures, _ = found(end_inputs(draws, "front"))
     as_found = condition_bands(job, "front", None)["as built"]
     assert as_found.halves["end_force"] == pytest.approx(half(figures.end_force), rel=1e-3)
     assert np.size(setup.rate) == 200
@@ -117,13 +117,13 @@ def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
     hot = rows["hot"]
     assert hot["end_force"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["end_force"] / 1000, rel=0.01)
     assert hot["acts_like"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["acts_like"], rel=0.01)
-    assert f"{abs(hot['acts_like']['value']):.0f} ±{hot['acts_like']['plus_minus_95']:.0f} mm less gap" in hot["words"]
+    assert f"as if the gap were {-hot['acts_like']['value']:.0f} ±{hot['acts_like']['plus_minus_95']:.0f} mm smaller" in hot["words"]
     change = hot["change"]["rider_sag"]
     assert change["value"] == pytest.approx(hot["rider_sag"]["value"] - rows["as built"]["rider_sag"]["value"])
     assert 0 < change["plus_minus_95"] < hot["rider_sag"]["plus_minus_95"]
     assert rows["as built"]["change"] is None
     rear = {row["key"]: row for row in report(demo(MORE))["ends"]["rear"]["elsewhere"]}
-    assert rear["luggage"]["words"].startswith("Against as built: rider sag ")
+    assert rear["luggage"]["words"].startswith("Compared with as built: rider sag ")
 
 
 def test_every_tolerance_of_the_bench_is_drawn():

@@ -14,7 +14,7 @@ from tests.core.golden.jobs import golden_jobs
 from tests.core.plain import figures, report, report_of
 from tests.core.verdicts_ahead import check_ahead
 
-NONE_FITS = {"front.target_sag": "10 mm"}
+NONE_FITS = {"front.solid_length": "200 mm"}
 REFUSED = {"front.rate": "4,4,4"}
 
 

@@ -14,14 +14,16 @@ def with_ranges(**rows) -> dict:
 
 
 def test_an_own_window_moves_the_choice_and_is_told():
-    plain = report(demo(), with_bands=False)["ends"]["front"]
+    """The window bars by more than what the free sag may be off by: its own +/-, near enough that of the answer."""
     own = with_ranges(free_sag_front={"low": 5, "high": "9 %", "typical": 7})
-    front = report(own, with_bands=False)["ends"]["front"]
+    front = report(own)["ends"]["front"]
     assert front["windows"]["free_sag"] == {"low": 15.0, "high": 27.0, "unit": "mm", "confidence": ""}
+    free = front["chosen"]["free_sag"]
+    assert free["value"] <= 27.0 + 1.3 * free["plus_minus_95"]
     assert front["chosen"]["rate"]["value"] < 4.6
-    tight = report(with_ranges(free_sag_front={"low": 5, "high": "7 %", "typical": 6}), with_bands=False)["ends"]["front"]
-    assert tight["chosen"]["rate"]["value"] < front["chosen"]["rate"]["value"]
-    assert tight["chosen"]["free_sag"]["value"] < front["chosen"]["free_sag"]["value"] < plain["chosen"]["free_sag"]["value"]
+    (judged,) = (one for one in front["chosen"]["criteria"] if one["name"] == "free sag")
+    assert judged["words"].endswith("usual 15-27")
+    assert judged["state"] != "outside"
 
 
 def test_an_own_range_feeds_what_is_assumed_but_not_what_was_read():

@@ -57,25 +57,24 @@ def entered(report: Data, path: str) -> float | None:
     return found["value"] if found and found["applies"] else None
 
 
-# What a veto says: the numbers in its words by name, and how they must stand to one another.
-VETOES: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
-    "preload below": (("preload", "preload_min"), lambda has, limit: has < limit),
-    "preload above": (("preload", "preload_max"), lambda has, limit: has > limit),
-    "gap below": (("gap", "gap_min"), lambda has, limit: has < limit),
-    "gap above": (("gap", "gap_max"), lambda has, limit: has > limit),
+# What stands against a candidate: the numbers in its words by name, and how they must stand to one another.
+REASONS: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
+    "preload below": (("preload", "rider", "wanted"), lambda _, sags, wanted: sags < wanted),
+    "preload above": (("preload", "rider", "wanted"), lambda _, sags, wanted: sags > wanted),
+    "preload low": (("preload", "preload_min"), lambda has, limit: has < limit),
+    "preload high": (("preload", "preload_max"), lambda has, limit: has > limit),
+    "gap below": (("gap_exact", "gap"), lambda needs, limit: needs < limit),
+    "gap above": (("gap_exact", "gap"), lambda needs, limit: needs > limit),
     "coil bind": (("bind", "margin"), lambda has, limit: has < limit),
-    "free sag below": (("free", "free_low", "free_high"), lambda has, low, high: has < low <= high),
-    "free sag above": (("free", "free_low", "free_high"), lambda has, low, high: has > high >= low),
     "too wide": (("wide", "spring_bore"), lambda wide, bore: wide >= bore),
     "too narrow": (("new_inside", "spring_core"), lambda inside, core: inside <= core),
-    "thread": (("move", "thread_left"), lambda move, left: move > left),
-    "spacers": (("shorter", "spacers"), lambda shorter, there: shorter > there),
+    "pressure above": (("pressure", "most"), lambda needs, limit: needs > limit),
+    "end unreachable": (("end", "end_wanted"), lambda reached, wanted: reached != wanted),
 }
-SURE = ("preload below", "preload above", "gap below", "gap above", "coil bind", "free sag below", "free sag above")
 
 
 def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
-    """What the numbers of a candidate's vetoes must be, from the job's fields and the candidate's own figures."""
+    """What the numbers that stand against a candidate must be, from the job's fields and the candidate's own figures."""
     data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
     sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
@@ -87,7 +86,8 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
     bind, move = candidate["bind_clearance"], seat(report, end, candidate)
     found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
-    return found | {"pressure": None, "wanted": data["targets"]["rider_sag"]["value"]}
+    found |= {"rider": candidate["rider_sag"]["value"], "end": candidate["end_multiple"]["value"]}
+    return found | {"wanted": data["targets"]["rider_sag"]["value"]}
 
 
 def seat(report: Data, end: str, setup: Data) -> float | None:
@@ -100,33 +100,38 @@ def seat(report: Data, end: str, setup: Data) -> float | None:
     return setup["preload"]["value"] - found["preload"]["value"] - longer
 
 
-def check_vetoes(report: Data, end: str, candidate: Data) -> None:
+def check_reasons(report: Data, end: str, candidate: Data) -> None:
+    """As it is written each number stands to the other as its words say; each is its own figure; and none that must be is left out."""
     facts = known(report, end, candidate)
-    barred = {veto["code"]: veto["words"] for veto in candidate["vetoes"]}
-    for code, words in barred.items():
-        said = numbers(words)
-        if code == "sag off":
-            assert agrees(said[0], candidate["rider_sag"]["value"])
-            assert agrees(said[1], facts["wanted"])
-        if code == "end unreachable":
-            reached, wanted = said[:2]
-            assert read(reached) != read(wanted)
-            unit = words.split(reached, 1)[1].split(" to ")[0].strip()
-            name = {"kN": "end_force", "J": "landing_energy", "× load": "end_multiple"}[unit]
-            assert agrees(reached, candidate[name]["value"])
-        if code not in VETOES:
+    against = {one["code"]: one["words"] for one in (*candidate["vetoes"], *candidate["short"])}
+    for code, words in against.items():
+        if code not in REASONS:
             continue
-        names, holds = VETOES[code]
+        said, (names, holds) = numbers(words), REASONS[code]
         assert len(said) == len(names), words
-        assert holds(*map(read, said)), words  # as it is written, not only as it was worked out
+        assert holds(*map(read, said)), words
         for text, name in zip(said, names, strict=True):
             if facts.get(name) is not None:
                 assert agrees(text, facts[name]), (words, name, facts[name])
-    for code in () if candidate["pressure"] else SURE:  # and nothing that should be barred is not; sags bar no pressure
-        names, holds = VETOES[code]
-        told = [facts.get(name) for name in names]
-        if None not in told and not (code.startswith("gap") and "end unreachable" in barred):
-            assert holds(*told) == (code in barred) or min(abs(told[0] - limit) for limit in told[1:]) < 1e-6, (code, told)
+    bind, margin = facts["bind"], facts["margin"]
+    assert bind is None or (bind < margin) == ("coil bind" in against) or abs(bind - margin) < 1e-6, (bind, against)
+
+
+def check_criteria(data: Data, candidate: Data) -> None:
+    """Each result is its own figure; outside is outside its window, and inside is in it."""
+    sags = {"free sag": candidate["free_sag"]["value"], "rider sag": candidate["rider_sag"]["value"]}
+    for one in candidate["criteria"]:
+        assert one["state"] in ("inside", "at the edge", "outside")
+        value, said = sags.get(one["name"], candidate["end_multiple"]["value"]), numbers(one["words"])
+        assert "topped out" in one["words"] or agrees(said[0], value), (one, value)
+        if one["name"] == "free sag":
+            low, high = (data["windows"]["free_sag"][side] for side in ("low", "high"))
+            if not re.search(r"usual (up to|from)", one["words"]):  # the user's wish or what the spring is for may open one end
+                assert [agrees(text, edge) for text, edge in zip(said[-2:], (low, high), strict=True)] == [True, True], one
+                assert one["state"] != "outside" or not low <= value <= high, one
+                assert one["state"] != "inside" or low - 1e-6 <= value <= high + 1e-6, one
+        if one["name"] == "rider sag":
+            assert agrees(said[1], data["targets"]["rider_sag"]["value"])
 
 
 def check_figures(report: Data, end: str, setup: Data) -> None:

@@ -6,7 +6,19 @@ import math
 import re
 from typing import Any
 
-from tests.core.verdicts import agrees, check_figures, check_problem, check_vetoes, entered, numbers, rate_said, read, seat, stepped
+from tests.core.verdicts import (
+    agrees,
+    check_criteria,
+    check_figures,
+    check_problem,
+    check_reasons,
+    entered,
+    numbers,
+    rate_said,
+    read,
+    seat,
+    stepped,
+)
 
 Data = dict[str, Any]
 
@@ -34,7 +46,7 @@ def check_end(report: Data, end: str) -> None:
         return
     _answer(data, end)
     _oil(data)
-    _why(end, data)
+    _why(data)
     _rubber(report, end, data)
     _seat(report, end, data)
     _span(report, data)
@@ -43,66 +55,69 @@ def check_end(report: Data, end: str) -> None:
 
 
 def _candidates(report: Data, end: str, data: Data) -> None:
+    """What is in, first; the others from soft to stiff; the steps either side of the choice on their own side of it."""
     rates = [stepped(c)["value"] for c in data["candidates"]]
-    assert rates == sorted(rates)
+    first = 1 if data["candidates"][0]["fitted"] else 0
+    assert rates[first:] == sorted(rates[first:])
+    assert not any(c["fitted"] for c in data["candidates"][1:])
     for candidate in data["candidates"]:
         check_figures(report, end, candidate)
-        check_vetoes(report, end, candidate)
+        check_reasons(report, end, candidate)
+        check_criteria(data, candidate)
     by_relation = {c["relation"]: stepped(c)["value"] for c in data["candidates"] if c["relation"] != "other"}
     if data["state"] == "ok":
         chosen = by_relation["chosen"]
         assert by_relation.get("one step softer", -math.inf) < chosen < by_relation.get("one step stiffer", math.inf)
-        assert data["chosen"]["vetoes"] == []
-        assert data["chosen"]["key"] == min(c["key"] for c in data["candidates"] if not c["vetoes"])
+        assert data["chosen"]["vetoes"] == [] or data["leave"]
     else:
         assert not by_relation
-        assert all(c["vetoes"] for c in data["candidates"])
+        assert all(c["vetoes"] for c in data["candidates"] if not c["fitted"])
 
 
 def _nothing_fits(data: Data) -> None:
-    """The nearest spring is one that is shown, and what is said of it is what bars it."""
+    """The nearest spring is one that is shown, and what is said of it is what stops it."""
     (problem,) = data["problems"]
     if problem["code"] == "air-spring":
         return
-    said = re.search(r"Nearest is (\S+) (?:N/mm|bar): ", problem["message"])
+    said = re.search(r"The nearest, (\S+) (?:N/mm|bar), (.*)\.$", problem["message"])
     assert said
-    words = problem["message"][said.end() : -1]
-    near = [c for c in data["candidates"] if "; ".join(v["words"] for v in c["vetoes"]) == words]
+    near = [c for c in data["candidates"] if "; ".join(v["words"] for v in c["vetoes"]) == said[2]]
     assert any(rate_said(said[1], stepped(c)) for c in near), problem["message"]
-    assert len(near[0]["vetoes"]) == min(len(c["vetoes"]) for c in data["candidates"])
     assert problem["way_out"]
 
 
+STARTS = {"keep": "Keep ", "fit": "Fit ", "nearest": "Nothing on offer fits. The nearest is ", "open": "Can't choose a "}
+
+
 def _answer(data: Data, end: str) -> None:
-    chosen, answer = data["chosen"], data["answer"]
-    found = data["as_found"]["setup"]
-    assert data["leave"] == chosen["fitted"]
-    if found is not None:
-        assert chosen["fitted"] == math.isclose(stepped(chosen)["value"], stepped(found)["value"], rel_tol=1e-6)
+    """What is told to be built, part by part: rate or rates, preload, gap, each as its figure rounds."""
+    chosen, answer, verdict = data["chosen"], data["answer"], data["verdict"]
+    assert chosen["fitted"] or verdict != "keep", answer
+    assert not chosen["fitted"] or verdict != "fit" or chosen["pressure"], answer
     if chosen["pressure"]:
-        _pressure(chosen, answer)
+        _pressure(chosen, answer, verdict)
         return
-    settled = data["sure"] is None or data["sure"]["settled"]
-    start = "From" if not settled else "Leave the" if chosen["fitted"] else "Fit"
-    assert answer.startswith(f"{start} "), answer
-    if not settled:
-        low, high = numbers(answer)[:2]
-        assert agrees(low, data["sure"]["low"]) or rate_said(low, {"value": data["sure"]["low"]})
-        assert rate_said(high, {"value": data["sure"]["high"]})
-        if "middle" in answer:
-            assert data["sure"]["low"] <= chosen["rate"]["value"] <= data["sure"]["high"], answer
-        answer = answer[answer.index(";") :]
-    told = numbers(answer.split(":")[0])
+    assert answer.startswith(STARTS[verdict]), answer
+    part = answer.removeprefix(STARTS[verdict])
+    if verdict == "open":
+        part = answer.partition("Keep " if chosen["fitted"] else "best guess so far ")[2]
+        assert chosen["fitted"] or data["candidates"][0]["vetoes"], "what is in can stay, and is not kept"
+    told = numbers(re.split(r": (?:add|take out|no oil)|;", part)[0])
     expected = [chosen["rate"]] if chosen["pair"] is None else [chosen["pair"]["left"], chosen["pair"]["right"], chosen["rate"]]
+    if part.startswith("what is in"):
+        assert chosen["fitted"], answer
+        expected = []
     assert all(rate_said(text, rate) for text, rate in zip(told, expected, strict=False)), answer
     rest = [chosen["preload"], *([chosen["gap"]] if end == "front" else [])]
     assert [agrees(text, figure["value"]) for text, figure in zip(told[len(expected) :], rest, strict=True)] == [True] * len(rest), answer
+    missed = [one["words"] for one in chosen["criteria"] if one["state"] == "outside"]
+    assert verdict != "nearest" or (missed and all(words in answer for words in missed)), answer
 
 
-def _pressure(chosen: Data, answer: str) -> None:
+def _pressure(chosen: Data, answer: str, verdict: str) -> None:
     """An air spring is pumped; what goes into its main chamber is added, what comes out is taken out."""
     told = numbers(answer)
-    assert answer.startswith("Leave " if chosen["fitted"] else "Pump to "), answer
+    assert answer.startswith("Keep " if verdict == "keep" else "Pump to "), answer
     assert agrees(told[0], chosen["pressure"]["value"])
     if chosen["air_oil"] is not None and "main chamber:" in answer:
         assert agrees(told[1], abs(chosen["air_oil"]["value"]))
@@ -114,10 +129,11 @@ def _pressure(chosen: Data, answer: str) -> None:
 def _oil(data: Data) -> None:
     """Add is above 0, take out below, and what rounds to nothing is not taken out."""
     oil = data["chosen"]["oil"]
-    if oil is None:
-        assert ":" not in data["answer"] or data["chosen"]["pressure"]
+    said = re.search(r": (no oil to add|(?:add|take out) \d+ ml(?: a leg| left.*? right))(?=[.;]|$)", data["answer"])
+    assert (said is None) == (oil is None), data["answer"]
+    if oil is None or said is None:
         return
-    words = data["answer"].partition(": ")[2].rstrip(".")
+    words = said[1]
     whole = {side: round(part["value"]) for side, part in oil.items()}
     if words == "no oil to add":
         assert whole == {"left": 0, "right": 0}
@@ -133,35 +149,25 @@ def _oil(data: Data) -> None:
         assert whole[side] != 0 or verb == "add" or told[3] == "", (words, oil)
 
 
-def _why(end: str, data: Data) -> None:
-    chosen, found, why = data["chosen"], data["as_found"]["setup"], data["why"]
-    if end == "rear":
-        told = numbers(why[0])
-        figures = (chosen["rider_sag"], chosen["free_sag"], data["targets"]["free_sag"])
-        assert rate_said(told[1], chosen["rate"])
-        assert all(agrees(text, figure["value"]) for text, figure in zip([told[0], *told[2:]], figures, strict=True)), why[0]
-        if found is not None:
-            assert ("no free sag" in why[1]) == found["topped_out"]
-            assert agrees(numbers(why[1])[-1], found["rider_sag"]["value"])
-        return
-    standard = data["standard"]
-    sold_for = 1000.0 * standard["end_force"]["value"] / standard["end_multiple"]["value"]
-    extra = 100.0 * (data["load"]["aboard"]["value"] / sold_for - 1.0)
-    if "as much" in why[0]:
+def _why(data: Data) -> None:
+    """The load against the standard rider's; the ride frequencies of the choice and of what came in, and what is usual."""
+    chosen, found, (load, ride, *others) = data["chosen"], data["as_found"]["setup"], data["why"]
+    standard, usual = data["standard"], data["windows"]["frequency"]
+    extra = 100.0 * (data["load"]["aboard"]["value"] * standard["end_multiple"]["value"] / 1000.0 / standard["end_force"]["value"] - 1.0)
+    if load.endswith("is the standard rider's."):
         assert abs(extra) <= 0.5 + 1e-9
     else:
-        assert ("more" in why[0]) == (extra > 0) != ("less" in why[0]), why[0]
-        assert agrees(numbers(why[0])[0], abs(extra))
-    told = numbers(why[1])
-    usual = data["windows"]["frequency"]
+        assert ("more" in load) == (extra > 0) != ("less" in load), load
+        assert agrees(numbers(load)[0], abs(extra))
+    told = numbers(ride)
     assert rate_said(told[0], stepped(chosen))
     assert agrees(told[1], chosen["frequency"]["value"])
-    assert agrees(told[2], standard["frequency"]["value"])
-    assert [read(text) for text in told[-2:]] == [usual["low"], usual["high"]]
-    if "as found" in why[1]:
-        assert rate_said(told[3], stepped(found))
-        assert agrees(told[4], found["frequency"]["value"])
-    for line in data["why"]:
+    assert [math.isclose(read(text), usual[side], rel_tol=1e-5) for text, side in zip(told[-2:], ("low", "high"), strict=True)] == [True, True], ride
+    assert data["yardstick"]["words"] in ride
+    if "as it came in" in ride:
+        assert rate_said(told[-4], stepped(found))
+        assert agrees(told[-3], found["frequency"]["value"])
+    for line in others:
         said = re.search(r"Free sag (\S+) mm is (under|over) the usual (\S+)-(\S+):", line)
         if said:
             free, low, high = (float(said[group]) for group in (1, 3, 4))
@@ -184,8 +190,8 @@ def _rubber(report: Data, end: str, data: Data) -> None:
 
 
 def was_read(report: Data, path: str) -> bool:
-    """True for a field that was measured or stated."""
-    return report["fields"][path]["origin"] in ("measured", "stated")
+    """True for a field that was measured or stated; those that are idle and empty are not told."""
+    return path in report["fields"] and report["fields"][path]["origin"] in ("measured", "stated")
 
 
 def _seat(report: Data, end: str, data: Data) -> None:
@@ -227,7 +233,7 @@ def _span(report: Data, data: Data) -> None:
     assert all(agrees(text, limit) for text, limit in zip(told[1 : 1 + len(limits)], limits, strict=True)) or not limits
     assert span["low"] is None or span["low"] <= rider + 1e-9
     assert span["high"] is None or span["high"] >= rider - 1e-9
-    pattern = {(False, False): "for every rider", (False, True): "up to", (True, False): "kitted up", (True, True): " to "}
+    pattern = {(False, False): "for every rider", (False, True): "up to", (True, False): "in kit up", (True, True): " to "}
     assert pattern[(span["low"] is not None, span["high"] is not None)] in span["words"]
 
 
@@ -248,29 +254,34 @@ def _braking(report: Data, data: Data) -> None:
 
 
 def _sure(data: Data) -> None:
-    """Tenths that add up, a choice that is settled only with half of them, a span that holds what it says."""
+    """Tenths that add up; the choice with its own share, others with theirs; a span that holds what it says."""
     sure, chosen = data["sure"], stepped(data["chosen"])
     by_rate = {row["rate"]: row for row in sure["counts"]}
     mine = by_rate.get(chosen["value"], {"of_ten": 0})["of_ten"]
     assert sum(row["of_ten"] for row in sure["counts"]) <= 10
     assert all(abs(row["of_ten"] - 10.0 * row["count"] / sure["draws"]) <= 1.0 for row in sure["counts"])
     assert sum(row["count"] for row in sure["counts"]) + sure["undecided"] == sure["draws"]
+    assert (data["verdict"] == "open") == (not sure["settled"])
     told = numbers(sure["words"])
     if data["chosen"]["pressure"]:
         assert sure["settled"]
         assert agrees(told[0], sure["low"])
         assert sure["low"] == sure["high"] or agrees(told[1], sure["high"])
-        return
-    assert sure["settled"] == (mine >= 5)
-    if sure["settled"]:
-        assert rate_said(told[0], chosen)
-        assert told[1:3] == [str(mine), "10"]
-        others = dict(zip(told[3::2], told[4::2], strict=True))
-        shown = [row for row in sure["counts"] if row["of_ten"] and row["rate"] != chosen["value"]]
-        assert sorted(others.values()) == sorted(str(row["of_ten"]) for row in shown), sure["words"]
-        return
-    inside = sum(row["count"] for row in sure["counts"] if sure["low"] <= row["rate"] <= sure["high"])
-    decided = sure["draws"] - sure["undecided"]
-    assert inside >= 0.79 * (decided if "find a spring" in sure["words"] else sure["draws"]), (sure["words"], sure)
-    assert ("find a spring" in sure["words"]) == (sure["undecided"] > 0)
-    assert rate_said(told[0], {"value": sure["low"]})
+    elif sure["settled"]:
+        _settled(sure, chosen, mine, told)
+    else:
+        inside = sum(row["count"] for row in sure["counts"] if sure["low"] <= row["rate"] <= sure["high"])
+        decided = sure["draws"] - sure["undecided"]
+        assert inside >= 0.79 * (decided if "find a spring" in sure["words"] else sure["draws"]), (sure["words"], sure)
+        assert ("find a spring" in sure["words"]) == (sure["undecided"] > 0)
+        assert rate_said(told[0], {"value": sure["low"]})
+
+
+def _settled(sure: Data, chosen: Data, mine: int, told: list[str]) -> None:
+    """Half of the runs for the choice alone, or fewer and then it is told with its neighbours."""
+    assert rate_said(told[0], chosen)
+    near, alone = int(told[1]), "or a step from it" not in sure["words"]
+    assert near == mine if alone else mine <= near <= 10, sure["words"]
+    assert alone == (mine >= 5), sure["words"]
+    shown = [row for row in sure["counts"] if row["of_ten"] and not (alone and row["rate"] == chosen["value"])]
+    assert sorted(told[4::2]) == sorted(str(row["of_ten"]) for row in shown), sure["words"]
