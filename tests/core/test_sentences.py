@@ -214,7 +214,7 @@ def test_a_force_out_of_reach_tells_what_can_be_had_in_kilonewtons():
 def test_the_search_for_riders_is_as_wide_as_the_sentence_says():
     assert list(SPAN_STEPS) == list(range(-24, 25))
     assert BIGGEST_CHANGE == 0.5
-    assert span_words(None, None, 4.6).endswith("for every rider within half as much or 24 kg.")
+    assert span_words(None, None, "4.6").endswith("for every rider within half as much or 24 kg.")
 
 
 def test_what_a_reading_would_gain_is_told_in_as_many_places_as_it_takes_to_see_it():

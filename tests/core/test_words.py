@@ -39,7 +39,7 @@ def test_a_result_and_its_window_are_told_apart(name, value, low, high, words):
 
 
 def test_every_reason_has_words_and_a_way_out():
-    assert set(WORDS) - {"energy unreachable"} == set(WAY_OUT), "an energy asked for and not reached is 'end unreachable' in other words"
+    assert set(WORDS) - {"energy unreachable"} == set(WAY_OUT), "an end that is not reached has one way out in either measure"
 
 
 def test_numbers_that_are_the_same_stay_the_same():
