@@ -199,7 +199,8 @@ def _print_report(report: Report, options: argparse.Namespace) -> None:
 
 
 def _print_json(data: Any, **how: Any) -> None:
-    print(json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False, **how))
+    text = json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False, **how)
+    print(text.encode("utf-8", "backslashreplace").decode())  # half of a character, quoted from a refused entry, as JSON writes it
 
 
 if __name__ == "__main__":

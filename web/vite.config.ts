@@ -1,7 +1,9 @@
+import { execFile } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { readFileSync, readdirSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { promisify } from 'node:util'
 import type { Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
@@ -9,7 +11,11 @@ import { defineConfig } from 'vitest/config'
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 const EARLY = here('./core/early.ts')
 const KEPT = here('./offline/static')
-const RUNTIME_LIST = here('../.build/stage/runtime/runtime.json')
+const CORE = here('../calc')
+// `build.py dev` has a stage of its own, and a Python that keeps it up with the core.
+const STAGE = process.env.STANCHION_STAGE ?? here('../.build/stage')
+const PYTHON = process.env.STANCHION_PYTHON
+const RUNTIME_LIST = join(STAGE, 'runtime/runtime.json')
 
 /** The core's worker starts from a script of its own: it must not wait for the page's bundle. */
 function earlyScript(): Plugin {
@@ -33,6 +39,36 @@ function runtimeList(): Plugin {
     name: 'runtime-list',
     resolveId: (id) => (id === name ? `\0${name}` : undefined),
     load: (id) => (id === `\0${name}` ? `export default ${readFileSync(RUNTIME_LIST, 'utf8')}` : undefined),
+  }
+}
+
+/** After an edit of the core: a fresh pack and the page again. */
+function coreAtEveryEdit(): Plugin {
+  return {
+    name: 'core-at-every-edit',
+    apply: () => Boolean(PYTHON),
+    configureServer(server) {
+      let last: Promise<unknown> = Promise.resolve()
+      let waiting = false
+      const edit = async () => {
+        waiting = false
+        try {
+          await promisify(execFile)(PYTHON!, ['-m', 'web.toolchain.dev'], { cwd: here('..') })
+          server.environments.client.moduleGraph.invalidateAll()
+          server.ws.send({ type: 'full-reload' })
+        } catch (problem) {
+          const message = (problem as { stderr?: string }).stderr ?? String(problem)
+          server.config.logger.error(message)
+          server.ws.send({ type: 'error', err: { message, stack: '' } })
+        }
+      }
+      server.watcher.add(CORE)
+      server.watcher.on('all', (_event, path) => {
+        if (waiting || !path.startsWith(CORE) || !/\.(py|json)$/.test(path)) return
+        waiting = true
+        last = last.then(edit)
+      })
+    },
   }
 }
 
@@ -66,12 +102,15 @@ function address(name: string, sha256: string): [string, string | null] {
 export default defineConfig({
   // Relative, so that the folder can be put anywhere on a host.
   base: './',
-  publicDir: here('../.build/stage'),
+  publicDir: STAGE,
   build: {
     target: ['chrome112', 'firefox114', 'safari16.4'],
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    // For the build, which takes them out of the site: what a first screen loads, and whose work is bundled.
+    manifest: true,
+    license: { fileName: '.vite/license.json' },
     rolldownOptions: { input: { index: here('./index.html'), early: EARLY } },
   },
   worker: { format: 'es', plugins: () => [runtimeList()] },
@@ -80,6 +119,7 @@ export default defineConfig({
     runtimeList(),
     earlyScript(),
     keptNames(),
+    coreAtEveryEdit(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'offline',

@@ -13,7 +13,6 @@ from calc.leg.air import AirLeg, Pumped
 from calc.leg.open import DEEPEST_GAP
 
 SERIES_FROM, SERIES_TO = 0.8, 1.2  # times the pressure for the sag: what is shown of other pressures
-STEPS_OFF = 1.5  # of the gauge, from the exact pressure: farther off a pressure leaves another sag than the one wanted
 _CLEAR_GAP, _CLEAR_OIL = 0.05, 50.0  # mm, mm3: how near to a lock the search goes
 AMOUNT_STEPS = {"gap": 1.0, "oil": 1000.0}  # mm, mm3: what they are read to
 _SECOND_LEAST, _SECOND_MOST = 0.1, 3.0  # MPa gauge, a pump's range
@@ -50,10 +49,11 @@ class AirSetting:
         inside = SERIES_FROM * about <= found <= SERIES_TO * about
         return np.unique(np.append(series[np.abs(series - found) > 1e-9], found)) if inside else series
 
-    def nearest(self, pressure: Array, found: float) -> Array:
-        """Each pressure [MPa] as the gauge's step nearest to it, or the one found where that is nearer."""
-        step = np.round(np.round(pressure / self.step) * self.step, 9)
-        return np.where(np.abs(pressure - found) <= np.abs(pressure - step), found, step)
+    def nearest(self, pressure: Array, found: float, most: float = np.inf) -> Array:
+        """Each pressure [MPa] as the gauge's step nearest to it up to the most it takes, or the one found where that is nearer."""
+        highest = np.floor(most / self.step + 1e-6)
+        step = np.round(np.minimum(np.round(pressure / self.step), highest) * self.step, 9)
+        return np.where((np.abs(pressure - found) <= np.abs(pressure - step)) & (found <= most + 1e-9), found, step)
 
     def hardest_softest(self, assembly: ForkAssembly) -> tuple[Number, Number]:
         """Amounts between which an end force is looked for."""

@@ -160,6 +160,8 @@ def _text(holder: Mapping[str, Any], key: str, name: str | None = None) -> str:
     value = holder.get(key, "")
     if not isinstance(value, str) or len(value) > MAX_TEXT:
         raise JobError(f"{name or key} must be text of at most {MAX_TEXT} characters.")
+    if any("\ud800" <= letter <= "\udfff" for letter in value):
+        raise JobError(f"{name or key} contains half of a character, which cannot be shown or stored. Type it again.")
     return value
 
 

@@ -52,11 +52,11 @@ def read_pairs(field: Field, text: str) -> Pairs:
     """
     rows = parted(text)
     if not field.fewest <= len(rows) <= MOST:
-        raise EntryError("empty" if not rows else "long", f"write {field.fewest} to {MOST} pairs, a semicolon between them")
+        raise EntryError("empty" if not rows else "long", f"enter {field.fewest} to {MOST} pairs, with a semicolon between pairs")
     pairs = tuple(_pair(field, index, row) for index, row in enumerate(rows, 1))
     for index, (one, other) in enumerate(pairwise(pairs), 2):
         if not other[0] > one[0]:
-            raise EntryError("order", f"pair {index}: its first number is not above that of the pair before it")
+            raise EntryError("order", f"pair {index}: its first number must be larger than the one before")
     return pairs
 
 

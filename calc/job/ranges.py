@@ -85,7 +85,7 @@ def row_limits(row: str) -> tuple[float, float, str]:
     Source: none.
     Example:
         >>> row_limits("gap"), row_limits("rider sag front")
-        ((20.0, 350.0, 'mm'), (0.0, 100.0, '%'))
+        ((20.0, 500.0, 'mm'), (0.0, 100.0, '%'))
     """
     unit = _unit(row)
     dimension = dimension_of(unit)

@@ -38,7 +38,7 @@ def load(document: object, draws: int = DRAWS) -> Job:
     """
     header = parse_header(document)
     if type(draws) is not int or not MIN_DRAWS <= draws <= MAX_DRAWS:
-        raise JobError(f"draws: a whole number from {MIN_DRAWS} to {MAX_DRAWS} is wanted, {str(draws)[:20]} is none.")
+        raise JobError(f"draws must be a whole number from {MIN_DRAWS} to {MAX_DRAWS}, not {str(draws)[:20]}.")
     assert isinstance(document, Mapping)
     given = entries(document)
     ranges, range_problems = read_ranges(document, _chosen(given, "bike.use"), _loaded(given))
@@ -144,7 +144,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
     if written is None:
         if field.path == "bike.use":
             return replace(
-                blank, problem=Problem(field.path, "missing", f"{field.label}: say what kind of riding.", way_out="Choose one.")
+                blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one.")
             )
         return _assumed(blank, ranges, base, sold)
     entry = dict(written)
@@ -195,7 +195,7 @@ def _read_rates(blank: Resolved) -> Resolved:
     field = blank.field
     parts = listed(blank.text)
     if not 1 <= len(parts) <= MOST:
-        raise EntryError("empty" if not parts else "long", f"name 1 to {MOST} rates")
+        raise EntryError("empty" if not parts else "long", f"enter 1 to {MOST} rates")
     read = []
     for part in parts:
         try:

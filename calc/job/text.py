@@ -56,7 +56,7 @@ def read_json(text: str, name: str = "this") -> Any:
         {'a': 1, 'b': '1e999'}
     """
     if len(text) > LONGEST:
-        raise JobError(f"{name} is longer than {LONGEST} characters, so it is no job.")
+        raise JobError(f"{name} is longer than {LONGEST} characters, so it isn't a job.")
     text = text.removeprefix(_BYTE_ORDER_MARK)
     if text.count("[") + text.count("{") > MOST_BRACKETS:
         _refuse_depth(text, name)

@@ -16,12 +16,33 @@ from calc.model.conditions import Conditions
 
 
 def has_coil(job: Job) -> bool:
-    """True where a fork carries coil springs."""
+    """Tell whether a fork carries coil springs.
+
+    Parameters: job.
+    Returns: True where it does.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> has_coil(load(jobs()["enduro"]))
+        True
+    """
     return job.choice("front.air") != "air leg" or job.choice("front.air_coil") == "yes"
 
 
 def air_leg(job: Job, around: OpenLeg, at: Conditions, as_sold: bool) -> AirLeg:
-    """A leg with an air spring; the pressure as sold where that is asked for."""
+    """A leg with an air spring.
+
+    Parameters: job; around, the space over the oil as the gap tells it, its whole seal area swept; at, conditions; as_sold: at its
+    pressure as sold.
+    Returns: AirLeg.
+    Raises: Impossible where sizes or pressures cannot be.
+    Formula: the outer air sweeps what the air spring leaves of the seal area.
+    Source: geometry.
+    Example: see `tests/core/test_air.py`.
+    """
     spring = _spring(job, at, job.value("standard.air_pressure" if as_sold else "front.air_pressure"))
     if np.any(np.asarray(spring.swept) >= around.area):
         raise Impossible(
@@ -31,14 +52,38 @@ def air_leg(job: Job, around: OpenLeg, at: Conditions, as_sold: bool) -> AirLeg:
 
 
 def pumped_as_found(job: Job) -> Pumped | None:
-    """How the air springs are set as found; None for legs that carry none."""
+    """How the air springs are set as found.
+
+    Parameters: job.
+    Returns: Pumped, pressures [MPa, gauge]; None for legs that carry none.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> pumped_as_found(load(jobs()["enduro"])) is None
+        True
+    """
     if job.choice("front.air") != "air leg":
         return None
     return Pumped(job.value("front.air_pressure"), None, job.value("front.second_pressure") if has_second(job) else None)
 
 
 def has_second(job: Job) -> bool:
-    """True where a second volume opens deep in the stroke."""
+    """Tell whether a second volume opens deep in the stroke.
+
+    Parameters: job.
+    Returns: True where it does.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> has_second(load(jobs()["enduro"]))
+        False
+    """
     return job.choice("front.second") == "yes"
 
 

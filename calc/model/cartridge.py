@@ -18,13 +18,32 @@ from calc.model import fitted
 
 
 def state(job: Job, as_sold: bool) -> str:
-    """The cartridge's state; as sold it is as built."""
+    """The cartridge's state.
+
+    Parameters: job; as_sold, which is as built.
+    Returns: a key of the field's choices.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> state(load(jobs()["trail"]), as_sold=True)
+        'as built'
+    """
     return "as built" if as_sold else job.choice("front.cartridge_state")
 
 
 def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: Warmth | None) -> LegGas:
-    """A leg whose cartridge is in the state `how`. `around` is the space over the oil as the gap tells it, its whole seal
-    area swept; charged [MPa], ambient pressure where the cartridge was charged; warmth of the cartridge's own oil.
+    """A leg with a sealed cartridge, or one that was sealed.
+
+    Parameters: job; around, the space over the oil as the gap tells it, its whole seal area swept; how, the state it is in; charged
+    [MPa], ambient pressure where it was charged; warmth of its own oil, None where there is one temperature only.
+    Returns: LegGas.
+    Raises: Impossible where sizes cannot be, or a reading that the state needs is not entered.
+    Formula: see `calc.leg.sealed`.
+    Source: geometry.
+    Example: see `tests/core/test_cartridge.py`.
     """
     if how == "opened into one":
         return around

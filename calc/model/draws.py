@@ -98,7 +98,7 @@ def drawn_uncertainty(name: str, reading: Reading) -> float:
     against scipy.
     Example:
         >>> round(drawn_uncertainty("place.exponent", Reading(1.33, 0.07, Origin.ASSUMED, Spread.RECTANGULAR)), 4)
-        0.0325
+        0.033
     """
     if name not in _TRUNCATED:
         return reading.standard_uncertainty

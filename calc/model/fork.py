@@ -8,21 +8,18 @@ import numpy as np
 
 from calc.array import Number, some
 from calc.end.assembly import ForkAssembly
-from calc.end.setup import Setup
 from calc.gas.warm import TUBE_EXPANSION, Warmth
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.leg.air import AirLeg
-from calc.leg.open import DEEPEST_GAP, LegGas, OpenLeg
+from calc.leg.open import LegGas, OpenLeg
 from calc.leg.sealed import SealedLeg
 from calc.model import fitted
 from calc.model.airleg import air_leg, has_coil
 from calc.model.cartridge import sealed_leg, state
-from calc.model.conditions import Conditions, conditions
-from calc.model.gap import by_volume, free_area, gap_filled, own_gap, rod_area
+from calc.model.conditions import Conditions
+from calc.model.gap import free_area, rod_area
 from calc.model.stops import stops
-
-_SIDES = ("left", "right")
 
 
 def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
@@ -36,6 +33,7 @@ def fork(job: Job, at: Conditions, as_sold: bool = False) -> ForkAssembly:
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
         >>> job = load(jobs()["enduro"])
         >>> round(float(fork(job, conditions(job)).gas.gases(4.2, 126.0)[0].volume0) / 1000)
         699
@@ -66,6 +64,7 @@ def fork_as_sold(job: Job, at: Conditions, now: ForkAssembly) -> ForkAssembly:
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
         >>> job = load(jobs()["enduro"])
         >>> here = fork(job, conditions(job))
         >>> fork_as_sold(job, conditions(job), here) is here
@@ -87,6 +86,7 @@ def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGa
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
         >>> job = load(jobs()["enduro"])
         >>> legs(job, conditions(job))[1] is None
         True
@@ -102,97 +102,6 @@ def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGa
     if kind == "air leg":
         return air_leg(job, around, at, as_sold), around if job.choice("front.air_in") == "left" else None
     return around, None
-
-
-def found_gaps(job: Job, at: Conditions) -> tuple[Number, Number]:
-    """Gaps as found: read, assumed, or by the volume filled; in the convention in which the user reads theirs.
-
-    Parameters: job; at, conditions.
-    Returns: gap [mm] of the left and of the right leg.
-    Raises: Impossible where the volumes do not go together, or a usual gap cannot be read the user's way.
-    Formula: see `calc.model.gap`.
-    Source: geometry.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> job = load(jobs()["enduro"])
-        >>> found_gaps(job, conditions(job))
-        (145.0, 147.0)
-    """
-    return _found_gap(job, at, 0), _found_gap(job, at, 1)
-
-
-def _found_gap(job: Job, at: Conditions, leg: int) -> Number:
-    side, rate = _SIDES[leg], fitted_rates(job)[leg]
-    if by_volume(job):
-        return gap_filled(job, outer_parts(job, at)[leg], side, rate)
-    return own_gap(job, f"front.gap_{side}", lambda: outer_parts(job, at)[leg], rate)
-
-
-def gap_as_sold(job: Job, at: Conditions) -> Number:
-    """Gap as sold, in the convention in which the user reads theirs.
-
-    Parameters: job; at, conditions.
-    Returns: gap [mm].
-    Raises: Impossible where a usual gap cannot be read the user's way.
-    Formula: see `calc.model.gap.own_gap`.
-    Source: none.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> job = load(jobs()["enduro"])
-        >>> gap_as_sold(job, conditions(job))
-        126.0
-    """
-    return own_gap(job, "standard.gap", lambda: outer_parts(job, at, as_sold=True)[0], fitted_rates(job)[0])
-
-
-def gap_limits(job: Job, at: Conditions) -> tuple[float, float]:
-    """Smallest and largest gap, in the convention in which the user reads theirs.
-
-    Parameters: job, not drawn; at, conditions.
-    Returns: gaps [mm]; a usual one that lies above the rim or below the tube is that end of it.
-    Raises: Impossible where the leg cannot be.
-    Formula: see `calc.model.gap.own_gap`.
-    Source: none.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> job = load(jobs()["enduro"])
-        >>> gap_limits(job, conditions(job))
-        (75.0, 165.0)
-    """
-
-    def limit(path: str, beyond: float) -> float:
-        try:
-            return float(own_gap(job, path, lambda: outer_parts(job, at)[0], fitted_rates(job)[0]))
-        except Impossible as error:
-            if error.code != "gap-convention":
-                raise
-            return beyond
-
-    return limit("front.gap_min", 0.0), limit("front.gap_max", DEEPEST_GAP)
-
-
-def fitted_rates(job: Job) -> tuple[Number | None, Number | None]:
-    """Rates of the springs as found in the left and in the right leg.
-
-    Parameters: job.
-    Returns: rates [N/mm]; None for a leg with no spring in it.
-    Raises: Impossible where a rate cannot be worked out.
-    Formula: see `calc.model.fitted`.
-    Source: none.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> fitted_rates(load(jobs()["enduro"]))
-        (4.2, 4.2)
-    """
-    springs = coils(job)
-    if springs == 0:
-        return None, None
-    rate, apart = fitted.rate(job, "front"), fitted.split(job, "front")
-    return rate - apart, (rate + apart if springs == 2 else None)
 
 
 def coils(job: Job) -> int:
@@ -214,27 +123,6 @@ def coils(job: Job) -> int:
     return 1 if job.choice("front.springs_in") == "one" and not fitted.unequal(job, "front") else 2
 
 
-def oil_to_add(job: Job, forks: ForkAssembly, setup: Setup) -> dict[str, Number]:
-    """Oil that brings each leg from its own gap and spring as found to the new ones.
-
-    Parameters: job; forks, the fork; setup, the new one.
-    Returns: oil [mm3] by leg, "left" and "right"; below 0 to take out.
-    Raises: Impossible as `found_gaps`.
-    Formula: gas of the found leg less gas of the new one, each with its own steel.
-    Source: oil is conserved.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> job = load(jobs()["enduro"])
-        >>> forks = fork(job, conditions(job))
-        >>> {leg: round(float(oil) / 1000) for leg, oil in oil_to_add(job, forks, Setup(4.2, 5.0, 120.0)).items()}
-        {'left': 42, 'right': 45}
-    """
-    new = forks.rates(setup)
-    legs_ = zip(_SIDES, fitted_rates(job), found_gaps(job, conditions(job)), new, strict=True)
-    return {leg: forks.gas.oil_to_add(rate, gap, other, setup.gap) for leg, rate, gap, other in legs_}
-
-
 def outer_parts(job: Job, at: Conditions, as_sold: bool = False) -> tuple[OpenLeg, OpenLeg]:
     """The space over the oil of both legs, in which a gap is read.
 
@@ -246,6 +134,7 @@ def outer_parts(job: Job, at: Conditions, as_sold: bool = False) -> tuple[OpenLe
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
         >>> job = load(jobs()["enduro"])
         >>> round(float(outer_parts(job, conditions(job))[0].area))
         1810

@@ -13,7 +13,7 @@ from calc.leg.air import Pumped
 from calc.model import fitted
 from calc.model.airleg import has_coil
 from calc.model.conditions import conditions
-from calc.model.fork import gap_as_sold, gap_limits
+from calc.model.gaps import gap_as_sold, gap_limits
 from calc.practice import Axle
 from calc.quantities.entry import convert
 
@@ -21,7 +21,19 @@ AS_SOLD: Mapping[Axle, str] = {"front": "standard.fork_springs", "rear": "standa
 
 
 def standard_setup(job: Job, axle: Axle) -> Setup:
-    """The standard setup of an end; springs as sold that are not named are the fitted ones."""
+    """The standard setup of an end.
+
+    Parameters: job; axle.
+    Returns: Setup: rate [N/mm], preload and gap [mm]; springs as sold that are not named are the fitted ones.
+    Raises: Impossible as `calc.model.fork.gap_as_sold`.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> float(standard_setup(load(jobs()["enduro"]), "front").gap)
+        126.0
+    """
     strut, gap = ("fork", gap_as_sold(job, conditions(job))) if axle == "front" else ("shock", 0.0)
     air = None
     if axle == "front" and job.choice("front.air") == "air leg":
@@ -37,18 +49,43 @@ def standard_setup(job: Job, axle: Axle) -> Setup:
 
 
 def standard_preload_known(job: Job, axle: Axle) -> bool:
-    """True where the preload as sold was entered, or is tried out."""
+    """Tell whether the preload as sold is known.
+
+    Parameters: job; axle.
+    Returns: True where it was entered, or is tried out.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> standard_preload_known(load(jobs()["enduro"]), "front")
+        True
+    """
     path = f"standard.{'fork' if axle == 'front' else 'shock'}_preload"
     return path in job.samples or job.known(path)
 
 
 def limits(job: Job, axle: Axle) -> Limits:
-    """What can be built at an end."""
+    """What can be built at an end.
+
+    Parameters: job, not drawn; axle.
+    Returns: Limits, lengths [mm].
+    Raises: Impossible where a limit is below the least.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> limits(load(jobs()["enduro"]), "front").gap
+        (75.0, 165.0)
+    """
     low, high = job.number(f"{axle}.preload_min"), job.number(f"{axle}.preload_max")
     gap = gap_limits(job, conditions(job)) if axle == "front" else None
     for bounds, path in (((low, high), f"{axle}.preload_max"), (gap, "front.gap_max")):
         if bounds and bounds[0] > bounds[1]:
-            raise Impossible("limits", f"{job.fields[path].field.label} is below the least.", "Swap them, or measure again.", path)
+            words = f"{job.fields[path].field.label} is below the minimum."
+            raise Impossible("limits", words, "Swap them, or measure again.", path)
     free = job.value(f"{axle}.free_length") if job.known(f"{axle}.free_length") else None
     solid = fitted.solid(job, axle)
     margin = job.usual("coil bind margin fork" if axle == "front" else "coil bind margin shock")
@@ -64,12 +101,36 @@ def limits(job: Job, axle: Axle) -> Limits:
 
 
 def free_sag_window(job: Job, axle: Axle) -> tuple[float, float]:
-    """Usual free sag [mm] of the use at this end's travel."""
+    """Usual free sag of the use at this end's travel.
+
+    Parameters: job; axle.
+    Returns: lowest and highest [mm], as it is read.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> [round(x) for x in free_sag_window(load(jobs()["enduro"]), "front")]
+        [24, 42]
+    """
     return sag_window(job, axle, "free sag")
 
 
 def sag_window(job: Job, axle: Axle, row: str) -> tuple[float, float]:
-    """Usual sag [mm] of a practice row in % of travel."""
+    """Usual sag of a practice row.
+
+    Parameters: job; axle; row, whose name the axle ends.
+    Returns: lowest and highest [mm], as it is read.
+    Raises: nothing.
+    Formula: the row's % of travel.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> [round(x) for x in sag_window(load(jobs()["enduro"]), "rear", "rider sag")]
+        [98, 113]
+    """
     found = job.usual(f"{row} {axle}")
     assert found is not None
     travel = job.number(f"{axle}.travel")

@@ -176,12 +176,12 @@ def read_entry(text: str, dimension: str, bare_unit: str) -> Entry:
 
 def _tidy(text: str) -> str:
     if len(text) > MAX_CHARACTERS:
-        raise EntryError("long", f"at most {MAX_CHARACTERS} characters")
+        raise EntryError("long", f"this is too long: at most {MAX_CHARACTERS} characters")
     clean = re.sub(r"[\s\u00a0\u202f\u2009]+", " ", text).strip().translate(_SIGNS)
     if not clean:
         raise EntryError("empty", "nothing is entered")
     if any(unicodedata.category(c)[0] == "C" for c in clean):
-        raise EntryError("characters", "this holds characters that cannot be shown")
+        raise EntryError("characters", "this contains characters that cannot be shown")
     return clean
 
 

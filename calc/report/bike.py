@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
+from calc.end.attitude import clamp_shift, rake_change
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import aboard
-from calc.report.quantity import quantity, size_text, with_half
+from calc.model.origins import found_was_read
+from calc.practice import AXLES
+from calc.report.quantity import number_text, quantity, size_text, with_half
 from calc.report.types import Attitude, Ends, MeasureFirst, Quantity
 
 # What narrows an answer most, in the order that a bench takes it; common practice, no source. Bands will rank it.
@@ -53,37 +55,49 @@ def scale_notes(job: Job) -> list[str]:
 
 
 def attitude(job: Job, ends: Ends) -> Attitude | None:
-    """What going from the found to the recommended setup does to ride height and rake; None where an end has no answer.
+    """What going from the found to the recommended setup does to the bike; None where an end has no answer.
 
-    The +/- of the rake is both ends' together, so it is the most that it can be: they are drawn one at a time.
+    Each +/- is both ends' together, so it is the most that it can be: they are drawn one at a time.
     """
     if ends.front.state != "ok" or ends.rear.state != "ok" or ends.front.moved is None or ends.rear.moved is None:
         return None
-    front, rear = ends.front.moved.height, ends.rear.moved.height
-    shift = replace(ends.front.moved.along, case="tubes up through the clamps to cancel the front's change")
-    turned = _rake_change(front, rear, job.number("bike.wheelbase")) if job.known("bike.wheelbase") else None
-    return Attitude(front, rear, shift, turned, _attitude_words(front, rear, shift, turned))
-
-
-def _rake_change(front: Quantity, rear: Quantity, wheelbase: float) -> Quantity:
-    turned = math.degrees(math.atan2(front.value - rear.value, wheelbase))
+    front, rear, rake = ends.front.moved.height, ends.rear.moved.height, job.number("bike.rake")
     half = None
     if front.plus_minus_95 is not None and rear.plus_minus_95 is not None:
-        half = math.degrees((front.plus_minus_95 + rear.plus_minus_95) / wheelbase)
-    return with_half(quantity(turned, "°", "rider aboard, as found to recommended, steeper is -", 1), half)
+        half = front.plus_minus_95 + rear.plus_minus_95
+    case = "tubes up through the clamps to bring front against rear back to as found"
+    shift = with_half(
+        quantity(clamp_shift(front.value, rear.value, rake), "mm", case, 0), None if half is None else half / math.cos(rake)
+    )
+    turned = None
+    if job.known("bike.wheelbase"):
+        wheelbase = job.number("bike.wheelbase")
+        angle = math.degrees(float(rake_change(front.value, rear.value, wheelbase)))
+        case = "rider aboard, as found to recommended, steeper is -"
+        turned = with_half(quantity(angle, "°", case, 1), None if half is None else math.degrees(half / wheelbase))
+    read = all(found_was_read(job, axle) for axle in AXLES)
+    return Attitude(front, rear, shift, turned, _attitude_words(front, rear, shift, turned, read))
 
 
-def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Quantity | None) -> str:
+def _attitude_words(front: Quantity, rear: Quantity, shift: Quantity, turned: Quantity | None, read: bool) -> str:
     def moved(name: str, figure: Quantity) -> str:
         millimetres, band = size_text(figure), figure.plus_minus_text
         if millimetres == "0":
             return f"the {name} stays where it is{band and f', {band} mm'}"
         return f"the {name} sits {millimetres}{band and f' {band}'} mm {'higher' if figure.value > 0 else 'lower'}"
 
-    text = f"Against as found, {moved('front', front)} and {moved('rear', rear)}."
-    if size_text(shift) != "0":
-        way = "up" if shift.value > 0 else "down"
-        text += f" To cancel the front's change, move the tubes {size_text(shift)} mm {way} through the clamps."
-    if turned is not None:
-        text += f" Rake changes by {turned.text}°{turned.plus_minus_text and f' {turned.plus_minus_text}°'}."
-    return text
+    text = f"Compared with how it came in, {moved('front', front)} and {moved('rear', rear)}."
+    if size_text(shift) == "0":
+        return f"{text} Front against rear is as it was."
+    slacker = shift.value > 0
+    by = "" if turned is None or not float(size_text(turned)) else f" {size_text(turned)} {turned.plus_minus_text}".rstrip() + "°"
+    text += f" That makes the rake{by} {'slacker' if slacker else 'steeper'}."
+    if not read:
+        return f"{text} Nobody read how it came in, so read its sags before you move the tubes."
+    apart = number_text(abs(front.value - rear.value), 0)
+    clamps = f"{size_text(shift)} mm {'up' if slacker else 'down'} through the clamps"
+    raised = f"{'raise' if slacker else 'lower'} the rear {apart} mm at the axle"
+    return (
+        f"{text} To bring front against rear back, move the tubes {clamps}, "
+        f"or {raised} by the shock's length or top mount, not by its preload."
+    )

@@ -12,6 +12,7 @@ from calc.end.assembly import ForkAssembly
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job, Problem
+from calc.model.origins import gaps_were_read
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.quantity import quantity
@@ -74,6 +75,7 @@ def _numbers(done: EndSizing, setup: Setup, shown: SetupReport, index: int) -> N
         "rider_sag": shown.rider_sag.value, "wanted": float(np.asarray(targets.sag)), "oil_in": limits.oil / 1000.0,
         "bind": bind, "second_bind": second, "second_short": None if second is None else -second, "bind_margin": limits.bind_margin,
         "end": shown.end_multiple.value, "end_wanted": _multiple_wanted(done),
+        "energy": shown.landing_energy.value, "energy_wanted": _energy_wanted(done),
         "pressure": shown.pressure.value if shown.pressure else None,
         "pressure_max": None if limits.pressure is None else convert(limits.pressure, "MPa", "bar"),
         "oil_out": None if shown.air_oil is None else -shown.air_oil.value,
@@ -89,6 +91,12 @@ def _multiple_wanted(done: EndSizing) -> float | None:
     return float(np.asarray(targets.end_amount / done.inputs.loads.aboard)) if targets.end_kind == "force" else None
 
 
+def _energy_wanted(done: EndSizing) -> float | None:
+    """Landing energy wanted [J]; None where it is not asked for."""
+    targets = done.inputs.targets
+    return float(np.asarray(targets.end_amount)) / 1000.0 if targets.end_kind == "energy" else None
+
+
 def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
     if not isinstance(done.inputs.assembly, ForkAssembly):
         return None
@@ -100,9 +108,9 @@ def _other_gap(job: Job, done: EndSizing, setup: Setup) -> Quantity | None:
 
 
 def _oil(job: Job, done: EndSizing, setup: Setup) -> Legs | None:
-    """Oil for each leg; None where no leg is opened for it."""
+    """Oil for each leg; None where no leg is opened for it, or nobody read the gap that it starts from."""
     fork, air = done.inputs.assembly, done.inputs.air
-    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap"):
+    if not isinstance(fork, ForkAssembly) or (air is not None and air.control != "gap") or not gaps_were_read(job):
         return None
     return oil_of(job, fork, setup)
 

@@ -59,16 +59,18 @@ def _end(end: EndReport) -> list[str]:
 
 
 def _next(report: Report) -> list[str]:
-    """The reading that narrows most at each end; where none is known to, what a bench takes first."""
-    ends = [end for end in (report.ends.front, report.ends.rear) if end.state != "refused"]
-    readings = [reading.words for end in ends for reading in end.measure_next[:1]]
-    return list(dict.fromkeys(readings)) or [first.words for first in report.measure_first[:2]]
+    """The reading that narrows most at each end, none twice; where none is known to, what a bench takes first."""
+    readings: dict[str, str] = {}
+    for end in (report.ends.front, report.ends.rear):
+        fresh = [] if end.state == "refused" else [one for one in end.measure_next if one.path not in readings]
+        readings |= {one.path: one.words for one in fresh[:1]}
+    return list(readings.values()) or [first.words for first in report.measure_first[:2]]
 
 
 def _check(report: Report) -> list[str]:
     """The sags that a tape must find once it is built; none where what to build is not settled."""
     ends = {"front": report.ends.front, "rear": report.ends.rear}
-    return [_sags(axle, end) for axle, end in ends.items() if end.state == "ok" and (end.sure is None or end.sure.settled)]
+    return [_sags(axle, end) for axle, end in ends.items() if end.state == "ok" and end.verdict != "open"]
 
 
 def _sags(axle: str, end: EndOk) -> str:

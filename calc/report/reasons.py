@@ -24,6 +24,7 @@ WAY_OUT = {
     "too narrow": "Offer a wider spring.",
     "no pressure": "Check the air piston, the volumes, the coil and the weights.",
     "pressure above": "Want more rider sag, or check the maximum pressure.",
+    "pressure most": "Want more rider sag, or check the maximum pressure.",
     "oil out": "Ask less of the end of travel, or set it by the oil height.",
     "preload below": _TOO_STIFF,
     "preload above": _TOO_SOFT,
@@ -43,6 +44,7 @@ WORDS = {
     "too narrow": "does not fit: {inside} mm inside, over {core} mm",
     "no pressure": f"no pressure from {SEARCHED} gives {{wanted}} mm of rider sag",
     "pressure above": "needs {pressure} bar, more than the {pressure_max} bar it takes",
+    "pressure most": "even at {pressure} bar, the most it takes, it sags {rider_sag} mm, where {wanted} are wanted",
     "oil out": "needs {oil_out} ml out of the main chamber, and {oil_in} ml are in",
     "preload below": "even with {preload} mm preload, the least there is, it sags only {rider_sag} of the {wanted} mm wanted",
     "preload above": "even with {preload} mm preload, the most there is, it sags {rider_sag} mm, where {wanted} are wanted",
@@ -51,6 +53,7 @@ WORDS = {
     "gap below": "would need a gap of {gap_exact} mm; {gap} is the smallest allowed",
     "gap above": "would need a gap of {gap_exact} mm; {gap} is the largest allowed",
     "end unreachable": "reaches {end} × rider load at full travel, whatever is set for it; {end_wanted} is wanted",
+    "energy unreachable": "takes up {energy} J to full travel, whatever is set for it; {energy_wanted} J is wanted",
     "sag unreachable": "has {rider_sag} mm rider sag at any preload, since the top-out spring still acts there; {wanted} is wanted",
 }
 
@@ -63,6 +66,7 @@ _AGAINST = {
     "too wide": ("outside", "bore"),
     "too narrow": ("inside", "core"),
     "pressure above": ("pressure", "pressure_max"),
+    "pressure most": ("rider_sag", "wanted"),
     "oil out": ("oil_out", "oil_in"),
     "preload below": ("rider_sag", "wanted"),
     "preload above": ("rider_sag", "wanted"),
@@ -71,6 +75,7 @@ _AGAINST = {
     "gap below": ("gap_exact", "gap"),
     "gap above": ("gap_exact", "gap"),
     "end unreachable": ("end", "end_wanted"),
+    "energy unreachable": ("energy", "energy_wanted"),
     "sag unreachable": ("rider_sag", "wanted"),
 }
 
@@ -83,6 +88,8 @@ def reason(name: str, numbers: Numbers) -> Reason:
 def reason_words(name: str, numbers: Numbers) -> str:
     """In words with its numbers, rounded no further than lets what is beyond a limit read as beyond it."""
     known = {key: value for key, value in numbers.items() if value is not None}
+    if name == "end unreachable" and "energy_wanted" in known:
+        name = "energy unreachable"
     one, other = _AGAINST.get(name, ("", ""))
     decimals = decimals_apart(known.get(one, 0.0), known.get(other, 0.0), 1 if one in _TENTHS else 0)
     shown = {

@@ -11,6 +11,7 @@ from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
+from calc.model.origins import preload_was_read
 from calc.practice import Axle
 from calc.report.quantity import number_text, quantity
 from calc.report.types import Candidate, Legs, Seat
@@ -53,12 +54,16 @@ _AIR_SEAT = "Pump cold, wheel off the ground, to what the gauge shows with its h
 
 
 def seat_of(job: Job, axle: Axle, done: EndSizing, setup: Setup) -> Seat:
-    """What to do to spacer or collar from as found to the recommended preload, with the turns where the pitch is known."""
+    """What to do to spacer or collar from as found to the recommended preload, with the turns where the pitch is known; the
+    preload alone where nobody read the one it came with.
+    """
     fit = done.limits.fit
     assert fit is not None
     if setup.air is not None:
         stays = quantity(0.0, "mm", "spacer, per leg, as found to recommended, longer is +", 0)
         return Seat(stays, None, _AIR_SEAT)
+    if not preload_was_read(job, axle):
+        return Seat(None, None, unread_seat_words(axle, float(setup.preload)))
     move = float(np.asarray(fit.move(setup.rate, setup.preload)))
     turns = move / job.number(f"{axle}.pitch") if job.known(f"{axle}.pitch") else None
     what = "spacer, per leg" if axle == "front" else "collar, per shock"
@@ -86,6 +91,16 @@ def seat_words(axle: Axle, move: float, turns: float | None, as_long: bool) -> s
     else:
         text = f"Collar {millimetres} mm{turned} {'in' if move > 0 else 'out'}"
     return f"{text}, for a spring as long as the fitted one." if as_long else f"{text}."
+
+
+def unread_seat_words(axle: Axle, preload: float) -> str:
+    """One sentence on spacer or collar where the preload it came with was not read: how to come to the one wanted."""
+    where = "the space it has at full extension" if axle == "front" else "its installed length at full extension"
+    with_spacers = " with its spacers" if axle == "front" else ""
+    return (
+        f"Nobody read the preload it came with: set {number_text(preload, 0)} mm by the tape, "
+        f"the spring's free length{with_spacers} less {where}."
+    )
 
 
 def _air_line(job: Job) -> str:

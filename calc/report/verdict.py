@@ -17,6 +17,13 @@ from calc.report.words import answer_words, best_words, load_words, ride_words, 
 from calc.sizing.choice import EndSizing
 from calc.uncertainty.bands import Bands
 
+# Criteria whose figures another line tells: of what was wanted and is not reached, of an air spring's volumes.
+_TOLD_BY = {
+    "preload below": {"rider sag"}, "preload above": {"rider sag"}, "sag unreachable": {"rider sag"}, "pressure most": {"rider sag"},
+    "end unreachable": {"end of travel"},
+}  # fmt: skip
+_TOLD_BY_PRESSURE = {"free sag"}
+
 Kind = Literal["keep", "fit", "nearest", "open"]
 
 
@@ -61,7 +68,9 @@ def why(axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, kind: 
     best = int(done.decision.best)
     if kind == "keep" and not chosen.pressure and best >= 0 and best != done.fitted:
         lines.append(best_words(float(np.asarray(done.sized.setup.rate)[best]), chosen.rate.value, done.step))
-    missed = [one.words for one in chosen.criteria if one.state == "outside" and kind != "nearest"]
+    told = _TOLD_BY_PRESSURE if chosen.pressure else set()
+    told = told.union(*(_TOLD_BY.get(one.code, ()) for one in chosen.short))
+    missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in told and kind != "nearest"]
     missed += [one.words for one in chosen.short]
     return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
 

@@ -34,7 +34,8 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
     `in_known`: what is in was read. Where it was not, it is not named by an assumed rate.
     """
     if setup.pressure:
-        return f"{_air_words(setup, verdict)}{_gap_words(axle, setup)}."
+        missed = f"; {_missed(setup)}" if verdict == "nearest" else ""
+        return f"{_air_words(setup, verdict)}{_gap_words(axle, setup)}{missed}."
     rate, preload = rate_words(setup), figure_text(setup.preload)
     what_is_in = f"the {rate}" if in_known else "what is in"
     if verdict == "open":
@@ -45,20 +46,26 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
         unit = " N/mm" if in_known else ""
         return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
     if verdict == "nearest":
-        missed = ", ".join(one.words for one in setup.criteria if one.state == "outside")
-        return f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {missed}."
+        return f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
     return f"Fit {rate} N/mm, {preload} preload{_gap_words(axle, setup)}."
 
 
+def _missed(setup: Candidate) -> str:
+    """What the nearest is outside of."""
+    return ", ".join(one.words for one in setup.criteria if one.state == "outside")
+
+
 def _gap_words(axle: Axle, setup: Candidate) -> str:
-    if axle == "rear" or setup.gap is None or (setup.pressure and setup.oil is None):
+    by_other = setup.pressure and (setup.air_oil or setup.second_pressure)  # the end of the travel is not set by the gap
+    if axle == "rear" or setup.gap is None or by_other:
         return ""
     oil = "" if setup.oil is None else f": {oil_words(setup.oil)}"
     return f", gap {figure_text(setup.gap)}{oil}"
 
 
 def _air_words(setup: SetupReport, verdict: str) -> str:
-    text = f"{'Keep' if verdict == 'keep' else 'Pump to'} {named(setup)}"
+    first = {"keep": "Keep", "nearest": "No pressure fits. The nearest is"}.get(verdict, "Pump to")
+    text = f"{first} {named(setup)}"
     oil, second = setup.air_oil, setup.second_pressure
     if oil is not None:
         verb, amount = _oil_side(oil)

@@ -69,20 +69,29 @@ def size_air(
     Example: see `tests/core/test_air_sizing.py`.
     """
     exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
-    pressures = offered(exact)
     wanted = np.asarray(setting.amount(exact))
     inside = np.clip(wanted, *limits.gap) if setting.control == "gap" and limits.gap is not None else wanted
+    held, out = pressure_within(assembly, setting.set_to(0.1, inside), loads.aboard, targets.sag)  # at the gap that can be set
+    pressures = offered(setting.set_to(np.where((inside == wanted) | out, exact.stepped, held), inside))
     amount = setting.rounded(inside, setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)
     room = room_left(assembly, setup, done, limits) if assembly.springs else Room()
     hard = coil_bind(assembly, room, limits) if assembly.springs else {}
-    short = {"end unreachable": unreachable}
+    short = {"end unreachable": unreachable, "pressure most": _most_built(setting, exact, setup, limits)}
     if setting.control == "gap":
         short["gap below"] = ~unreachable & np.asarray(np.round(wanted) < setup.gap - SAME)
         short["gap above"] = ~unreachable & np.asarray(np.round(wanted) > setup.gap + SAME)
     hard |= _not_built(setting, setup, unreachable, limits)
     return Sized(exact, setup, done, room, spread_over(done, hard), spread_over(done, short))
+
+
+def _most_built(setting: AirSetting, exact: Setup, setup: Setup, limits: Limits) -> Flags:
+    """The most the spring takes, where the sag asks for more."""
+    if limits.pressure is None:
+        return np.zeros(np.shape(setup.stepped), dtype=bool)
+    highest = setting.nearest(np.asarray(limits.pressure), np.inf, limits.pressure)
+    return np.asarray((exact.stepped > highest + 0.5 * setting.step) & (np.abs(setup.stepped - highest) < 1e-9))
 
 
 def _not_built(setting: AirSetting, setup: Setup, unreachable: Flags, limits: Limits) -> dict[str, Flags]:

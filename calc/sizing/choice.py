@@ -24,7 +24,7 @@ from calc.sizing.coil import Sized, size
 from calc.sizing.criteria import Margins, Room
 from calc.sizing.margins import margins
 from calc.sizing.offers import offers, series
-from calc.sizing.rule import Decision, decide, decide_pressure
+from calc.sizing.rule import WITHIN, Decision, decide, decide_pressure
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
 BIGGEST_CHANGE = 0.5  # of the rider's mass
@@ -99,7 +99,8 @@ def _step(job: Job, axle: Axle) -> float:
 
 def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
     """The end sized and judged again, its loads or readings along the second axis: over some of the candidates that `done` had, or,
-    an air spring, at the one pressure nearest to what each wants. The spring that is in has the rate that each draw gives it.
+    an air spring, at the pressure nearest to what each wants, and at the one found where that is within a step of it. The spring
+    that is in has the rate that each draw gives it.
 
     Parameters: here, other inputs of the same end; done, its nominal sizing; some of its candidates.
     Returns: Sized; Decision, by the margins of `done`.
@@ -109,9 +110,9 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     Example: see `calc.uncertainty.bands`.
     """
     if here.air is not None:
-        setting, found_now = here.air, float(np.asarray(done.found_setup.stepped))
-        sized = _air(here, lambda exact: setting.nearest(np.asarray(exact.stepped), found_now)[None], done.limits)
-        return sized, decide_pressure(sized, here.targets, done.margins, None, done.step)
+        setting = here.air
+        sized = _air(here, lambda exact: _near_each(setting, exact, done), done.limits)
+        return sized, decide_pressure(sized, here.targets, done.margins, 1, done.step)
     was, shape = done.sized.setup, np.shape(done.decision.key)
     assert done.fitted is not None
     within = range(*some.indices(len(np.asarray(was.rate))))
@@ -162,6 +163,14 @@ def _air(here: EndInputs, offered: Callable[[Setup], Array], bounds: Limits) -> 
     return size_air(here.assembly, here.air, offered, here.loads, here.exponent, here.targets, bounds)
 
 
+def _near_each(setting: AirSetting, exact: Setup, done: EndSizing) -> Array:
+    """For each exact pressure, the nearest on offer, and beside it the one found where that is within a step of it."""
+    most, found_now = done.limits.pressure, float(np.asarray(done.found_setup.stepped))
+    nearest = setting.nearest(np.asarray(exact.stepped), found_now, np.inf if most is None else most)
+    near = np.abs(found_now - nearest) <= done.step * (1.0 + WITHIN)
+    return np.stack([nearest, np.where(near, found_now, nearest)])
+
+
 def _about(setting: AirSetting, exact: Setup) -> Array:
     """The pressures [MPa, gauge] on offer about the exact one."""
     return setting.pressures(float(np.asarray(exact.stepped)), float(np.asarray(setting.base.stepped)))
@@ -195,6 +204,33 @@ def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[
     return setup, *attempted(done.inputs, setup)
 
 
+def built(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
+    """What was built, both legs, as it was read back; None while nothing is entered. What is missing is named, never filled in.
+
+    Of an air spring its pressure is entered; what else is set with it is the answer's, or else as found.
+    """
+    paths = {path.split("built_")[1]: path for path in job.fields if path.startswith(f"{axle}.built_")}
+    named = {part: job.number(path) for part, path in paths.items() if job.fields[path].applies and job.known(path)}
+    if not named:
+        return None
+    base = answer or done.found_setup
+    gaps = ("gap_left", "gap_right") if axle == "front" and float(np.asarray(base.gap)) > 0 else ()
+    needed = ("rate", "preload", *gaps) if base.air is None else ("pressure",)
+    for part in needed:
+        if part not in named:
+            label = job.fields[paths[part]].field.label
+            way_out = "Enter it: the card tells what was built whole."
+            return base, None, Impossible("missing", f"{label} is not entered.", way_out, paths[part])
+    left, right = (named.get(f"gap_{leg}", gap) for leg, gap in zip(("left", "right"), base.gaps, strict=True))
+    gap, gap_split = 0.5 * (left + right), 0.5 * (right - left)
+    if base.air is not None:
+        setup = replace(base, air=replace(base.air, pressure=named["pressure"]), gap=gap, gap_split=gap_split)
+    else:
+        one, other = named["rate"], named.get("rate_right", named["rate"])
+        setup = Setup(0.5 * (one + other), named["preload"], gap, 0.5 * (other - one), None, gap_split)
+    return setup, *attempted(done.inputs, setup)
+
+
 def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
     """What other riders would choose, all else held.
 
@@ -205,12 +241,16 @@ def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
     Source: none.
     Example: see `rider_span`.
     """
+    return chosen_steps(*_other_riders(job, axle, done, masses))
+
+
+def _other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
     here, mass = done.inputs, job.number("rider.mass")
     loads = end_loads(job, axle, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
     targets = targets_of(job, axle, here.standard, loads.aboard, rated_load(job, axle, masses) + shift)
-    return chosen_steps(*resized(replace(here, loads=loads, targets=targets), done))
+    return resized(replace(here, loads=loads, targets=targets), done)
 
 
 def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
@@ -242,7 +282,7 @@ def chosen_steps(sized: Sized, decision: Decision) -> Array:
 
 
 def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
-    """Rider masses [kg] between which the choice stays the same; None where it does not end within the search.
+    """Rider masses [kg] between which the choice stays the same and fits; None where it does not end within the search.
 
     Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
     """
@@ -251,8 +291,8 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
         return None
     mass = job.number("rider.mass")
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
-    steps = other_riders(job, axle, done, masses)
-    same = np.isclose(steps, done.sized.setup.at(chosen).stepped, rtol=1e-9)
+    sized, decision = _other_riders(job, axle, done, masses)
+    same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
     middle = int(np.argmin(np.abs(masses - mass)))
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None

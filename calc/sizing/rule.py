@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,6 +14,7 @@ from calc.sizing.coil import Sized
 from calc.sizing.criteria import Criterion, Margins, criteria, free_sag_unbounded
 
 WITHIN = 1e-6  # of a step: what is one step away is within one step, whatever its last digits
+PRESSURE_BARS = ("rider sag",)  # of the criteria, what a pressure decides; volumes and oil decide the others
 
 
 @dataclass(frozen=True, eq=False)
@@ -128,6 +129,7 @@ def decide(
 
 def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
     """`decide` for an air spring, whose pressure is to it what preload is to a coil: the sag decides, no frequency is left to choose.
+    Free sag and end of travel are judged, and bar no pressure: no other one would mend them and keep the sag.
 
     Parameters: as `decide`; step [MPa], the gauge's; fitted None where the pressure found is not among those on offer.
     Returns: Decision.
@@ -139,16 +141,23 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
     judged = criteria(sized.figures, targets, margins)
-    return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step)
+    return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, PRESSURE_BARS)
 
 
 def _decided(
-    measure: Yardstick, key: Array, judged: Mapping[str, Criterion], sized: Sized, fitted: int | None, step: float
+    measure: Yardstick,
+    key: Array,
+    judged: Mapping[str, Criterion],
+    sized: Sized,
+    fitted: int | None,
+    step: float,
+    bars: Collection[str] | None = None,
 ) -> Decision:
+    """`bars`: names of the criteria that bar; None: all."""
     hard, outside, excess = (np.zeros(np.shape(key), dtype=kind) for kind in (bool, bool, float))
     for flag in sized.hard.values():
         hard = hard | flag
-    for one in judged.values():
+    for one in (one for name, one in judged.items() if bars is None or name in bars):
         outside, excess = outside | one.outside, excess + one.excess
     fits = ~hard & ~outside & ~_preload_bars(sized, judged["rider sag"])
     best = np.where(np.any(fits, axis=0), np.argmin(np.where(fits, key, np.inf), axis=0), -1)

@@ -70,7 +70,7 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     """Work out the bands of one end.
 
     Parameters: job; end; done, its nominal sizing.
-    Returns: Bands, or None where no spring is chosen or no draw can be built.
+    Returns: Bands, or None where no spring is chosen, by the readings or by any draw.
     Raises: nothing.
     Formula: quantiles of Latin-hypercube draws; causes by first-order sensitivities, u_i df/dx_i squared over their sum.
     Source: JCGM 101:2008 (propagation of distributions); JCGM 100:2008, 5.1.2 (first order).
@@ -91,6 +91,8 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     try:  # all draws together may reach for springs that none of them reached for alone
         found_choices = choices(end_inputs(draws, axle), done)
     except Impossible:
+        return None
+    if not found_choices.counts:
         return None
     index = told_index(done, found_choices.settled)
     setup = done.sized.setup.at(index)

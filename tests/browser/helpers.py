@@ -53,7 +53,7 @@ def wait_for_core(page: Page, state: str = "ready") -> None:
 def settle(page: Page) -> None:
     """Wait until what stands on the page is worked out by the page's own core."""
     wait_for_core(page)
-    expect(page.locator("[data-answer][data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
+    expect(page.locator("[data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
 
 
 KEPT = """(id) => new Promise((done) => {
@@ -83,13 +83,59 @@ def until_kept(page: Page, state: str) -> None:
                            arg=[DEMO, state], timeout=PATIENCE)
 
 
+def at(page: Page, room: str) -> Page:
+    """Go to a place by its tile, or to the door; stay where that is here already."""
+    if page.locator(f".at-{room}").count() == 0:
+        page.locator(".head-back" if room == "door" else f".bar a[href^='#{room}']").click()
+    page.locator(f".place-{room}").wait_for()
+    return page
+
+
+# What a link to a field does, from anywhere on the page.
+FOLLOW = """(path) => {
+  const link = document.body.appendChild(document.createElement('a'))
+  link.href = `#${path}`
+  link.click()
+  link.remove()
+}"""
+
+
+def bring(page: Page, path: str) -> None:
+    """Bring a field out, as every link to it does: its place, its fold, the hand on it."""
+    page.locator(".place").wait_for()
+    if not page.locator(f"[name='{path}']").is_visible():
+        page.evaluate(FOLLOW, path)
+        page.locator(f"[name='{path}']").wait_for()
+        page.wait_for_function("(path) => document.activeElement?.name === path", arg=path)
+
+
 def field(page: Page, path: str) -> Locator:
+    """A field, brought out where its place is another or its fold is closed."""
+    bring(page, path)
     return page.locator(f"[name='{path}']")
 
 
 def row(page: Page, path: str) -> Locator:
+    bring(page, path)
     return page.locator(f"[id='{path}']")
 
 
 def answer(page: Page, end: str = "front") -> Locator:
-    return page.locator(f"[data-answer={end}]").first
+    """An end's answer, in its place."""
+    at(page, end)
+    return page.locator(f"[data-answer={end}]")
+
+
+def unfold(page: Page) -> None:
+    """Open every fold of the place."""
+    for name in page.locator(".fold:not(.open) > h2 > button").all():
+        name.click()
+    expect(page.locator(".fold:not(.open)")).to_have_count(0)
+
+
+def start_own(page: Page, use: str, rider: str) -> None:
+    """A job of one's own from two answers."""
+    at(page, "door").get_by_role("button", name="New job").click()
+    page.get_by_label("Riding").select_option(use)
+    page.get_by_label("Rider in kit").fill(rider)
+    page.get_by_role("button", name="Work it out").click()

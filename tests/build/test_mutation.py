@@ -11,7 +11,7 @@ import pytest
 from web.toolchain.mutation import choose, names, rule, score
 from web.toolchain.mutation.choose import Mutant
 from web.toolchain.mutation.select import Reach, merged, some
-from web.toolchain.places import ROOT
+from web.toolchain.places import CORE_TESTS, ROOT
 
 SOURCE = dedent('''
     """Words, 1 + 1."""
@@ -66,7 +66,7 @@ def test_a_sample_is_each_modules_share_and_the_same_for_the_same_seed():
 
 
 def test_a_module_or_a_folder_can_be_asked_for_alone():
-    assert choose.modules(["calc/sag.py"]) == choose.modules(["calc/sag"]) == ["calc/sag.py"]
+    assert choose.modules(["calc/array.py"]) == choose.modules(["calc/array"]) == ["calc/array.py"]
     assert set(choose.modules(["calc/gas"])) == {path.relative_to(ROOT).as_posix() for path in (ROOT / "calc/gas").glob("*.py")}
     assert not choose.modules(["calc/ga"])
 
@@ -80,6 +80,7 @@ def small(tmp_path, monkeypatch) -> Reach:
     (tmp_path / "calc" / "n.py").write_text("from calc.m import TABLE\nTWICE = TABLE * 2\ndef read():\n    return TWICE\n")
     (tmp_path / "tests" / "core" / "test_a.py").write_text("OTHER\n")
     monkeypatch.setattr(names, "ROOT", tmp_path)
+    monkeypatch.setattr(names, "CORE_TESTS", [tmp_path / "tests" / "core"])
     for cached in (names.sources, names.statements, names.mentions):
         cached.cache_clear()
     a, b, c = (f"tests/core/test_{name}.py" for name in "abc")
@@ -131,23 +132,25 @@ def test_of_many_cases_some_are_run_and_of_few_all():
 
 
 TRIALS = """
-import json
+import json, sys
 from web.toolchain.mutation import trial
 trial.warm()
 trial.AT_LEAST, trial.TIMES = 8, 0
-path = trial.ROOT / "calc" / "roots.py"
-text, ends, test = path.read_text(), [], "tests/core/test_roots.py::test_steep_flat_and_bent_functions"
+path = trial.ROOT / "calc" / "array.py"
+text, ends, test = path.read_text(), [], sys.argv[1]
 changes = ["", "def find_root(*a, **b): raise ZeroDivisionError", "def find_root(*a, **b):\\n    while True: pass",
            "raise KeyError", "import os, signal\\nos.kill(os.getpid(), signal.SIGKILL)"]
-tasks = [trial.Task("calc.roots", path, text + "\\n" + change, {test: 1.0}) for change in changes]
+tasks = [trial.Task("calc.array", path, text + "\\n" + change, {test: 1.0}) for change in changes]
 trial.try_all(iter([(task, lambda end, i=i: ends.append((i, end))) for i, task in enumerate(tasks)]), 2)
 print(json.dumps([end for _, end in sorted(ends)]))
 """
 
 
 def test_trials_end_as_the_change_deserves():
-    done = subprocess.run([sys.executable, "-c", TRIALS], cwd=ROOT, capture_output=True, text=True, timeout=110, check=True)
-    noticed = "tests/core/test_roots.py::test_steep_flat_and_bent_functions"
+    file = next(path for floor in CORE_TESTS for path in floor.rglob("test_roots.py")).relative_to(ROOT).as_posix()
+    noticed = f"{file}::test_steep_flat_and_bent_functions"
+    words = [sys.executable, "-c", TRIALS, noticed]
+    done = subprocess.run(words, cwd=ROOT, capture_output=True, text=True, timeout=110, check=True)
     assert json.loads(done.stdout.splitlines()[-1]) == ["passed", noticed, "late", "collecting", "died"]
 
 

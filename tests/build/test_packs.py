@@ -16,15 +16,18 @@ def unpacked(name: str) -> dict[str, bytes]:
     at = 4 + int.from_bytes(data[:4], "little")
     files = {}
     for path, length in json.loads(data[4:at]):
-        files[path] = data[at:at + length]
+        files[path] = data[at : at + length]
         at += length
     assert at == len(data)
     return files
 
 
 def test_the_list_matches_the_files() -> None:
-    there = {path.name: {"bytes": path.stat().st_size, "sha256": sha256(path)}
-             for path in RUNTIME.iterdir() if path.name != "runtime.json"}
+    there = {
+        path.name: {"bytes": path.stat().st_size, "sha256": sha256(path)}
+        for path in RUNTIME.iterdir()
+        if path.name != "runtime.json"
+    }
     assert INDEX["files"] == there
 
 

@@ -1,6 +1,7 @@
 """The server sends what a careful static host would: type, policy, compressed copy, and 304 for what is known."""
 
 import gzip
+import socket
 from collections.abc import Iterator
 from http.client import HTTPConnection, HTTPException, HTTPResponse
 from pathlib import Path
@@ -47,8 +48,10 @@ def test_types_and_policy(site: Site, ending: str, kind: str) -> None:
     assert answer.headers["Referrer-Policy"] == "no-referrer"
 
 
-@pytest.mark.parametrize(("accepts", "coding", "unpack"), [
-    ("gzip, br", "br", brotli.decompress), ("gzip", "gzip", gzip.decompress), ("identity", None, bytes)])
+@pytest.mark.parametrize(
+    ("accepts", "coding", "unpack"),
+    [("gzip, br", "br", brotli.decompress), ("gzip", "gzip", gzip.decompress), ("identity", None, bytes)],
+)
 def test_compressed_as_asked(site: Site, accepts: str, coding: str | None, unpack) -> None:
     answer, body = get(site, "/", Accept_Encoding=accepts)
     assert answer.headers["Content-Encoding"] == coding
@@ -94,3 +97,26 @@ def test_stopping_cuts_open_connections(tmp_path: Path) -> None:
 def ask_again(kept: HTTPConnection) -> None:
     kept.request("GET", "/")
     kept.getresponse()
+
+
+IMPOSSIBLE = ["/%00", "/index.html%00", "/a%0d%0aSet-Cookie:%20x", "/%ff%fe", "/%7f", "/..%5csecret", "/%e2%80%a8"]
+
+
+@pytest.mark.parametrize("path", IMPOSSIBLE)
+def test_what_no_name_holds_is_answered_with_400_and_the_connection_stays(site: Site, path: str) -> None:
+    connection = HTTPConnection("127.0.0.1", site.server_port, timeout=10)
+    for wanted, status in ((path, 400), ("/", 200)):
+        connection.request("GET", wanted)
+        answer = connection.getresponse()
+        body = answer.read()
+        assert answer.status == status
+        assert b"not for sending" not in body
+        assert "Set-Cookie" not in answer.headers
+    connection.close()
+
+
+@pytest.mark.parametrize(("target", "status"), [(b"/\x00", 400), (b"http://[", 400), (b"/" + b"a" * 5000, 404)])
+def test_a_raw_request_gets_an_answer_too(site: Site, target: bytes, status: int) -> None:
+    with socket.create_connection(("127.0.0.1", site.server_port), timeout=10) as connection:
+        connection.sendall(b"GET " + target + b" HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")
+        assert connection.recv(4096).startswith(b"HTTP/1.1 %d " % status)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from web.toolchain import policy, site, wire
+from web.toolchain import policy, site
 from web.toolchain.places import DIST, Stop, sha256
 
 
@@ -48,18 +48,13 @@ def test_a_file_that_is_gone_fails(folder: Path) -> None:
         site.check_precache()
 
 
-def test_over_budget_fails(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(wire, "WIRE", folder / "wire")
-    site.check_budgets()
-    monkeypatch.setattr(site, "OWN", ("own code", "gzip", 5))
-    with pytest.raises(Stop, match="over budget: own code"):
-        site.check_budgets()
-
-
 def test_the_built_site_lists_every_file() -> None:
     rows = json.loads((DIST / "files.json").read_text())
-    there = {path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": sha256(path)}
-             for path in DIST.rglob("*") if path.is_file() and path.name != "files.json"}
+    there = {
+        path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": sha256(path)}
+        for path in DIST.rglob("*")
+        if path.is_file() and path.name != "files.json"
+    }
     assert rows == there
 
 

@@ -1,5 +1,6 @@
 """A step is done again exactly when its key or what it made has changed."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -57,3 +58,25 @@ def test_key_follows_names_and_contents(made: Path) -> None:
     renamed = key_of(made)
     (made / "three").write_text("2")
     assert len({before, renamed, key_of(made)}) == 3
+
+
+def test_a_flipped_byte_is_noticed(made: Path) -> None:
+    flip(made / "deep" / "one")
+    assert not Stamp("step").fresh("key")
+
+
+def test_of_a_tool_only_the_size_is_known(made: Path) -> None:
+    Stamp("tools").put("key", [made / "two"], tools=[made])
+    flip(made / "deep" / "one")
+    assert Stamp("tools").fresh("key")
+    flip(made / "two")
+    assert not Stamp("tools").fresh("key"), "what ships is known by its hash, though it lies among tools"
+
+
+def flip(path: Path) -> None:
+    """One bit of a file, with its size and its times as they were."""
+    before = path.stat()
+    content = bytearray(path.read_bytes())
+    content[-1] ^= 1
+    path.write_bytes(content)
+    os.utime(path, ns=(before.st_atime_ns, before.st_mtime_ns))

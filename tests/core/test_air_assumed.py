@@ -5,12 +5,14 @@ Ranges: the practice tables, common practice, no source.
 
 import math
 
+import numpy as np
 import pytest
 from scipy.optimize import brentq
 
 from calc.job import load
 from calc.model.inputs import end_inputs
 from calc.practice import USES, usual
+from calc.sizing.choice import size_end
 from tests.core.documents import Document, changed
 from tests.core.plain import report
 
@@ -42,13 +44,19 @@ def test_an_assumed_air_fork_is_one_that_is_ridden(use):
 @pytest.mark.parametrize("how", [{}, {"front.balance_fill": "valve"}])
 def test_an_assumed_air_fork_gets_a_pressure_for_lighter_and_heavier_riders(use, share, how):
     mass = share * usual("standard rider", use).typical
-    front = front_of(use, {"front.air": "air leg", "rider.mass": f"{mass:.1f} kg"} | how)
-    assert front["candidates"], front["problems"]
-    nearest = min(front["candidates"], key=lambda c: abs(c["rider_sag"]["value"] - front["targets"]["rider_sag"]["value"]))
-    assert nearest["rider_sag"]["value"] == pytest.approx(front["targets"]["rider_sag"]["value"], abs=3)
-    assert front["state"] == "ok"
+    changes = {"front.air": "air leg", "rider.mass": f"{mass:.1f} kg"} | how
+    assert front_of(use, changes)["state"] == "ok"
+    bar, off = for_the_sag(use, changes)
+    assert off < 3
     if not how:
-        assert 6.0 <= nearest["pressure"]["value"] <= 13.0, "what such pistons are pumped to"
+        assert 6.0 <= bar <= 13.0, "what such pistons are pumped to"
+
+
+def for_the_sag(use, changes) -> tuple[float, float]:
+    """Of the pressures looked at, the one [bar] that comes nearest to the sag wanted, and how near [mm]."""
+    done = size_end(load(bare(use, changes)), "front")
+    off = np.abs(np.asarray(done.sized.figures.rider.stroke) - done.inputs.targets.sag)
+    return 10 * float(np.asarray(done.sized.setup.stepped)[np.argmin(off)]), float(np.min(off))
 
 
 def test_the_pressure_of_an_assumed_fork_by_hand():
@@ -70,7 +78,15 @@ def test_the_pressure_of_an_assumed_fork_by_hand():
 
     bar = brentq(force, 2.0, 20.0)
     front = front_of("enduro", {"front.air": "air leg"})
-    assert front["chosen"]["pressure"]["value"] == pytest.approx(bar, abs=0.1), "to the gauge's step, with the gap that goes with it"
+    assert front["chosen"]["pressure"]["value"] == pytest.approx(bar, abs=0.2), "to the gauge's step or what is in, with the gap that goes with it"
+
+
+@pytest.mark.parametrize("changes", [{"front.balance": "no"}, {"front.air_in": "both", "front.air_piston": "22 mm"}, {"front.gap_max": "90 mm"}])
+def test_at_a_gap_s_limit_the_pressure_is_that_of_the_gap_that_can_be_set(changes):
+    """The gap that would meet full travel cannot be set: what can be is set first, and the sag then solved for it."""
+    front = front_of("enduro", {"front.air": "air leg"} | changes)
+    assert any(reason["code"].startswith("gap") for reason in front["candidates"][0]["short"])
+    assert for_the_sag("enduro", {"front.air": "air leg"} | changes)[1] < 3
 
 
 @pytest.mark.parametrize("use", USES)

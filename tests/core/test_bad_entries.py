@@ -134,7 +134,7 @@ def test_a_list_of_rates_as_people_write_it(text, rates):
 @pytest.mark.parametrize("written", ["-1 kg", "nan", "9**9**9", "1,250", "500 kg", "1 mm", "", "1e400", "±1"])
 def test_a_bad_plus_minus_is_refused_at_its_field(written):
     problem = refused("rider.mass", {"value": "104 kg", "plus_minus_95": written})
-    assert problem.message.startswith("Rider, kitted: its +/-")
+    assert problem.message.startswith("Rider in full kit: its +/-")
     assert "kg" in problem.message + problem.limit
 
 

@@ -207,7 +207,7 @@ def test_oil_to_add_is_the_same_whatever_is_in_the_cartridge():
         (GAS | {"front.cartridge_state": "oil moved", "front.oil_moved": "-95 ml"}, "front.oil_moved", "More oil went into the cartridge than the 90 ml"),
         (SPRING | {"front.cartridge_state": "oil moved", "front.oil_moved": "60 ml"}, "front.oil_moved", "With 60 ml gone the spring-loaded piston presses no more"),
         (GAS | {"front.cartridge_state": "oil moved"}, "front.oil_moved", "Oil that left the cartridge is not entered"),
-        (GAS | {"front.charge_by": "scale"}, "front.charge_force", "Rod end presses with is not entered"),
+        (GAS | {"front.charge_by": "scale"}, "front.charge_force", "Force on the rod end is not entered"),
         (SPRING | {"front.piston_stop": "30 mm"}, "front.piston_stop", "its piston stands at its stop"),
         (GAS | {"front.cartridge_state": "seal leaking", "front.joined_stroke": "310 mm"}, "front.joined_stroke", "310 mm, lies beyond the travel of 300 mm"),
         (SPRING | {"front.cartridge_state": "seal leaking", "front.piston_front": "60 mm"}, "front.piston_front", "slack before its front stop at 60 mm"),

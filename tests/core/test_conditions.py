@@ -18,7 +18,7 @@ def rows(changes: dict | None = None, end: str = "front", setup: Setup = BUILT):
 
 def test_as_built_is_what_the_sizing_says():
     done = size_end(load(demo({})), "front")
-    chosen = done.sized.figures.at(int(done.sized.choice))
+    chosen = done.sized.figures.at(done.choice)
     built = rows()["as built"]
     assert float(built.figures.end_multiple) == pytest.approx(float(chosen.end_multiple), rel=1e-9)
     assert float(built.figures.rider.stroke) == pytest.approx(float(chosen.rider.stroke), abs=1e-6)

@@ -9,8 +9,8 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.draws import drawn
-from calc.model.inputs import end_inputs
-from calc.sizing.choice import found, size_end
+from calc.model.inputs import end_inputs, found
+from calc.sizing.choice import size_end
 from calc.uncertainty.bands import bands
 from calc.uncertainty.conditions import condition_bands
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
@@ -67,7 +67,7 @@ def test_all_at_once_is_what_every_draw_says_by_itself(key, each, sure):
 def test_as_built_is_as_sure_as_the_answer():
     job = load(demo({}))
     done = size_end(job, "front")
-    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(int(done.sized.choice)))["as built"]
+    answer, here = bands(job, "front", done), condition_bands(job, "front", done.sized.setup.at(done.choice))["as built"]
     assert here.halves["rider_sag"] == pytest.approx(answer.figures["rider_stroke"], rel=1e-4)
     assert here.halves["end_multiple"] == pytest.approx(answer.figures["end_multiple"], rel=1e-6)
 
@@ -93,7 +93,7 @@ def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
     assert list(rear) == ["as built", "luggage"]
     assert "acts_like" not in rear["luggage"].halves
     draws = with_tolerance(drawn(job))
-    setup, figures, _ = found(draws, "front", end_inputs(draws, "front"))
+    setup, figures, _ = found(end_inputs(draws, "front"))
     as_found = condition_bands(job, "front", None)["as built"]
     assert as_found.halves["end_force"] == pytest.approx(half(figures.end_force), rel=1e-3)
     assert np.size(setup.rate) == 200

@@ -7,8 +7,8 @@ from calc.job import load
 from calc.job.starter import start
 from calc.model.contradictions import contradictions
 from calc.practice import USES
-from calc.report import report
 from tests.core.documents import changed, demo
+from tests.core.plain import report
 
 ALONE = {"bike.front_axle": "54.5 kg", "bike.rear_axle": "59.3 kg"}  # the demo's: 113.8 kg
 

@@ -111,13 +111,13 @@ def test_rates_of_kinds():
 @pytest.mark.parametrize(
     ("table", "words"),
     [
-        ("0 0; 50 210; 50 440", "pair 3: its first number is not above that of the pair before it"),
+        ("0 0; 50 210; 50 440", "pair 3: its first number must be larger than the one before"),
         ("0 0; 50", "pair 2, '50', is not two numbers with a space between them"),
         ("0 0; 50 210 440", "pair 2, '50 210 440', is not two numbers"),
         ("0 0; 50 x9", "pair 2, '50 x9', is not two numbers"),
         ("0 0; 50 1,250", "pair 2, '1,250': this comma can be read two ways"),
-        ("0 0; 50 70000", "pair 2: 70000 N lies outside 0 to 60000 N"),
-        ("0 0", "write 2 to 40 pairs"),
+        ("0 0; 50 70000", "pair 2, '70000': 70000 N is above the limit of 60000 N"),
+        ("0 0", "enter 2 to 40 pairs"),
         ("0 0; 100 440", "The table ends at 100 mm; full travel with the most preload shortens the spring by 315 mm"),
         ("0 0; 200 900; 400 800", "The force does not rise from 200 mm (900 N) to 400 mm (800 N)"),
     ],
@@ -160,8 +160,12 @@ def test_legs_whose_springs_are_far_apart_are_sized_in_real_numbers():
     assert [fitted_["pair"][side]["value"] for side in ("left", "right")] == pytest.approx([6.0, 2.4])
 
 
+SOLD_42 = {"standard.fork_springs": "changed", "standard.fork_rate": "4.2"}
+PAIRS = {"front.buy": "stock-pairs", "front.stock": "4.4 4.8", "front.rate": "3.4"} | SOLD_42
+
+
 def test_an_unequal_pair_names_both_rates_and_their_mean():
-    told = front({"front.buy": "stock-pairs", "front.stock": "4.4 4.8", "front.rate": "3.4"})
+    told = front(PAIRS)
     assert told["chosen"]["pair"]["left"]["value"] == pytest.approx(4.4)
     assert told["chosen"]["pair"]["right"]["value"] == pytest.approx(4.8)
     assert told["answer"].startswith("Fit 4.4 left and 4.8 right (mean 4.6) N/mm, 2 mm preload, gap 121 mm: ")
@@ -183,12 +187,12 @@ def test_preload_from_lengths():
 
 
 def test_what_to_do_to_spacer_and_collar():
-    """6 mm found, 3 wanted: 3 mm off the spacer. 15 found, 4 wanted: 11 mm out, at 1.5 mm a turn 7.3 turns."""
+    """6 mm found, 3 wanted: 3 mm off the spacer. 15 found, 7 wanted: 8 mm out, at 1.5 mm a turn 5.3 turns."""
     ends = report(demo(REAR_LENGTHS | {"front.pitch": "1.0"}), with_bands=False)["ends"]
     assert ends["front"]["seat"]["move"]["value"] == -3.0
     assert ends["front"]["seat"]["words"].startswith("Cut 3 mm off the spacer, or turn the adjuster 3.0 turns out, for a spring as long")
-    assert ends["rear"]["seat"]["words"].startswith("Collar 11 mm, 7.3 turns out")
-    assert ends["rear"]["seat"]["turns"]["value"] == pytest.approx(-11 / 1.5)
+    assert ends["rear"]["seat"]["words"].startswith("Collar 8 mm, 5.3 turns out")
+    assert ends["rear"]["seat"]["turns"]["value"] == pytest.approx(-8 / 1.5)
     longer = front(LENGTHS | {"front.new_spring": "own", "front.new_free": "478"})["seat"]
     assert (longer["move"]["value"], longer["words"]) == (-11.0, "Cut 11 mm off the spacer.")
 
@@ -196,17 +200,28 @@ def test_what_to_do_to_spacer_and_collar():
 @pytest.mark.parametrize(
     ("sizes", "code", "words"),
     [
-        ({"new_outside": "42", "spring_bore": "41.8"}, "too wide", "does not fit: 42.0 mm wide with its coils closed, and its bore is 41.8 mm"),
-        ({"new_inside": "30", "spring_core": "30.5"}, "too narrow", "does not fit: 30.0 mm inside, and what stands in it is 30.5 mm"),
-        ({"new_free": "510"}, "spacers", "does not fit: spacers must be 40 mm shorter, and 30 mm are in"),
+        ({"new_outside": "42", "spring_bore": "41.8"}, "too wide", "does not fit: 42.0 mm wide with its coils closed, in a bore of 41.8 mm"),
+        ({"new_inside": "30", "spring_core": "30.5"}, "too narrow", "does not fit: 30.0 mm inside, over 30.5 mm"),
         ({"new_free": "470", "new_solid": "168"}, "coil bind", "before the coils touch at full travel"),
     ],
 )
 def test_what_does_not_fit_is_said(sizes, code, words):
     told = front(LENGTHS | {"front.new_spring": "own"} | {f"front.{key}": value for key, value in sizes.items()})
-    other = next(c for c in told["candidates"] if c["relation"] == "one step stiffer")
-    assert words in {v["code"]: v["words"] for v in other["vetoes"]}[code]
-    assert told["leave"], "the fitted spring fits"
+    fitted_, *others = told["candidates"]
+    for other in others:
+        assert words in {v["code"]: v["words"] for v in other["vetoes"]}[code]
+    assert told["verdict"] == "keep", "the fitted spring fits, and no other can be built"
+    assert fitted_["relation"] == "chosen"
+
+
+def test_a_spring_that_leaves_no_room_for_spacers_has_a_least_preload():
+    """40 mm longer than the fitted one, 30 mm of spacers to take out, 6 mm preload found: 16 mm are the least."""
+    told = front(LENGTHS | {"front.new_spring": "own", "front.new_free": "510"})
+    stiff = next(c for c in told["candidates"] if c["rate"]["value"] == pytest.approx(4.6))
+    assert stiff["preload"]["value"] == 6 + 40 - 30
+    sag = stiff["rider_sag"]["value"]
+    short = {one["code"]: one["words"] for one in stiff["short"]}
+    assert short["preload below"] == f"even with 16 mm preload, the least there is, it sags only {sag:.0f} of the 66 mm wanted"
 
 
 # +/- of wire, coil and steel.

@@ -9,7 +9,7 @@ import pytest
 
 from calc.job import load
 from calc.model import conditions, fork, found_gaps, limits
-from calc.model.fork import gap_as_sold
+from calc.model.gaps import gap_as_sold
 from tests.core.documents import Document, changed, demo
 from tests.core.plain import report
 

@@ -28,8 +28,8 @@ def ends(changes: dict) -> dict:
         ({"front.area_by": "diameters", "front.seal_diameter": "20 mm", "front.outer_bore": "25 mm",
           "front.cap_volume": "100 ml", "front.rod_volume": "60 ml", "front.washers_volume": "60 ml"}, "front", None, "no room|no gas|oil-locked", "readings of the leg|volume"),
         ({"front.target_sag": "200 mm", "front.travel": "190 mm"}, "front", "front.target_sag", "not below the travel", "smaller sag"),
-        ({"front.preload_min": "20 mm", "front.preload_max": "10 mm"}, "front", "front.preload_max", "below the least", "measure again"),
-        ({"front.gap_min": "200 mm"}, "front", "front.gap_max", "below the least", "measure again"),
+        ({"front.preload_min": "20 mm", "front.preload_max": "10 mm"}, "front", "front.preload_max", "below the minimum", "measure again"),
+        ({"front.gap_min": "200 mm"}, "front", "front.gap_max", "below the minimum", "measure again"),
         ({"front.buy": "stock"}, "front", "front.stock", "No rates on the shelf", "Enter them"),
         ({"front.end_target": "force"}, "front", "front.end_force", "not entered", "Enter it"),
         ({"bike.use": "track"}, "front", "rider.posture", "standing cannot be carried over to sitting", "Weigh again sitting"),
@@ -49,37 +49,59 @@ def test_an_impossible_bike_is_refused_in_words(changes, end, path, cause, way_o
 
 
 @pytest.mark.parametrize(
-    ("changes", "end", "code", "cause"),
+    ("changes", "end", "cause"),
     [
-        ({"front.target_sag": "110 mm"}, "front", "preload below", r"needs −\d+ mm preload, below the 0 mm that can be built"),
-        ({"front.target_sag": "10 mm"}, "front", "preload above", r"needs \d+ mm preload, above the 15 mm that can be built"),
-        ({"front.solid_length": "200 mm"}, "front", "coil bind", r"leaves −?\d+ mm before the coils touch at full travel, under the 5 mm margin"),
-        ({"rear.free_length": "250 mm", "rear.solid_length": "150 mm"}, "rear", "coil bind", "under the 3 mm margin"),
-        ({"front.end_target": "force", "front.end_force": "0.3 kN"}, "front", "end unreachable", r"comes no nearer than \d\.\d\d kN to the 0\.30 kN wanted at the end of the travel, at any gap"),
-        ({"front.gap_min": "160 mm", "front.gap_max": "165 mm"}, "front", "gap below", r"needs gap \d+ mm, below the smallest of 160 mm"),
-        ({"front.gap_max": "80 mm"}, "front", "gap above", r"needs gap \d+ mm, above the largest of 80 mm"),
-        ({"rear.preload_min": "30 mm", "rear.preload_max": "31 mm"}, "rear", "preload below", "below the 30 mm"),
+        ({"front.solid_length": "200 mm"}, "front", r"leaves −?\d+ mm before the coils touch at full travel; 5 mm are wanted"),
+        ({"rear.free_length": "250 mm", "rear.solid_length": "150 mm"}, "rear", r"leaves −?\d+ mm before the coils touch at full travel; 3 mm are wanted"),
     ],
-)
-def test_where_no_spring_fits_the_nearest_says_what_stops_it(changes, end, code, cause):
+)  # fmt: skip
+def test_where_no_spring_can_be_built_the_nearest_says_what_stops_it(changes, end, cause):
     none = ends(changes)[end]
     assert none["state"] == "none"
     (problem,) = none["problems"]
     assert problem["code"] == "nothing-fits"
+    assert problem["message"].startswith("Nothing on offer can be built. The nearest, ")
+    assert re.search(cause, problem["message"])
     assert problem["way_out"]
-    stopped = [veto["words"] for c in none["candidates"] for veto in c["vetoes"] if veto["code"] == code]
-    assert stopped
-    assert any(re.search(cause, words) for words in stopped), stopped
-    assert all(c["vetoes"] for c in none["candidates"])
+    for candidate in none["candidates"]:
+        assert all(re.fullmatch(cause, veto["words"]) for veto in candidate["vetoes"])
+        assert candidate["vetoes"]
     assert "chosen" not in none
+
+
+@pytest.mark.parametrize(
+    ("changes", "end", "code", "words"),
+    [
+        ({"front.target_sag": "200 mm"}, "front", "preload below", r"even with 0 mm preload, the least there is, it sags only 1\d\d of the 200 mm wanted"),
+        ({"front.target_sag": "10 mm"}, "front", "preload high", r"needs \d+ mm preload; 15 mm is assumed to be the most"),
+        ({"front.target_sag": "10 mm", "front.preload_max": "15 mm"}, "front", "preload above", r"even with 15 mm preload, the most there is, it sags \d+ mm, where 10 are wanted"),
+        ({"front.end_target": "force", "front.end_force": "0.3 kN"}, "front", "end unreachable", r"reaches \d\.\d × rider load at full travel, whatever is set for it; 0\.4 is wanted"),
+        ({"front.gap_min": "160 mm", "front.gap_max": "165 mm"}, "front", "gap below", r"would need a gap of \d+ mm; 160 is the smallest allowed"),
+        ({"front.gap_max": "80 mm"}, "front", "gap above", r"would need a gap of \d+ mm; 80 is the largest allowed"),
+        ({"rear.preload_min": "30 mm", "rear.preload_max": "31 mm"}, "rear", "preload below", r"even with 30 mm preload, the least there is, it sags only \d+ of the 104 mm wanted"),
+    ],
+)  # fmt: skip
+def test_what_is_wanted_and_not_reached_is_told_as_a_figure_of_what_is_built(changes, end, code, words):
+    """It bars nothing by itself: the answer says what it comes to, and in which criterion it falls short."""
+    told = ends(changes)[end]
+    assert told["state"] == "ok"
+    chosen = told["chosen"]
+    (short,) = (one for one in chosen["short"] if one["code"] == code)
+    assert re.fullmatch(words, short["words"]), short["words"]
+    assert f"{short['words'][0].upper()}{short['words'][1:]}." in told["why"]
+    assert short["way_out"]
+    outside = [one["words"] for one in chosen["criteria"] if one["state"] == "outside"]
+    assert (told["verdict"] == "nearest") == bool(outside)
+    assert all(one in told["answer"] for one in outside)
+    assert told["answer"].startswith("Nothing on offer fits. The nearest is ") == bool(outside)
 
 
 @pytest.mark.parametrize("sag", ["10 mm", "30 mm", "110 mm", "200 mm"])
 def test_advice_does_not_pull_both_ways(sag):
-    (problem,) = ends({"front.target_sag": sag})["front"]["problems"]
-    advice = problem["way_out"].lower()
-    assert not ("want less rider sag" in advice and "want more rider sag" in advice), advice
-    assert not ("softer" in advice and "stiffer" in advice), advice
+    for candidate in ends({"front.target_sag": sag})["front"]["candidates"]:
+        advice = " ".join(one["way_out"] for one in candidate["short"]).lower()
+        assert not ("want less rider sag" in advice and "want more rider sag" in advice), advice
+        assert not ("softer" in advice and "stiffer" in advice), advice
 
 
 def test_what_is_fitted_may_be_impossible_while_the_answer_is_not():
@@ -89,8 +111,8 @@ def test_what_is_fitted_may_be_impossible_while_the_answer_is_not():
     assert locked["as_found"]["setup"] is None
     assert locked["as_found"]["problem"]["code"] == "hydraulic-lock"
     assert "oil-locked at 2" in locked["as_found"]["problem"]["message"]
-    sunk = ends({"rear.rate": "10 N/mm", "rear.preload": "0 mm", "standard.shock_rate": "48 N/mm",
-                 "rear.buy": "stock", "rear.stock": "52 54 56 58"})["rear"]  # fmt: skip
+    sunk = ends({"rear.rate": "10 N/mm", "rear.preload": "0 mm", "standard.shock_spring": "changed",
+                 "standard.shock_rate": "48 N/mm", "rear.buy": "stock", "rear.stock": "52 54 56 58"})["rear"]  # fmt: skip
     assert sunk["as_found"]["setup"] is None
     assert sunk["as_found"]["problem"]["code"] == "no-equilibrium"
     assert "before full travel" in sunk["as_found"]["problem"]["message"]

@@ -118,7 +118,7 @@ def test_what_follows_another_field_follows_it():
     assert job.value("front.collapsed_stroke") == 298.0
     assert job.value("front.target_sag") == round(usual("rider sag front", "enduro").typical / 100 * 290)
     assert job.value("front.gap_right") == job.value("front.gap_left")
-    assert job.fields["front.gap_right"].reason.startswith("follows gap found, left")
+    assert job.fields["front.gap_right"].reason.startswith("follows gap as found, left")
 
 
 def test_an_idle_field_says_so():

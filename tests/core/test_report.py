@@ -7,6 +7,7 @@ import re
 
 import pytest
 
+from calc.demo import jobs
 from calc.job.fields import FIELDS
 from calc.practice import usual
 from calc.report import ENDS
@@ -88,45 +89,67 @@ def test_the_answer_in_words_is_the_answer_in_numbers(answered):
     )
     assert rear["answer"].startswith(f"Fit {rate_text(rear['chosen']['rate']['value'])} N/mm, {told(rear['chosen']['preload'])} preload")
     low, high = front["holds_for"]["low"], front["holds_for"]["high"]
-    assert front["holds_for"]["words"] == f"Stays {rate_text(chosen['rate']['value'])} for {low:.0f} to {high:.0f} kg kitted."
+    assert front["holds_for"]["words"] == f"{rate_text(chosen['rate']['value'])} is right for riders of {low:.0f} to {high:.0f} kg in kit."
     assert told(chosen["frequency"]) in " ".join(front["why"])
-    assert front["why"][0] == "You put 9 % more on the fork than the rider it is sold for."  # 80.2 kg sprung against 73.4
-    assert told(rear["chosen"]["free_sag"]) in " ".join(rear["why"])
+    assert front["why"][0] == "Your load on the fork is 9 % more than the standard rider's."  # 80.2 kg sprung against 73.4
 
 
 def test_leave_it_can_be_the_answer():
     best = report(demo(), with_bands=False)["ends"]["rear"]["chosen"]
-    fitted = {"rear.rate": f"{best['rate']['value']} N/mm", "rear.preload": f"{best['preload']['value']} mm", "standard.shock_rate": "48 N/mm"}
+    as_sold = {"standard.shock_spring": "changed", "standard.shock_rate": "48 N/mm"}
+    fitted = {"rear.rate": f"{best['rate']['value']} N/mm", "rear.preload": f"{best['preload']['value']} mm"} | as_sold
     rear = report(demo(fitted), with_bands=False)["ends"]["rear"]
     assert rear["leave"] is True
-    assert rear["answer"].startswith(f"Leave the {rate_text(best['rate']['value'])} N/mm")
+    assert rear["verdict"] == "keep"
+    assert rear["candidates"][0] == rear["chosen"]
+    assert rear["answer"].startswith(f"Keep the {rate_text(best['rate']['value'])} N/mm")
 
 
-def test_vetoes_in_words_carry_the_numbers_that_stand_beside_them(answered):
-    seen = 0
-    for data in answered["ends"].values():
+def test_what_suits_at_both_ends_is_kept_at_both():
+    for end, data in report(jobs()["trail"], with_bands=False)["ends"].items():
+        chosen = data["chosen"]
+        assert (data["leave"], data["verdict"], chosen["fitted"]) == (True, "keep", True), end
+        assert data["answer"].startswith(f"Keep the {rate_text(chosen['rate']['value'])} N/mm: {told(chosen['preload'])} preload")
+
+
+def test_criteria_and_what_is_short_carry_the_numbers_that_stand_beside_them(answered):
+    """Read back from the words: the figure as it is told, the window's edge that it is set against, and the state they make."""
+    seen = set()
+    for end, travel in (("front", 300), ("rear", 305)):
+        data = answered["ends"][end]
+        low, high = (data["windows"]["free_sag"][side] for side in ("low", "high"))
+        wanted = data["targets"]["rider_sag"]["value"]
         for candidate in data["candidates"]:
-            for veto in candidate["vetoes"]:
-                seen += 1
-                if veto["code"].startswith("free sag"):
-                    low, high = (number_text(data["windows"]["free_sag"][side], 0) for side in ("low", "high"))
-                    assert f"free sag {number_text(candidate['free_sag']['value'], 0)} mm" in veto["words"]
-                    assert f"{low}-{high}" in veto["words"]
-                    side = "under" if candidate["free_sag"]["value"] < data["windows"]["free_sag"]["low"] else "over"
-                    assert f"{side} the window" in veto["words"]
-    assert seen
+            rider, free, force = candidate["criteria"]
+            told_sag = re.fullmatch(r"rider sag ([\d.]+) mm, (\d+) wanted", rider["words"])
+            assert float(told_sag[1]) == pytest.approx(candidate["rider_sag"]["value"], abs=0.5)
+            assert float(told_sag[2]) == pytest.approx(wanted, abs=0.5)
+            if rider["state"] == "outside":
+                assert abs(candidate["rider_sag"]["value"] - wanted) > 0.02 * travel
+            told_free = re.fullmatch(r"free sag ([\d.]+) mm, usual (\d+)-(\d+)", free["words"])
+            assert float(told_free[1]) == pytest.approx(candidate["free_sag"]["value"], abs=0.5)
+            assert (int(told_free[2]), int(told_free[3])) == (round(low), round(high))
+            if free["state"] == "outside":
+                assert float(told_free[1]) < low or float(told_free[1]) > high, free["words"]
+            told_force = re.fullmatch(r"force at full travel ([\d.]+) × rider load, at least ([\d.]+) wanted", force["words"])
+            assert float(told_force[1]) == pytest.approx(candidate["end_multiple"]["value"], abs=0.05)
+            assert (force["state"] == "outside") <= (float(told_force[1]) < float(told_force[2]))
+            seen |= {one["state"] for one in candidate["criteria"]} | {one["code"] for one in candidate["short"]}
+    assert seen == {"inside", "at the edge", "outside", "preload below"}
 
 
-def test_choice_neighbours_and_fitted_are_always_shown(answered):
+def test_what_is_in_comes_first_then_the_choice_and_its_neighbours_soft_to_stiff(answered):
     for end, data in answered["ends"].items():
-        relations = [c["relation"] for c in data["candidates"]]
+        first, *others = data["candidates"]
+        assert first["fitted"], end
+        assert sum(c["fitted"] for c in data["candidates"]) == 1, end
+        relations = [c["relation"] for c in others]
         assert relations.count("chosen") == 1
         assert relations.index("one step softer") < relations.index("chosen") < relations.index("one step stiffer")
-        assert sum(c["fitted"] for c in data["candidates"]) == 1, end
-        rates = [c["rate"]["value"] for c in data["candidates"]]
+        rates = [c["rate"]["value"] for c in others]
         assert rates == sorted(rates)
-        free = [c for c in data["candidates"] if not c["vetoes"]]
-        assert min(free, key=lambda c: c["key"])["relation"] == "chosen"
+        fits = [c for c in data["candidates"] if not c["vetoes"] and all(one["state"] != "outside" for one in c["criteria"])]
+        assert min(fits, key=lambda c: c["key"])["relation"] == "chosen"
 
 
 def test_the_curve_ends_at_the_end_force_and_starts_at_the_preload(answered):
@@ -154,7 +177,8 @@ def test_windows_are_the_rows_of_the_riding(answered):
 def test_what_the_new_sags_do_to_the_bike(answered):
     attitude = answered["attitude"]
     moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in answered["ends"].items()}
-    assert attitude["clamp_shift"]["value"] == pytest.approx(moved["front"])
+    nose = moved["front"] * math.cos(math.radians(26.5)) - moved["rear"]
+    assert attitude["clamp_shift"]["value"] == pytest.approx(nose / math.cos(math.radians(26.5)))
     assert attitude["front_height"]["value"] == pytest.approx(moved["front"] * math.cos(math.radians(26.5)))
     assert attitude["rear_height"]["value"] == pytest.approx(moved["rear"])
     turned = math.degrees(math.atan((attitude["front_height"]["value"] - moved["rear"]) / 1485))
@@ -217,9 +241,9 @@ def test_the_spread_of_a_reading_has_two_figures(half, text):
 
 def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
     light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"]["front"]
-    assert light["why"][0].startswith("You put 5 % less on the fork")  # 70 kg sprung against 73.4
+    assert light["why"][0].startswith("Your load on the fork is 5 % less")  # 70 kg sprung against 73.4
     same = report(demo({"standard.rider": "104 kg"}), with_bands=False)["ends"]["front"]
-    assert same["why"][0].startswith("You put as much on the fork as")
+    assert same["why"][0] == "Your load on the fork is the standard rider's."
 
 
 def test_one_end_alone_is_the_same_end_without_the_comparison():

@@ -57,7 +57,8 @@ def test_figures_are_rounded_as_the_trade_reads_them(nominal):
             if data["chosen"][name]:
                 assert data["chosen"][name]["decimals"] == decimals, (end, name)
     front = nominal["ends"]["front"]
-    assert {name: front["targets"][name]["decimals"] for name in ("rider_sag", "end", "frequency")} == {"rider_sag": 0, "end": 2, "frequency": 2}
+    assert {name: front["targets"][name]["decimals"] for name in ("rider_sag", "end")} == {"rider_sag": 0, "end": 2}
+    assert front["yardstick"]["frequency"]["decimals"] == 2
     assert {name: front["load"][name]["decimals"] for name in ("alone", "aboard", "sprung_mass")} == {"alone": 0, "aboard": 0, "sprung_mass": 1}
     assert report(demo({"front.end_target": "energy", "front.end_energy": "640 J"}), with_bands=False)["ends"]["front"]["targets"]["end"]["decimals"] == 0
 
@@ -67,25 +68,37 @@ def test_rates_as_the_trade_writes_them(rate, text):
     assert rate_text(rate) == text
 
 
-def test_three_steps_either_way_of_the_choice_and_the_fitted_one_are_shown(nominal):
+def test_what_is_in_then_three_steps_either_way_of_the_choice_are_shown(nominal):
     front = nominal["ends"]["front"]
     rates = [round(c["rate"]["value"], 2) for c in front["candidates"]]
-    assert rates == [4.0, 4.2, 4.4, 4.6, 4.8, 5.0, 5.2]
+    assert rates == [4.2, 4.0, 4.4, 4.6, 4.8, 5.0, 5.2]
     assert [c["relation"] for c in front["candidates"]] == ["other", "other", "one step softer", "chosen", "one step stiffer", "other", "other"]
-    assert [c["fitted"] for c in front["candidates"]] == [False, True, False, False, False, False, False]
+    assert [c["fitted"] for c in front["candidates"]] == [True, False, False, False, False, False, False]
     far = report(demo({"front.rate": "3.0 N/mm"}), with_bands=False)["ends"]["front"]
-    assert min(c["rate"]["value"] for c in far["candidates"]) == pytest.approx(3.0)
+    assert far["candidates"][0]["rate"]["value"] == pytest.approx(3.0)
+    assert [c["relation"] for c in far["candidates"]].count("chosen") == 1
 
 
-def test_where_nothing_fits_seven_are_shown_that_least_bars():
-    """A free sag of a quarter of the travel under a rider sag of 22 %: no spring leaves it; the fitted one is among the seven."""
-    none = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"]["front"]
+def test_where_nothing_can_be_built_what_is_in_and_what_rides_nearest_is_shown():
+    """A spring that blocks at 200 mm: no rate leaves room; the one that rides nearest to the standard setup is named."""
+    none = report(demo({"front.solid_length": "200 mm"}), with_bands=False)["ends"]["front"]
     assert none["state"] == "none"
-    assert [len(c["vetoes"]) for c in none["candidates"]] == [1, 1, 1, 1, 1, 2, 2]
+    assert all(c["vetoes"] for c in none["candidates"])
     assert {c["relation"] for c in none["candidates"]} == {"other"}
+    assert none["candidates"][0]["fitted"]
     (problem,) = none["problems"]
-    nearest = min(none["candidates"], key=lambda c: (len(c["vetoes"]), c["key"]))
-    assert f"Nearest is {rate_text(nearest['rate']['value'])} N/mm" in problem["message"]
+    nearest = min(none["candidates"], key=lambda c: c["key"])
+    assert f"The nearest, {rate_text(nearest['rate']['value'])} N/mm, {nearest['vetoes'][0]['words']}." in problem["message"]
+    rates = [round(c["rate"]["value"], 2) for c in none["candidates"][1:]]
+    assert rates == [round(nearest["rate"]["value"] + 0.2 * i, 2) for i in (-3, -1, 0, 1, 2, 3)], "and three steps either way; 4.2 is in"
+
+
+def test_a_free_sag_window_that_no_spring_meets_is_told_of_the_nearest():
+    """A free sag of a quarter of the travel under a rider sag of 22 %: no spring leaves it."""
+    front = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"]["front"]
+    assert (front["state"], front["verdict"]) == ("ok", "nearest")
+    free = front["chosen"]["free_sag"]["value"]
+    assert f"free sag {free:.0f} mm, usual 72-78" in front["answer"]
 
 
 def test_friction_is_told_along_the_leg_at_the_front():
@@ -118,12 +131,12 @@ def test_a_limit_itself_is_taken_and_a_thousandth_beyond_is_refused(path):
             assert f"is {side} the limit of {limit:g}" in problem.message
 
 
-def test_a_plus_minus_is_at_most_the_whole_range():
+def test_a_plus_minus_is_at_most_half_the_range_and_no_more_than_it_stands_beside():
     field = FIELDS["front.gap_left"]
-    widest = field.high - field.low
-    for half, code in ((widest, None), (widest * 1.001, "range"), (0.0, None), (-0.1, "range")):
-        problem = load(demo({"front.gap_left": {"value": "145 mm", "plus_minus_95": f"{half!r} mm"}})).fields["front.gap_left"].problem
-        assert (problem and problem.code) == code, half
+    widest = (field.high - field.low) / 2
+    for value, half, code in ((300, widest, None), (300, widest * 1.001, "range"), (145, 145, None), (145, 145.2, "range"), (145, 0, None), (145, -0.1, "range")):
+        problem = load(demo({"front.gap_left": {"value": f"{value} mm", "plus_minus_95": f"{half!r} mm"}})).fields["front.gap_left"].problem
+        assert (problem and problem.code) == code, (value, half)
 
 
 @pytest.mark.parametrize("use", ["enduro", "road"])

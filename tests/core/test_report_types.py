@@ -35,7 +35,8 @@ NOT_DRAWN = {
     "SetupReport.bind_clearance": "what bars a candidate names it", "SetupReport.second_bind_clearance": "what bars a candidate names it",
     "SetupReport.free_sag_friction": UNDRAWN, "SetupReport.rider_sag_friction": UNDRAWN, "SetupReport.landing_energy": UNDRAWN,
     "SetupReport.landing_energy_rubber": IN_WORDS, "SetupReport.pair": UNDRAWN, "SizedEnd.standard": UNDRAWN, "EndOk.seat": UNDRAWN,
-    "Candidate.gap_other": UNDRAWN, "Curve.rubber": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
+    "Candidate.criteria": UNDRAWN, "Candidate.short": UNDRAWN, "EndOk.verdict": IN_WORDS, "SizedEnd.yardstick": IN_WORDS,
+    "YardstickReport.source": IN_WORDS, "Candidate.gap_other": UNDRAWN, "Curve.rubber": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
     "WholeBike.modifiers": UNDRAWN, "Modifier.when": UNDRAWN,
 }  # fmt: skip
 

@@ -12,21 +12,23 @@ from calc.impossible import Impossible
 from calc.report import report as typed_report
 from calc.report.conditions import change_words
 from calc.report.quantity import quantity, spring_rate
-from calc.report.reasons import veto_words
+from calc.report.reasons import reason_words
 from calc.report.setups import _decimals
 from calc.report.springs import seat_words
 from calc.report.sure import middle
 from calc.report.text import report_text
-from calc.report.types import Candidate, Change, ConditionBarred, Legs, Window
+from calc.report.types import Candidate, Change, ConditionBarred, Criterion, Legs, Window, YardstickReport
 from calc.report.words import (
     answer_words,
     count_words,
-    front_why,
+    load_words,
     oil_words,
+    open_words,
     rate_words,
-    rear_why,
+    ride_words,
+    sag_choice_words,
     span_words,
-    unsettled_words,
+    yardstick_words,
 )
 from calc.sizing.choice import BIGGEST_CHANGE, SPAN_STEPS
 from tests.core.documents import demo
@@ -57,45 +59,76 @@ def test_oil_to_add_or_take_out(left, right, words):
 
 
 @pytest.mark.parametrize(("low", "high", "words"), [
-    (None, None, "Stays 4.6 for every rider within half as much or 24 kg."), (None, 106.0, "Stays 4.6 up to 106 kg kitted."),
-    (99.0, None, "Stays 4.6 from 99 kg kitted up."), (99.0, 106.0, "Stays 4.6 for 99 to 106 kg kitted."),
+    (None, None, "4.6 is right for every rider within half as much or 24 kg."), (None, 106.0, "4.6 is right for riders of up to 106 kg in kit."),
+    (99.0, None, "4.6 is right for riders from 99 kg in kit up."), (99.0, 106.0, "4.6 is right for riders of 99 to 106 kg in kit."),
 ])  # fmt: skip
 def test_between_which_riders_it_stays(low, high, words):
     assert span_words(low, high, "4.6") == words
 
 
 def test_the_answer_in_each_of_its_forms():
-    pair = setup(4.5, (4.4, 4.6))
+    pair, oil = setup(4.5, (4.4, 4.6)), ml(42, 42)
     assert rate_words(setup()) == "4.6"
     assert rate_words(pair) == "4.4 left and 4.6 right (mean 4.5)"
-    assert answer_words("front", setup(oil=ml(42, 42)), leave=False) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm: add 42 ml a leg."
-    assert answer_words("front", setup(oil=ml(42, 42)), leave=True) == "Leave the 4.6 N/mm, with 3 mm preload, gap 120 mm: add 42 ml a leg."
-    assert answer_words("front", setup(), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
-    assert answer_words("rear", setup(oil=ml(42, 42)), leave=False) == "Fit 4.6 N/mm, 3 mm preload."
-    open_ = answer_words("rear", setup(), leave=True, span=(4.2, 4.8))
-    assert open_ == "From 4.2 to 4.8 N/mm, not settled yet; as your readings stand 4.6 with 3 mm preload."
+    assert answer_words("front", "fit", setup(oil=oil)) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", "keep", setup(oil=oil)) == "Keep the 4.6 N/mm: 3 mm preload, gap 120 mm: add 42 ml a leg."
+    assert answer_words("front", "fit", setup()) == "Fit 4.6 N/mm, 3 mm preload, gap 120 mm."
+    assert answer_words("rear", "fit", setup(oil=oil)) == "Fit 4.6 N/mm, 3 mm preload."
+    assert answer_words("rear", "open", setup(), "the leverage is not measured") == (
+        "Can't choose a rear spring yet: the leverage is not measured. Keep the 4.6 for now and set the sag: 3 mm preload."
+    )
 
 
-def test_draws_counted_in_words():
-    assert count_words({4.4: 1, 4.6: 7, 4.8: 2, 5.0: 0}, 4.6) == "4.6 in 7 of 10 draws of your readings, 4.8 in 2, 4.4 in 1."
-    assert count_words({4.6: 10}, 4.6) == "4.6 in 10 of 10 draws of your readings."
-    assert count_words({4.8: 10}, 4.6).startswith("4.6 in 0 of 10")
-    assert unsettled_words(4.2, 4.8, 4.6, False).startswith("Not settled yet: 4.2 to 4.8 N/mm in 8 of 10 draws")
+def test_a_rate_that_nobody_read_is_not_named():
+    """What is in stays; how stiff it is was assumed, and would be read as known."""
+    assert answer_words("rear", "keep", setup(48.0), in_known=False) == "Keep what is in: 3 mm preload."
+    assert answer_words("front", "open", setup(), in_known=False).startswith("Can't choose a fork spring yet. Keep what is in for now")
 
 
-def test_why_this_fork_spring():
+def test_the_nearest_says_what_it_misses():
+    criteria = (Criterion("rider sag", "outside", "rider sag 61 mm, 66 wanted"), Criterion("free sag", "inside", "free sag 30 mm, usual 24-42"))
+    told = answer_words("rear", "nearest", setup(criteria=criteria))
+    assert told == "Nothing on offer fits. The nearest is 4.6 N/mm with 3 mm preload; rider sag 61 mm, 66 wanted."
+
+
+def test_runs_counted_in_words():
+    assert count_words({4.4: 1, 4.6: 7, 4.8: 2, 5.0: 0}, 4.6, 10) == "4.6 in 7 of 10 runs with your ± varied, 4.8 in 2, 4.4 in 1."
+    assert count_words({4.6: 10}, 4.6, 10) == "4.6 in 10 of 10 runs with your ± varied."
+    assert count_words({4.4: 3, 4.6: 4, 4.8: 3}, 4.6, 9) == "4.6 or a step from it in 9 of 10 runs with your ± varied: 4.6 in 4, 4.4 in 3, 4.8 in 3."
+    assert open_words(4.2, 4.8, False) == "From 4.2 to 4.8 N/mm in 8 of 10 runs with your ± varied."
+    assert open_words(4.2, 4.8, True) == "From 4.2 to 4.8 N/mm in 8 of 10 runs with your ± varied that find a spring."
+
+
+@pytest.mark.parametrize(("axle", "extra", "words"), [
+    ("front", 0.093, "Your load on the fork is 9 % more than the standard rider's."),
+    ("rear", -0.093, "Your load on the rear is 9 % less than the standard rider's."),
+    ("front", 0.004, "Your load on the fork is the standard rider's."), ("front", 0.9, "Your load on the fork is 90 % more than the standard rider's."),
+])  # fmt: skip
+def test_the_load_against_the_standard_rider_s(axle, extra, words):
+    assert load_words(axle, extra) == words
+
+
+def test_why_this_spring():
     usual = Window(1.9, 2.3, "Hz", "")
-    standard = setup(4.2, frequency=quantity(2.07, "Hz", "", 2))
+    yardstick = YardstickReport(quantity(2.07, "Hz", "", 2), "standard", yardstick_words("standard", "2.07 Hz", "2.07 Hz"))
     other = setup(4.2, frequency=quantity(1.97, "Hz", "", 2))
-    assert front_why(0.093, setup(), standard, other, usual) == [
-        "You put 9 % more on the fork than the rider it is sold for.",
-        "4.6 rides at 2.08 Hz, as sold 2.07 Hz; your 4.2 as found rides at 1.97 Hz. Usual for this riding: 1.9-2.3 Hz.",
-    ]
-    assert front_why(-0.093, setup(), standard, None, usual)[0] == "You put 9 % less on the fork than the rider it is sold for."
-    assert front_why(0.004, setup(), standard, None, usual)[0] == "You put as much on the fork as the rider it is sold for."
-    assert front_why(0.9, setup(), standard, None, usual)[0] == "You put 90 % more on the fork than the rider it is sold for."
-    same = front_why(0.1, setup(), standard, setup(4.6), usual)[1]
-    assert same == front_why(0.1, setup(), standard, None, usual)[1] == "4.6 rides at 2.08 Hz, as sold 2.07 Hz. Usual for this riding: 1.9-2.3 Hz."
+    plain = "4.6 rides at 2.08 Hz; the standard rider on the standard setup at 2.07 Hz"
+    assert ride_words(setup(), yardstick, other, usual) == f"{plain}; the 4.2 as it came in at 1.97 Hz. Usual for this riding: 1.9-2.3 Hz."
+    assert ride_words(setup(), yardstick, setup(4.6), usual) == ride_words(setup(), yardstick, None, usual) == f"{plain}. Usual for this riding: 1.9-2.3 Hz."
+
+
+@pytest.mark.parametrize(("source", "words"), [
+    ("frequency", "2.10 Hz is wanted"), ("free sag", "the free sag wanted asks for 2.10 Hz"),
+    ("softest usual", "the standard setup at 1.70 Hz is softer than usual, so the choice goes by 2.10 Hz"),
+    ("stiffest usual", "the standard setup at 1.70 Hz is stiffer than usual, so the choice goes by 2.10 Hz"),
+])  # fmt: skip
+def test_what_the_choice_is_measured_by(source, words):
+    assert yardstick_words(source, "2.10 Hz", "1.70 Hz") == words
+
+
+def test_what_another_rider_sag_would_choose():
+    assert sag_choice_words(4.6, 4.6, 4.6, 5.0) == "With 5 mm less or more rider sag it would be the same spring."
+    assert sag_choice_words(4.8, 4.6, 4.6, 5.0) == "With 5 mm less rider sag it would be 4.8, with 5 mm more 4.6."
 
 
 def test_a_condition_that_cannot_be_does_not_hide_the_next():
@@ -126,18 +159,10 @@ def test_a_gauge_is_told_to_what_its_steps_need(step, decimals):
     assert _decimals(step) == decimals
 
 
-def test_why_this_shock_spring():
-    first, second = rear_why(setup(54.0), quantity(30.2, "mm", "", 0), setup(48.0))
-    assert first == "At 66 mm rider sag, 54 N/mm leaves 30 mm free sag; 30 mm is wanted."
-    assert second == "As found: 30 mm free sag, 66 mm rider sag."
-    assert rear_why(setup(54.0), quantity(30.0, "mm", "", 0), setup(topped_out=True))[1] == "As found: no free sag, preload alone holds the bike, 66 mm rider sag."
-    assert len(rear_why(setup(54.0), quantity(30.0, "mm", "", 0), None)) == 1
-
-
 def test_widths_are_told_in_tenths_and_lengths_in_millimetres():
     numbers = {"outside": 44.04, "bore": 43.0, "bind": 2.6, "bind_margin": 3.0, "gap": None}
-    assert veto_words("too wide", numbers) == "does not fit: 44.0 mm wide with its coils closed, and its bore is 43.0 mm"
-    assert veto_words("coil bind", numbers) == "leaves 2.6 mm before the coils touch at full travel, under the 3.0 mm margin"
+    assert reason_words("too wide", numbers) == "does not fit: 44.0 mm wide with its coils closed, in a bore of 43.0 mm"
+    assert reason_words("coil bind", numbers) == "leaves 2.6 mm before the coils touch at full travel; 3.0 mm are wanted"
 
 
 @pytest.mark.parametrize(("end", "move", "turns", "words"), [
@@ -192,9 +217,11 @@ def test_what_a_reading_would_gain_is_told_in_as_many_places_as_it_takes_to_see_
     asked = [m for end in report(demo())["ends"].values() for m in end["measure_next"] if m["unit"] == "mm"]
     assert asked
     for one in asked:
-        now, then = re.search(r"±(\S+) becomes ±(\S+) mm\.$", one["words"]).groups()
+        now, then = re.search(r"from ±(\S+) to ±(\S+) mm\)\.$", one["words"]).groups()
         places = 0 if f"{one['now']:.0f}" != f"{one['then']:.0f}" else 1
-        assert (now, then) == (f"{one['now']:.{places}f}", f"{one['then']:.{places}f}"), one["words"]
+        assert [len(text.partition(".")[2]) for text in (now, then)] == [places, places], one["words"]
+        for text, exact in ((now, one["now"]), (then, one["then"])):  # the report's own numbers have three figures
+            assert abs(float(text) - exact) <= 0.5 * 10.0**-places + 0.005 * exact, one["words"]
 
 
 def test_the_seat_is_told_per_leg_at_the_front_and_per_shock_at_the_rear():

@@ -183,11 +183,22 @@ def _rubber(report: Data, end: str, data: Data) -> None:
         assert any("touched at rider sag" in line for line in lines) == touched or abs(chosen["rider_sag"]["value"] - left) < 1e-6
 
 
+def was_read(report: Data, path: str) -> bool:
+    """True for a field that was measured or stated; those that are idle and empty are not told."""
+    return path in report["fields"] and report["fields"][path]["origin"] in ("measured", "stated")
+
+
 def _seat(report: Data, end: str, data: Data) -> None:
     """Longer, in and + are one way; shorter, out and - the other."""
     if data["chosen"]["pressure"]:  # pumped, not shimmed
         return
-    move, turns, words = data["seat"]["move"]["value"], data["seat"]["turns"], data["seat"]["words"]
+    turns, words = data["seat"]["turns"], data["seat"]["words"]
+    if data["seat"]["move"] is None:  # nobody read the preload that it would start from
+        assert turns is None
+        assert agrees(numbers(words)[0], data["chosen"]["preload"]["value"])
+        assert not was_read(report, f"{end}.preload") or report["fields"][f"{end}.preload_from"]["value"] == "lengths"
+        return
+    move = data["seat"]["move"]["value"]
     own = seat(report, end, data["chosen"])
     assert own is None or math.isclose(move, own, abs_tol=1e-6)
     inwards = re.search(r"\b(Add|in)\b", words) is not None

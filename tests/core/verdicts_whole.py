@@ -30,7 +30,7 @@ def check_report(report: Data) -> None:
 
 
 def _attitude(report: Data) -> None:
-    """Less sag is higher; tubes go up through the clamps as the front comes up."""
+    """Less sag is higher; a nose that comes up against the rear is slacker, and the tubes go up through the clamps for it."""
     told, ends = report["attitude"], report["ends"]
     if told is None:
         assert any(data["state"] != "ok" or data["as_found"]["setup"] is None for data in ends.values())
@@ -43,13 +43,23 @@ def _attitude(report: Data) -> None:
         assert said, told["words"]
         assert (said[2] is None) == (round(abs(rise), 9) <= 0.5)
         assert said[2] is None or (agrees(said[2], abs(rise)) and said[3] == ("higher" if rise > 0 else "lower")), told["words"]
+    nose = rises["front"] - rises["rear"]
+    shift = nose / math.cos(math.radians(entered(report, "bike.rake")))
+    assert math.isclose(told["clamp_shift"]["value"], shift, abs_tol=1e-6)
     clamps = re.search(r"move the tubes (\d+) mm (up|down)", told["words"])
-    assert clamps is None or (agrees(clamps[1], abs(less["front"])) and clamps[2] == ("up" if less["front"] > 0 else "down"))
-    turned = re.search(r"Rake changes by (\S+?)°", told["words"])
-    assert (turned is not None) == (entered(report, "bike.wheelbase") is not None)
-    if turned:
-        expected = math.degrees(math.atan((rises["front"] - rises["rear"]) / entered(report, "bike.wheelbase")))
-        assert agrees(turned[1], expected)
+    worth, read = round(abs(shift), 9) > 0.5, "Nobody read" not in told["words"]
+    assert (clamps is not None) == (worth and read), "only what is worth a millimetre, and starts from a reading"
+    assert clamps is None or (agrees(clamps[1], abs(shift)) and clamps[2] == ("up" if nose > 0 else "down"))
+    assert clamps is None or f"{'raise' if nose > 0 else 'lower'} the rear" in told["words"]
+    turned = re.search(r"makes the rake(?: (\S+?)(?: ±\S+)?°)? (slacker|steeper)", told["words"])
+    assert (turned is not None) == worth
+    assert turned is None or turned[2] == ("slacker" if nose > 0 else "steeper")
+    base = entered(report, "bike.wheelbase")
+    assert (told["rake_change"] is None) == (base is None)
+    if base is not None:
+        expected = math.degrees(math.atan(nose / base))
+        assert math.isclose(told["rake_change"]["value"], expected, abs_tol=1e-6)
+        assert turned is None or turned[1] is None or agrees(turned[1], abs(expected))
 
 
 def _scales(report: Data) -> None:

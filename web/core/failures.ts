@@ -1,3 +1,4 @@
+import { VERSION } from '../generated/version.ts'
 import type { Cause, Reason } from './boundary.ts'
 
 /** A failed start in words: what happened, why, the way out, and a report to copy. */
@@ -63,7 +64,7 @@ const WORDS: Record<Reason, Words> = {
 /** The report holds no job data, so that it can be sent on without a second thought. */
 function report(cause: Cause): string {
   return [
-    `Stanchion ${import.meta.env.MODE}, ${new Date().toISOString()}`,
+    `Stanchion ${VERSION}, ${new Date().toISOString()}`,
     `reason: ${cause.reason}${cause.file ? `, file: ${cause.file}` : ''}`,
     `detail: ${cause.detail}`,
     `page: ${location.origin}${location.pathname}, secure: ${isSecureContext}, online: ${navigator.onLine}`,

@@ -39,6 +39,13 @@ export function clear(...paths: FieldPath[]): void {
   change(paths.reduce((next, path) => withEntry(next, path, undefined), job.value), '')
 }
 
+/** Several entries in one step, as stated; the paths besides are emptied first. */
+export function enter(entries: [path: FieldPath, text: string][], emptied: FieldPath[]): void {
+  const empty = emptied.reduce((next, path) => withEntry(next, path, undefined), job.value)
+  const next = entries.reduce((now, [path, value]) => withEntry(now, path, { value, origin: 'stated' }), empty)
+  change(next, '', endOf(emptied[0]!))
+}
+
 /** A range of the user's own: the three numbers as typed, those not touched as the trade has them. */
 export function setRange({ name, low, typical, high }: RangeRow, own: OwnRange | undefined): void {
   change(withRange(job.value, name, own && { low, typical, high, ...own }), `range ${name}`)

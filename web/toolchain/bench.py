@@ -13,7 +13,7 @@ from typing import Any
 
 from playwright.sync_api import Error, Playwright, sync_playwright
 
-from . import bench_core, site, sources, visits, wire
+from . import bench_core, budgets, sources, visits, wire
 from .browser import chromium
 from .fetch import numpy_wheel
 from .places import BUILD, DIST, GENERATED, PYODIDE, ROOT, say, stop
@@ -60,18 +60,20 @@ def make_stock_page() -> None:
 
 def middle(rows: list[dict[str, float | None]]) -> dict[str, float | None]:
     """Per mark the median of the visits that had it."""
-    found = {name: [row[name] for row in rows if row[name] is not None] for name in visits.MARKS}
+    found = {name: [value for row in rows if (value := row[name]) is not None] for name in visits.MARKS}
     return {name: round(statistics.median(values), 1) if values else None for name, values in found.items()}
 
 
 def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: int) -> dict[str, Any]:
-    rows: dict[str, list] = {name: [] for name in urls}
+    rows: dict[str, list[list[dict[str, float | None]]]] = {name: [] for name in urls}
     # In turn, so that a machine that gets slower meanwhile slows both.
     for _ in range(VISITS[speed]):
         for name, url in urls.items():
             rows[name].append(visits.first_and_second(playwright, path, url, slowed=speed > 1))
-    return {name: {visit: middle([pair[number] for pair in pairs]) for number, visit in enumerate(("first", "second"))}
-            for name, pairs in rows.items()}
+    return {
+        name: {visit: middle([pair[number] for pair in pairs]) for number, visit in enumerate(("first", "second"))}
+        for name, pairs in rows.items()
+    }
 
 
 def rest() -> int:
@@ -97,11 +99,14 @@ def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> di
 def measure() -> dict[str, Any]:
     path = chromium()
     make_stock_page()
-    files, judged = site.budgets()
+    files = budgets.sizes()
     result: dict[str, Any] = {
-        "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"), "machine": platform.platform(),
-        "files": files, "budgets": [{"name": n, "bytes": b, "limit": limit} for n, b, limit in judged],
-        "start": {}, "edit": {},
+        "at": time.strftime("%Y-%m-%dT%H:%M:%S%z"),
+        "machine": platform.platform(),
+        "files": files,
+        "budgets": [budget._asdict() for budget in budgets.budgets(files)],
+        "start": {},
+        "edit": {},
     }
     reason = visits.cannot_slow()
     with Site(DIST) as ours, Site(STOCK, handler=StockHandler) as stock, sync_playwright() as playwright:
@@ -125,13 +130,20 @@ def ratios(result: dict[str, Any]) -> list[tuple[str, float, float]]:
     for speed, pages in result["start"].items():
         for visit in ("first", "second"):
             ours, stock = (pages[name][visit]["first-computed"] for name in ("page", "stock"))
-            rows.append((f"{visit} visit to first computed answer at {speed}, over the untuned page",
-                         round(ours / stock, 3), STARTED))
+            rows.append(
+                (f"{visit} visit to first computed answer at {speed}, over the untuned page", round(ours / stock, 3), STARTED)
+            )
     held = f"{visits.SLOWED}x"
     if held in result["edit"]:
         whole = result["start"][held]["stock"]["first"]["first-computed"]
-        rows += [(f"an edit to its {what}, {which}, at {held}, over the untuned page's first visit",
-                  round(result["edit"][held][what][which] / whole, 4), limit) for (what, which), limit in EDIT.items()]
+        rows += [
+            (
+                f"an edit to its {what}, {which}, at {held}, over the untuned page's first visit",
+                round(result["edit"][held][what][which] / whole, 4),
+                limit,
+            )
+            for (what, which), limit in EDIT.items()
+        ]
     return rows
 
 

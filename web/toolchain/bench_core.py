@@ -20,7 +20,10 @@ RICHER = {
     "a second spring nested in the fork's": {"spring_kind": "nested", "second_rate": "1 N/mm", "second_later": "100 mm"},
     "a sealed cartridge beside the leg's space": {"air": "sealed cartridge"},
     "three spaces: an air leg with balance chamber and second volume": {
-        "air": "air leg", "balance": "yes", "second": "yes", "gap_min": "60 mm",
+        "air": "air leg",
+        "balance": "yes",
+        "second": "yes",
+        "gap_min": "60 mm",
     },
 }
 

@@ -14,7 +14,7 @@ COMMANDS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stab
 BUNDLED = BUILD / "browser"
 FLAGS = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
          "--disable-background-networking", "--disable-component-update", "--disable-sync",
-         "--disable-dev-shm-usage")
+         "--disable-dev-shm-usage")  # fmt: skip
 
 
 def chromium() -> Path:
@@ -24,9 +24,10 @@ def chromium() -> Path:
         path = attempt(get, told)
         if path:
             return path
-    raise Stop("no Chromium that starts.\n  " + "\n  ".join(told)
-         + "\n  Install one (Debian: apt-get install chromium; "
-         f"elsewhere: {VENV_PYTHON} -m playwright install chromium), or set {NAMED} to its path.")
+    raise Stop(
+        "no Chromium that starts.\n  " + "\n  ".join(told) + "\n  Install one (Debian: apt-get install chromium; "
+        f"elsewhere: {VENV_PYTHON} -m playwright install chromium), or set {NAMED} to its path."
+    )
 
 
 def attempt(get: Callable[[], Path | None], told: list[str]) -> Path | None:

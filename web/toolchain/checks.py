@@ -2,82 +2,146 @@
 
 from __future__ import annotations
 
+import json
 import time
 from collections.abc import Callable
+from itertools import takewhile
+from pathlib import Path
+from typing import NamedTuple
 
-from . import browser, sources
+from . import browser, budgets, sources
 from .node import run_node, tool
-from .places import ROOT, VENV_PYTHON, WEB, Stop, run, say, stop
+from .places import CORE_TESTS, DESK_ONLY, ROOT, VENV_PYTHON, Stop, run, say, stop
 
-TESTS = ROOT / "tests"
-
-
-def pytest(*arguments: str, env: dict[str, str] | None = None) -> None:
-    # pytest itself fails when it collects nothing.
-    run([VENV_PYTHON, "-m", "pytest", "-q", *arguments], env=env)
+Words = list[str]
 
 
-def style() -> None:
+def pytest(folders: list[Path], words: Words, *options: str, env: dict[str, str] | None = None) -> None:
+    """Run pytest over the folders, or over the files that the words name; it fails by itself when it collects nothing."""
+    run([VENV_PYTHON, "-m", "pytest", "-q", *options, *chosen(folders, words)], env=env)
+
+
+def chosen(folders: list[Path], words: Words) -> Words:
+    """What pytest gets: the words, behind the folders where no word is a file of tests."""
+    named = any((ROOT / word.partition("::")[0]).exists() for word in words)
+    return words if named else [*(str(folder) for folder in folders), *words]
+
+
+def style(_: Words) -> None:
     run([VENV_PYTHON, "-m", "ruff", "check", "."])
+    run([VENV_PYTHON, "-m", "ruff", "format", "--check", "."])
 
 
-def types() -> None:
+def types(_: Words) -> None:
     run([VENV_PYTHON, "-m", "mypy"])
 
 
-def layers() -> None:
-    run([VENV_PYTHON, "-c", "from importlinter.cli import lint_imports_command; lint_imports_command()", "--no-cache"],
-        env={"PYTHONPATH": str(ROOT)}, quiet=True)
+def layers(_: Words) -> None:
+    run(
+        [VENV_PYTHON, "-c", "from importlinter.cli import lint_imports_command; lint_imports_command()", "--no-cache"],
+        env={"PYTHONPATH": str(ROOT)},
+        quiet=True,
+    )
 
 
-def page_types() -> None:
+def page_types(_: Words) -> None:
     run_node([tool("typescript", "tsc"), "--noEmit"])
 
 
-def page_units() -> None:
-    if not any(path for path in WEB.glob("[!n]*/**/*.test.ts*")):
-        say("the page has no unit tests")
-        return
-    run_node([tool("vitest", "vitest"), "run"], limit=300)
+def page_style(_: Words) -> None:
+    run_node([tool("@biomejs/biome", "biome"), "lint", "--error-on-warnings", "."])
 
 
-def core() -> None:
-    pytest("tests/core", "-n", "2")
+def unused(_: Words) -> None:
+    run_node([tool("knip", "knip")])
 
 
-def build() -> None:
-    pytest("tests/build")
+def page_units(words: Words) -> None:
+    run_node([tool("vitest", "vitest"), "run", *words], limit=300)
 
 
-def core_in_pyodide() -> None:
-    sources.run_inside("core_tests.py", ROOT, sources.NUMPY, sources.PURE, shown=True)
+def core(words: Words) -> None:
+    pytest(CORE_TESTS, words, "-n", "2")
 
 
-def browsers() -> None:
-    pytest("tests/browser", env={browser.NAMED: str(browser.chromium())})
+def build(words: Words) -> None:
+    pytest([ROOT / "tests" / "build"], words)
 
 
-CHECKS: dict[str, tuple[str, Callable[[], None]]] = {
-    "style": ("ruff over all Python", style),
-    "types": ("mypy --strict over the core", types),
-    "layers": ("the core's imports point one way", layers),
-    "tsc": ("the page's types", page_types),
-    "page": ("the page's unit tests", page_units),
-    "core": ("the core's tests on the desk", core),
-    "build": ("the build's own tests", build),
-    "pyodide": ("the core's tests inside Pyodide", core_in_pyodide),
-    "browser": ("the whole page in Chromium", browsers),
+def core_in_pyodide(words: Words) -> None:
+    left_out = [f"--ignore={path}" for path in desk_only(DESK_ONLY.read_text(), CORE_TESTS)]
+    told = {"root": str(ROOT), "folders": [str(ROOT), str(sources.NUMPY), str(sources.PURE)],
+            "words": [*chosen(CORE_TESTS, words), *left_out]}  # fmt: skip
+    sources.run_inside("core_tests.py", json.dumps(told), shown=True)
+
+
+def desk_only(listing: str, floors: list[Path]) -> list[Path]:
+    """The files that a list names, each with its reason behind a #."""
+    found = []
+    for line in listing.splitlines():
+        name, _, reason = (word.strip() for word in line.partition("#"))
+        if name:
+            paths = [path for floor in floors for path in floor.rglob(name)]
+            if len(paths) != 1 or not reason:
+                stop(f"{DESK_ONLY.name}: it takes the name of one file of tests, and a reason: {line}")
+            found += paths
+    return found
+
+
+def browsers(words: Words) -> None:
+    pytest([ROOT / "tests" / "browser"], words, env={browser.NAMED: str(browser.chromium())})
+
+
+def sizes(_: Words) -> None:
+    budgets.check()
+
+
+class Check(NamedTuple):
+    title: str
+    run: Callable[[Words], None]
+    # Whether it takes words of its own: what to run, and how.
+    wordy: bool = False
+
+
+CHECKS = {
+    "style": Check("ruff over all Python, faults and format", style),
+    "types": Check("mypy --strict over the core and the toolchain", types),
+    "layers": Check("the core's imports point one way", layers),
+    "tsc": Check("the page's types", page_types),
+    "lint": Check("biome over the page's TypeScript and CSS", page_style),
+    "unused": Check("knip: nothing in the page is unused", unused),
+    "sizes": Check("what the page weighs", sizes),
+    "page": Check("the page's unit tests", page_units, wordy=True),
+    "core": Check("the core's tests on the desk", core, wordy=True),
+    "build": Check("the build's own tests", build, wordy=True),
+    "pyodide": Check("the core's tests inside Pyodide", core_in_pyodide, wordy=True),
+    "browser": Check("the whole page in Chromium", browsers, wordy=True),
 }
+GROUPS = "\n".join(f"  {name:8} {check.title}" for name, check in CHECKS.items())
 
 
-def run_checks(names: list[str]) -> None:
+def split(words: Words) -> tuple[Words, Words]:
+    """The groups named first, and what follows them, which is for their runner."""
+    if words == ["--list"]:
+        print(GROUPS)
+        raise SystemExit(0)
+    groups = list(takewhile(CHECKS.__contains__, words))
+    rest = words[len(groups) :]
+    if rest and not groups:
+        stop(f"{rest[0]} is no group of tests. They are:\n{GROUPS}")
+    if rest and (deaf := [name for name in groups if not CHECKS[name].wordy]):
+        stop(f"{deaf[0]} takes no further words: {' '.join(rest)}")
+    return groups, rest
+
+
+def run_checks(groups: Words, words: Words) -> None:
     results = {}
-    for name in names or CHECKS:
-        title, check = CHECKS[name]
-        print(f"\n== {title} ({name})", flush=True)
+    for name in groups or CHECKS:
+        check = CHECKS[name]
+        print(f"\n== {check.title} ({name})", flush=True)
         started = time.monotonic()
         try:
-            check()
+            check.run(words)
             results[name] = ""
         except Stop as problem:
             results[name] = str(problem)

@@ -28,15 +28,14 @@ def prepare() -> None:
     try:
         venv.create(VENV, with_pip=True, symlinks=sys.platform != "win32")
     except Exception as problem:
-        raise Stop(f"could not make a Python environment ({problem}). On Debian: apt-get install python3-venv") \
-            from problem
+        raise Stop(f"could not make a Python environment ({problem}). On Debian: apt-get install python3-venv") from problem
     install(LOCK)
-    stamp.put(key, [VENV])
+    stamp.put(key, [], tools=[VENV])
 
 
 def install(lock: Path, *where: str | Path) -> None:
     words = [VENV_PYTHON, "-m", "pip", "install", "--require-hashes", "--only-binary=:all:",
-             "--no-deps", "-qq", "--disable-pip-version-check", "-r", lock, *where]
+             "--no-deps", "-qq", "--disable-pip-version-check", "-r", lock, *where]  # fmt: skip
     try:
         run(words)
     except Stop:
@@ -50,7 +49,7 @@ def lock() -> None:
         wanted = lock.with_suffix(".in")
         run([VENV_PYTHON, "-m", "uv", "pip", "compile", "--universal", "--python-version", "3.11", "--upgrade",
              "--generate-hashes", "--only-binary", ":all:", "--no-emit-index-url", "--no-annotate", "--no-header",
-             "--quiet", *how, wanted, "--output-file", lock])
+             "--quiet", *how, wanted, "--output-file", lock])  # fmt: skip
         lock.write_text(f"# Made from {wanted.name} by: python3 build.py lock\n{lock.read_text()}")
         say(f"wrote {lock.relative_to(ROOT)}; the next command installs it")
 
@@ -65,4 +64,4 @@ def prepare_mutants() -> None:
     stamp.clear()
     shutil.rmtree(PACKAGES, ignore_errors=True)
     install(MUTANTS, "--target", PACKAGES)
-    stamp.put(key, [PACKAGES])
+    stamp.put(key, [], tools=[PACKAGES])

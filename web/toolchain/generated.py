@@ -1,4 +1,6 @@
-"""What the page takes from the core: the declared fields, their types, and the demo jobs with their reports."""
+"""What the page takes from the core: the declared fields, their types, those of its replies, the demo jobs with their
+reports; and the version.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +8,7 @@ import shutil
 from pathlib import Path
 
 from .node import run_node, tool
-from .places import GENERATED, ROOT, VENV_PYTHON, run
+from .places import GENERATED, INSIDE, ROOT, VENV_PYTHON, run, version
 from .stamp import Stamp, key_of
 
 # What the declared names of calc.job.declared stand for on the page.
@@ -14,12 +16,12 @@ BANNER = """// Written by the build from calc/report/types and calc/boundary.py.
 import type { JobDocument } from '../store/document.ts'
 import type { FieldPath, Origin, Use } from './schema.ts'
 """
-WRITER = Path(__file__).parent / "inside" / "generate.py"
+WRITER, TYPES = INSIDE / "generate.py", INSIDE / "report_types.py"
 
 
 def prepare() -> None:
     stamp = Stamp("generated")
-    key = key_of(ROOT / "calc", Stamp("venv").path, Stamp("node_modules").path, Path(__file__), WRITER, str(GENERATED))
+    key = key_of(ROOT / "calc", Stamp("venv").path, Stamp("node_modules").path, Path(__file__), INSIDE, version(), str(GENERATED))
     if stamp.fresh(key):
         return
     stamp.clear()
@@ -27,8 +29,14 @@ def prepare() -> None:
     GENERATED.mkdir()
     # A process of its own, so that a core that changed since the build started is read as it is now.
     run([VENV_PYTHON, "-B", WRITER, GENERATED], env={"PYTHONPATH": str(ROOT)})
-    types = GENERATED / "report.schema.json"
-    run_node([tool("json-schema-to-typescript", "json2ts"), "--input", types, "--output", GENERATED / "report.ts",
-              "--bannerComment", BANNER, "--additionalProperties=false"])
-    types.unlink()
+    write_types()
     stamp.put(key, [GENERATED])
+
+
+def write_types() -> None:
+    """The page's types of the core's replies."""
+    schema = GENERATED / "report.schema.json"
+    run([VENV_PYTHON, "-B", TYPES, schema], env={"PYTHONPATH": str(ROOT)})
+    run_node([tool("json-schema-to-typescript", "json2ts"), "--input", schema, "--output", GENERATED / "report.ts",
+              "--bannerComment", BANNER, "--additionalProperties=false"])  # fmt: skip
+    schema.unlink()

@@ -7,7 +7,8 @@ import os
 import sysconfig
 from pathlib import Path
 
-from .places import CACHE, LIMIT, MODULES, VENV, WEB, Stop, run, say, stop
+from . import pins
+from .places import CACHE, LIMIT, MODULES, PYODIDE, VENV, WEB, Stop, run, say, stop
 from .stamp import Stamp, key_of
 
 
@@ -22,8 +23,9 @@ def program() -> Path:
     return found if found.exists() else stop(f"Node is missing from the environment: {found}")
 
 
-def run_node(arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None,
-             limit: int = LIMIT) -> str:
+def run_node(
+    arguments: list[str | Path], *, quiet: bool = False, env: dict[str, str] | None = None, limit: int | None = LIMIT
+) -> str:
     # The folder of our Node comes first, so that a tool which starts another node gets the same one.
     path = os.pathsep.join([str(program().parent), os.environ.get("PATH", "")])
     return run([program(), *arguments], cwd=WEB, quiet=quiet, limit=limit, env={"PATH": path, "NO_COLOR": "1", **(env or {})})
@@ -39,15 +41,32 @@ def prepare() -> None:
     """Install the page's packages: npm checks each against the hash in the lock."""
     stamp = Stamp("node_modules")
     key = key_of(WEB / "package.json", WEB / "package-lock.json", str(program()), str(MODULES))
-    if stamp.fresh(key):
-        return
+    if not stamp.fresh(key):
+        stamp.clear()
+        install()
+        stamp.put(key, [MODULES / name for name in ("pyodide", *shipped_packages())], tools=[MODULES])
+    pins.check(PYODIDE)
+
+
+def install() -> None:
     say("installing the page's packages into web/node_modules")
-    stamp.clear()
     npm = next(home().glob("**/node_modules/npm/bin/npm-cli.js"), None) or stop("npm is missing beside Node")
-    install: list[str | Path] = [npm, "ci", "--no-audit", "--no-fund", "--loglevel=error"]
+    words: list[str | Path] = [npm, "ci", "--no-audit", "--no-fund", "--loglevel=error"]
     try:
-        run_node(install)
+        run_node(words)
     except Stop:
         say("that failed: once more with an empty npm cache, in case the cache is broken")
-        run_node([*install, "--cache", CACHE / "npm"])
-    stamp.put(key, [MODULES])
+        run_node([*words, "--cache", CACHE / "npm"])
+
+
+def shipped_packages() -> list[str]:
+    """What the page's bundles may hold: the dependencies in package.json and theirs. Tools and types are devDependencies."""
+    packages = json.loads((WEB / "package-lock.json").read_text(encoding="utf-8"))["packages"]
+    found: set[str] = set()
+    waiting = list(packages[""]["dependencies"])
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += packages[f"node_modules/{name}"].get("dependencies", {})
+    return sorted(found)

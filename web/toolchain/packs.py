@@ -16,8 +16,7 @@ import shutil
 import zipfile
 from pathlib import Path, PurePosixPath
 
-from . import sources
-from .fetch import pyodide_version
+from . import pins, sources
 from .places import BUILD, INSIDE, PYODIDE, ROOT, RUNTIME, sha256
 from .reach import core_sources, reached
 from .stamp import Stamp, key_of
@@ -28,13 +27,14 @@ LIBRARY = "/lib/python314.zip"
 COPIED = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # Beside what was seen at work: what Python imports only to tell of an error.
 ALWAYS = ("traceback", "linecache", "tokenize", "textwrap", "contextlib", "warnings", "encodings.ascii",
-          "encodings.latin_1", "_colorize")
+          "encodings.latin_1", "_colorize")  # fmt: skip
 # Kept whole (without its tests), since numpy imports within it as a need comes up.
 NUMPY_WHOLE = "numpy/_core"
-# 1 drops assertions, 2 also docstrings. The core keeps them, since a dataclass without one writes itself one at
-# start-up; so do the files of numpy that hand their docstrings on as they are imported.
-OPTIMIZE = {"stdlib": 2, "numpy": 2, "core": 1}
-DOCSTRINGS = ("numpy/_core/multiarray.py", "numpy/_core/overrides.py")
+# Nothing but docstrings that they hang on what is compiled: on the page they are empty.
+EMPTY = ("numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py")
+# 1 drops assertions, 2 also docstrings. Ours keep them, since a dataclass without one writes itself one at start-up; so do the
+# files of numpy that hand their docstrings on as they are imported.
+DOCSTRINGS = ("calc/", "numpy/_core/multiarray.py", "numpy/_core/overrides.py")
 
 
 def prepare() -> None:
@@ -63,8 +63,8 @@ def library_files(needed: dict[str, str]) -> dict[str, Path]:
     found = {}
     for origin in needed.values():
         if origin.startswith(LIBRARY):
-            name = PurePosixPath(origin).relative_to(LIBRARY)
-            found[str(name)] = sources.STDLIB / name
+            name = str(PurePosixPath(origin).relative_to(LIBRARY))
+            found[name] = sources.STDLIB / name
     for module in ALWAYS:
         name = module.replace(".", "/")
         for candidate in (f"{name}.py", f"{name}/__init__.py"):
@@ -88,13 +88,17 @@ def core_files(needed: dict[str, str]) -> dict[str, Path]:
 
 
 def files_from(folder: Path, needed: dict[str, str]) -> dict[str, Path]:
-    return {Path(origin).relative_to(folder).as_posix(): Path(origin)
-            for origin in needed.values() if Path(origin).is_relative_to(folder)}
+    return {
+        Path(origin).relative_to(folder).as_posix(): Path(origin)
+        for origin in needed.values()
+        if Path(origin).is_relative_to(folder)
+    }
 
 
 def compile_all(packs: dict[str, dict[str, Path]]) -> dict[str, dict[str, Path]]:
     """Replace every .py by a .pyc beside which no source is needed."""
-    rows, compiled = [], {}
+    rows: list[list[str | int]] = []
+    compiled: dict[str, dict[str, Path]] = {}
     for pack, files in packs.items():
         compiled[pack] = {}
         for name, source in sorted(files.items()):
@@ -103,7 +107,8 @@ def compile_all(packs: dict[str, dict[str, Path]]) -> dict[str, dict[str, Path]]
                 continue
             target = BYTECODE / pack / f"{name}c"
             place = LIBRARY if pack == "stdlib" else SITE
-            rows.append([str(source), str(target), f"{place}/{name}", 1 if name in DOCSTRINGS else OPTIMIZE[pack]])
+            text = "" if name in EMPTY else str(source)
+            rows.append([text, str(target), f"{place}/{name}", 1 if name.startswith(DOCSTRINGS) else 2])
             compiled[pack][f"{name}c"] = target
     listing = BYTECODE / "rows.json"
     listing.write_text(json.dumps(rows))
@@ -119,8 +124,7 @@ def write_zip(target: Path, files: dict[str, Path]) -> None:
 
 
 def write_pack(target: Path, files: dict[str, Path]) -> None:
-    header = json.dumps([[name, path.stat().st_size] for name, path in files.items()],
-                        separators=(",", ":")).encode()
+    header = json.dumps([[name, path.stat().st_size] for name, path in files.items()], separators=(",", ":")).encode()
     with target.open("wb") as file:
         file.write(len(header).to_bytes(4, "little") + header)
         for path in files.values():
@@ -130,5 +134,5 @@ def write_pack(target: Path, files: dict[str, Path]) -> None:
 def write_index() -> None:
     info = json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"]
     files = {path.name: {"bytes": path.stat().st_size, "sha256": sha256(path)} for path in sorted(RUNTIME.iterdir())}
-    index = {"version": pyodide_version(), "site": SITE, "lock": {"info": info, "packages": {}}, "files": files}
+    index = {"version": pins.version(), "site": SITE, "lock": {"info": info, "packages": {}}, "files": files}
     (RUNTIME / "runtime.json").write_text(json.dumps(index, indent=1) + "\n")

@@ -5,19 +5,21 @@ from __future__ import annotations
 from pathlib import Path
 
 # As headers, since a meta tag does not reach the worker.
-CONTENT = "; ".join((
-    "default-src 'none'",
-    "script-src 'self' 'wasm-unsafe-eval'",
-    "worker-src 'self'",
-    "connect-src 'self'",
-    "style-src 'self'",
-    "img-src 'self' data: blob:",
-    "font-src 'self'",
-    "manifest-src 'self'",
-    "base-uri 'none'",
-    "form-action 'none'",
-    "frame-ancestors 'none'",
-))
+CONTENT = "; ".join(
+    (
+        "default-src 'none'",
+        "script-src 'self' 'wasm-unsafe-eval'",
+        "worker-src 'self'",
+        "connect-src 'self'",
+        "style-src 'self'",
+        "img-src 'self' data: blob:",
+        "font-src 'self'",
+        "manifest-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+        "frame-ancestors 'none'",
+    )
+)
 HEADERS = {
     "Content-Security-Policy": CONTENT,
     "X-Content-Type-Options": "nosniff",
@@ -47,8 +49,10 @@ def write(folder: Path) -> None:
     (folder / "_headers").write_text(f"/*\n{lines}")
     headers = "".join(f'  Header always set {name} "{value}"\n' for name, value in HEADERS.items())
     types = "".join(f"AddType {kind.partition(';')[0]} {ending}\n" for ending, kind in TYPES.items())
-    packed = " ".join(kind.partition(";")[0] for kind in dict.fromkeys(TYPES.values())
-                      if not kind.startswith(("image/png", "font/")))
+    packed = " ".join(
+        kind.partition(";")[0] for kind in dict.fromkeys(TYPES.values()) if not kind.startswith(("image/png", "font/"))
+    )
     (folder / ".htaccess").write_text(
         f"<IfModule mod_headers.c>\n{headers}</IfModule>\n{types}"
-        f"<IfModule mod_deflate.c>\n  AddOutputFilterByType DEFLATE {packed}\n</IfModule>\n")
+        f"<IfModule mod_deflate.c>\n  AddOutputFilterByType DEFLATE {packed}\n</IfModule>\n"
+    )

@@ -26,13 +26,17 @@ def reached() -> dict[str, str]:
         NAMED.write_text(json.dumps(named_by_core()))
         run_inside("reach.py", REACHED, NAMED, ROOT, NUMPY, PURE)
         stamp.put(key, [REACHED])
-    return json.loads(REACHED.read_text())
+    found: dict[str, str] = json.loads(REACHED.read_text())
+    return found
 
 
 def core_sources() -> list[Path]:
     """The core as the page gets it: without the command line, and without what calibrates the tables."""
-    return [path for path in sorted(CORE.rglob("*")) if path.is_file() and path.name != "__main__.py"
-            and not {"__pycache__", "calibrate"} & set(path.parts)]
+    return [
+        path
+        for path in sorted(CORE.rglob("*"))
+        if path.is_file() and path.name != "__main__.py" and not {"__pycache__", "calibrate"} & set(path.parts)
+    ]
 
 
 def named_by_core() -> list[str]:

@@ -18,6 +18,8 @@ from urllib.parse import unquote, urlsplit
 from .policy import HEADERS, TYPES
 from .wire import digest_of, packed
 
+Request = socket.socket | tuple[bytes, socket.socket]
+
 
 class Sent(NamedTuple):
     path: str
@@ -37,13 +39,16 @@ class Handler(BaseHTTPRequestHandler):
         self.answer(with_body=False)
 
     def answer(self, with_body: bool) -> None:
-        path = self.server.find(unquote(urlsplit(self.path).path))
+        asked = self.asked()
+        if asked is None:
+            self.send(HTTPStatus.BAD_REQUEST, b"no such path can be", {"Content-Type": TYPES[".txt"]}, with_body)
+            return
+        path = self.server.find(asked)
         if path is None:
             self.send(HTTPStatus.NOT_FOUND, b"not found", {"Content-Type": TYPES[".txt"]}, with_body)
             return
         tag = f'"{digest_of(path)}"'
-        headers = {"Content-Type": TYPES.get(path.suffix, "application/octet-stream"), "ETag": tag,
-                   "Vary": "Accept-Encoding"}
+        headers = {"Content-Type": TYPES.get(path.suffix, "application/octet-stream"), "ETag": tag, "Vary": "Accept-Encoding"}
         if tag in self.headers.get("If-None-Match", ""):
             self.send(HTTPStatus.NOT_MODIFIED, b"", headers, with_body=False)
             return
@@ -55,9 +60,17 @@ class Handler(BaseHTTPRequestHandler):
                 break
         self.send(HTTPStatus.OK, path.read_bytes(), headers, with_body)
 
+    def asked(self) -> str | None:
+        """The path asked for; None where it holds what no file's name does: a NUL, a line's end, a broken escape."""
+        try:
+            path = unquote(urlsplit(self.path).path, errors="strict")
+        except ValueError:
+            return None
+        return path if path.isprintable() and "\\" not in path else None
+
     def send(self, status: HTTPStatus, body: bytes, headers: dict[str, str], with_body: bool) -> None:
         # Before the answer: whoever has it may look at the log at once.
-        self.server.sent.append(Sent(urlsplit(self.path).path, status, len(body) if with_body else 0))
+        self.server.sent.append(Sent(self.path.partition("?")[0], status, len(body) if with_body else 0))
         self.send_response(status)
         for name, value in {**self.headers_sent, **headers}.items():
             self.send_header(name, value)
@@ -78,11 +91,10 @@ class Site(ThreadingHTTPServer):
     allow_reuse_address = True
     request_queue_size = 64
 
-    def __init__(self, folder: Path, port: int = 0, host: str = "127.0.0.1",
-                 handler: type[Handler] = Handler) -> None:
+    def __init__(self, folder: Path, port: int = 0, host: str = "127.0.0.1", handler: type[Handler] = Handler) -> None:
         self.folder = folder.resolve()
         self.sent: list[Sent] = []
-        self.connections: set[socket.socket] = set()
+        self.connections: set[Request] = set()
         super().__init__((host, port), handler)
 
     @property
@@ -91,20 +103,23 @@ class Site(ThreadingHTTPServer):
         return f"http://localhost:{self.server_port}/"
 
     def find(self, path: str) -> Path | None:
-        wanted = (self.folder / path.lstrip("/")).resolve()
-        if wanted.is_dir():
-            wanted /= "index.html"
-        return wanted if wanted.is_file() and wanted.is_relative_to(self.folder) else None
+        try:
+            wanted = (self.folder / path.lstrip("/")).resolve()
+            if wanted.is_dir():
+                wanted /= "index.html"
+            return wanted if wanted.is_file() and wanted.is_relative_to(self.folder) else None
+        except OSError:  # longer than a name can be
+            return None
 
-    def process_request(self, request, client_address) -> None:
+    def process_request(self, request: Request, client_address: object) -> None:
         self.connections.add(request)
         super().process_request(request, client_address)
 
-    def shutdown_request(self, request) -> None:
+    def shutdown_request(self, request: Request) -> None:
         self.connections.discard(request)
         super().shutdown_request(request)
 
-    def handle_error(self, request, client_address) -> None:
+    def handle_error(self, request: Request, client_address: object) -> None:
         """A browser that closes a connection early is no error."""
 
     def __enter__(self) -> Site:
@@ -116,6 +131,7 @@ class Site(ThreadingHTTPServer):
         self.server_close()
         for connection in list(self.connections):
             with contextlib.suppress(OSError):
+                assert isinstance(connection, socket.socket)
                 connection.shutdown(socket.SHUT_RDWR)
 
 
@@ -123,5 +139,5 @@ def network_address() -> str | None:
     """This machine's address on its network, as the system would choose it; nothing is sent."""
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe, contextlib.suppress(OSError):
         probe.connect(("192.0.2.1", 9))
-        return probe.getsockname()[0]
+        return str(probe.getsockname()[0])
     return None

@@ -27,4 +27,3 @@ def serve(port: int, lan: bool) -> None:
             while True:
                 sleep(3600)
     print("\nstopped")
-

@@ -8,37 +8,46 @@ import re
 import shutil
 from pathlib import Path
 
-from . import policy, wire
+from . import notices, pins, policy, wire
 from .node import run_node, tool
-from .places import DIST, GENERATED, RUNTIME, STAGE, WEB, say, stop
+from .places import DIST, GENERATED, RUNTIME, STAGE, TOLD, WEB, say, sha256, stop
 from .stamp import Stamp, files_under, key_of
 
 NOT_SOURCES = {DIST, WEB / "node_modules", WEB / "toolchain"}
 # Served to hosts and to the curious, not to the page: these need not work offline.
 NOT_CACHED = {"sw.js", "files.json", *policy.HOST_FILES}
 
-# The budgets, in bytes: (name, coding, limit).
-WHOLE = (("everything, brotli", "br", 5_800_000), ("everything, gzip", "gzip", 7_600_000))
-OWN = ("the page's own JS and CSS, gzip", "gzip", 90_000)
-
 
 def build() -> None:
     stamp = Stamp("site")
     sources = [path for path in sorted(WEB.iterdir()) if path not in NOT_SOURCES]
-    key = key_of(*sources, RUNTIME / "runtime.json", Stamp("node_modules").path, Path(__file__),
-                 Path(policy.__file__), str(DIST))
-    if stamp.fresh(key):
-        return
+    key = key_of(
+        *sources,
+        RUNTIME / "runtime.json",
+        notices.NOTICES,
+        Stamp("node_modules").path,
+        Path(__file__),
+        Path(policy.__file__),
+        str(DIST),
+    )
+    if not stamp.fresh(key):
+        stamp.clear()
+        make()
+        stamp.put(key, [DIST, STAGE, GENERATED, TOLD])
+    check_runtime()
+    wire.pack(served_files())
+
+
+def make() -> None:
     say("building the page into web/dist")
-    stamp.clear()
-    shutil.rmtree(DIST, ignore_errors=True)
+    for folder in (DIST, TOLD):
+        shutil.rmtree(folder, ignore_errors=True)
     run_node([tool("vite", "vite"), "build"], quiet=True)
+    shutil.move(DIST / ".vite", TOLD)
+    notices.check_bundled()
     check_precache()
     policy.write(DIST)
     list_files()
-    say("compressing it as hosts do, for the budgets and for serving")
-    wire.pack(served_files())
-    stamp.put(key, [DIST, STAGE, GENERATED])
 
 
 def served_files() -> list[Path]:
@@ -52,11 +61,19 @@ def check_precache() -> None:
     for entry in re.findall(r"\{[^{}]*\"url\":[^{}]*\}", (DIST / "sw.js").read_text(encoding="utf-8")):
         row = json.loads(entry)
         listed[row["url"].partition("?")[0]] = row["integrity"]
-    there = {path.relative_to(DIST).as_posix(): integrity(path) for path in files_under(DIST)
-             if path.name not in NOT_CACHED}
+    there = {path.relative_to(DIST).as_posix(): integrity(path) for path in files_under(DIST) if path.name not in NOT_CACHED}
     if listed != there:
         wrong = sorted(name for name in listed.keys() | there.keys() if listed.get(name) != there.get(name))
         stop(f"the service worker's list and web/dist differ: {', '.join(wrong)}")
+
+
+def check_runtime() -> None:
+    """The runtime that ships is the one that was packed, and its makers' files are as they are pinned."""
+    listed = json.loads((RUNTIME / "runtime.json").read_text())["files"]
+    wrong = [name for name, row in listed.items() if sha256(DIST / "runtime" / name) != row["sha256"]]
+    if wrong:
+        stop(f"web/dist/runtime is not what was packed: {', '.join(wrong)}. Delete .build/stage and web/dist, and build again.")
+    pins.check(DIST / "runtime")
 
 
 def integrity(path: Path) -> str:
@@ -65,24 +82,8 @@ def integrity(path: Path) -> str:
 
 
 def list_files() -> None:
-    rows = {path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": wire.digest_of(path)}
-            for path in files_under(DIST)}
+    rows = {
+        path.relative_to(DIST).as_posix(): {"bytes": path.stat().st_size, "sha256": wire.digest_of(path)}
+        for path in files_under(DIST)
+    }
     (DIST / "files.json").write_text(json.dumps(rows, indent=1) + "\n")
-
-
-def budgets() -> tuple[dict[str, dict[str, int]], list[tuple[str, int, int]]]:
-    """Sizes by file, and (name, bytes, limit) of each budget."""
-    files = {path.relative_to(DIST).as_posix(): wire.sizes(path) for path in served_files()}
-    own = [name for name in files if name.endswith((".js", ".css")) and not name.startswith("runtime/")]
-    judged = [(name, sum(row[coding] for row in files.values()), limit) for name, coding, limit in WHOLE]
-    name, coding, limit = OWN
-    return files, [*judged, (name, sum(files[file][coding] for file in own), limit)]
-
-
-def check_budgets() -> None:
-    _, judged = budgets()
-    for name, bytes_, limit in judged:
-        say(f"{name}: {bytes_:,} of {limit:,} bytes")
-    over = [name for name, bytes_, limit in judged if bytes_ > limit]
-    if over:
-        stop(f"over budget: {', '.join(over)}. `python3 build.py bench` lists every file.")

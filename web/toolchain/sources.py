@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-import json
+import base64
 import shutil
 import zipfile
 from importlib import metadata
 from pathlib import Path
 
+from . import pins
 from .fetch import numpy_wheel
 from .node import run_node
-from .places import BUILD, INSIDE, PYODIDE
+from .places import BUILD, INSIDE, PYODIDE, sha256, stop
 from .stamp import Stamp, key_of
 
 SOURCES = BUILD / "sources"
@@ -23,16 +24,18 @@ PURE_PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_exte
 
 def run_inside(script: str, *arguments: str | Path, shown: bool = False, library: Path | None = None) -> None:
     """Run one of the files of inside/ in the pinned Pyodide; what it prints is shown, or only if it fails."""
-    run_node([INSIDE / "pyodide.mjs", INSIDE / script, *arguments], quiet=not shown,
-             env={"STANCHION_LIBRARY": str(library)} if library else {})
+    run_node(
+        [INSIDE / "pyodide.mjs", INSIDE / script, *arguments],
+        quiet=not shown,
+        env={"STANCHION_LIBRARY": str(library)} if library else {},
+    )
 
 
 def prepare() -> None:
     stamp = Stamp("sources")
     wheel = numpy_wheel()
     versions = [f"{name} {metadata.version(name)}" for name in PURE_PACKAGES]
-    key = key_of(json.loads((PYODIDE / "package.json").read_text())["version"], wheel.name, *versions,
-                 Path(__file__), str(SOURCES))
+    key = key_of(pins.version(), wheel.name, *versions, Path(__file__), str(SOURCES))
     if stamp.fresh(key):
         return
     stamp.clear()
@@ -51,7 +54,14 @@ def copy_package(name: str) -> None:
         source = Path(str(entry.locate()))
         if ".." in entry.parts or source.suffix == ".pyc" or "testsuite" in entry.parts:
             continue
+        if entry.hash and entry.hash.value != recorded(source):
+            Stamp("venv").clear()
+            stop(f"{source} is not as {name}'s wheel brought it. Run this again: the environment is made anew.")
         target = PURE / entry
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(source, target)
 
+
+def recorded(path: Path) -> str:
+    """A file's hash as a wheel's record has it."""
+    return base64.urlsafe_b64encode(bytes.fromhex(sha256(path))).decode().rstrip("=")

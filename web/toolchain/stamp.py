@@ -1,8 +1,8 @@
 """Know that a step is done and still whole, so that a second run does nothing and a broken tree is made again.
 
-A stamp holds a key (a hash of what went in) and the size of every file that came out. A file that is
-missing or has another size means that the step is done anew. Sizes, not hashes: 30 000 files are checked
-in under a second, and what was downloaded has been checked by hash before it was unpacked.
+A stamp holds a key (a hash of what went in) and the hash of every file that came out: one that is missing or differs, be it
+in a single byte, means that the step is done anew. Only tools that never ship are known by their size: a gigabyte of them
+would take seconds at every command, and what was downloaded has been checked by hash before it was unpacked.
 """
 
 from __future__ import annotations
@@ -13,10 +13,14 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
-from .places import BUILD
+from .places import BUILD, sha256
 
 # Written by the tools themselves as they run.
 CHANGING = {"__pycache__", ".cache", ".vite", ".vite-temp", ".vitest"}
+
+
+# The size of a file, or its hash.
+Known = int | str
 
 
 def key_of(*parts: str | Path) -> str:
@@ -39,6 +43,15 @@ def files_under(top: Path) -> list[Path]:
     return found
 
 
+def files_of(tops: Iterable[Path]) -> list[Path]:
+    return [path for top in tops for path in ([top] if top.is_file() else files_under(top))]
+
+
+def state(path: Path, like: Known) -> Known:
+    """A file's hash, or its size where that is what is known of it."""
+    return os.lstat(path).st_size if isinstance(like, int) else sha256(path)
+
+
 class Stamp:
     def __init__(self, name: str) -> None:
         self.path = BUILD / "stamps" / f"{name}.json"
@@ -47,16 +60,16 @@ class Stamp:
         """Whether the step was done for this key and all that it made is still there."""
         try:
             held = json.loads(self.path.read_text())
-            return held["key"] == key and all(
-                os.lstat(name).st_size == size for name, size in held["files"].items())
+            return held["key"] == key and all(state(Path(name), known) == known for name, known in held["files"].items())
         except (OSError, ValueError, KeyError):
             return False
 
     def clear(self) -> None:
         self.path.unlink(missing_ok=True)
 
-    def put(self, key: str, outputs: Iterable[Path]) -> None:
-        files = [path for top in outputs for path in ([top] if top.is_file() else files_under(top))]
+    def put(self, key: str, outputs: Iterable[Path], tools: Iterable[Path] = ()) -> None:
+        """Done for this key: outputs are known by their hash, tools by their size."""
+        known: dict[str, Known] = {str(path): state(path, 0) for path in files_of(tools)}
+        known |= {str(path): state(path, "") for path in files_of(outputs)}
         self.path.parent.mkdir(parents=True, exist_ok=True)
-        sizes = {str(path): os.lstat(path).st_size for path in files}
-        self.path.write_text(json.dumps({"key": key, "files": sizes}))
+        self.path.write_text(json.dumps({"key": key, "files": known}))

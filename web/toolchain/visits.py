@@ -25,7 +25,8 @@ SLOWED = 4
 @contextlib.contextmanager
 def browser(playwright: Playwright, chromium: Path, profile: Path, slowed: bool) -> Iterator[BrowserContext]:
     context = playwright.chromium.launch_persistent_context(
-        profile, executable_path=chromium, args=[*FLAGS], viewport={"width": 390, "height": 844})
+        profile, executable_path=chromium, args=[*FLAGS], viewport={"width": 390, "height": 844}
+    )
     brake = slow(profile) if slowed else None
     try:
         yield context
@@ -86,5 +87,5 @@ def let_it_settle(page: Page) -> None:
 def in_page(page: Page, script: str, *words: object) -> Any:
     """Run the one exported function of a file of inside/ in the page (a string, since the policy bars other scripts)."""
     source = (INSIDE / script).read_text()
-    body = source[source.index("export async function") + len("export "):]
+    body = source[source.index("export async function") + len("export ") :]
     return page.evaluate(f"words => ({body})(words)", json.loads(json.dumps(words)))

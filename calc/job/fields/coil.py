@@ -18,31 +18,31 @@ def coil_fields(axle: Axle, part: Part, wire: tuple[float, float], coil: tuple[f
         Field(
             f"{axle}.rate_from", "Rate known from", part, Kind.CHOICE, end=axle, when=linear, default=Default(choice="marking"), typed="stated",
             choices={"marking": "Its marking or a tester", "wire": "Wire and coil"},
-            how="A tester is best, +/-1 %. From wire and coil a rate is never better than 2-3 % on the steel alone, and the wire counts to the fourth power.",
+            how="A tester is best, +/-1 %. Worked out from wire and coil, a rate is no better than 2-3 % for the steel alone, and it goes with the fourth power of the wire.",
         ),
         Field(
-            f"{axle}.wire", "Wire", part, _Q, "length", "mm", *wire, 0.05, 2, plus_minus=0.05, when=by_wire, end=axle, main=True,
+            f"{axle}.wire", "Wire diameter", part, _Q, "length", "mm", *wire, 0.05, 2, plus_minus=0.05, when=by_wire, end=axle, main=True,
             how="By vernier on bare steel; 0.1 mm of paint is 9 % of rate.",
         ),
         Field(
-            f"{axle}.coil_diameter", "Coil, outside", part, _Q, "length", "mm", *coil, 0.1, 1, plus_minus=0.1, when=by_wire, end=axle,
-            main=True, how="Outside diameter of the coil, by vernier.",
+            f"{axle}.coil_diameter", "Coil outside diameter", part, _Q, "length", "mm", *coil, 0.1, 1, plus_minus=0.1, when=by_wire, end=axle,
+            main=True, how="By vernier.",
         ),
         Field(
-            f"{axle}.coils", "Coils in all", part, _Q, "number", "", 2, 120, 0.25, 2, plus_minus=0.1, when=by_wire, end=axle, main=True,
+            f"{axle}.coils", "Total coils", part, _Q, "number", "", 2, 120, 0.25, 2, plus_minus=0.1, when=by_wire, end=axle, main=True,
             how="Count from tip to tip, to the quarter turn.",
         ),
         Field(
-            f"{axle}.coil_ends", "Spring's ends", part, Kind.CHOICE, choices={name: name.capitalize() for name in END_TYPES},
+            f"{axle}.coil_ends", "Spring ends", part, Kind.CHOICE, choices={name: name.capitalize() for name in END_TYPES},
             default=Default(choice="squared, ground"), when=by_wire, end=axle, typed="stated", how="Squared: the last coil is closed. Ground: it is flat.",
         ),
         Field(
-            f"{axle}.grade", "Spring's steel grade", part, Kind.CHOICE, choices={key: grade.label for key, grade in GRADES.items()},
-            default=Default(choice="oil-tempered"), when=by_wire, end=axle, typed="stated", how="From the maker; not to be seen from outside.",
+            f"{axle}.grade", "Spring steel grade", part, Kind.CHOICE, choices={key: grade.label for key, grade in GRADES.items()},
+            default=Default(choice="oil-tempered"), when=by_wire, end=axle, typed="stated", how="From the maker; you cannot see it.",
         ),
         Field(
-            f"{axle}.shear_modulus", "Its shear modulus", part, _Q, "pressure", "GPa", 60, 90, 0.1, 1, plus_minus=1, when=by_wire, end=axle, typed="stated",
+            f"{axle}.shear_modulus", "Shear modulus of the steel", part, _Q, "pressure", "GPa", 60, 90, 0.1, 1, plus_minus=1, when=by_wire, end=axle, typed="stated",
             default=Default(follow=f"{axle}.grade", by_choice=modulus, reason="its +/- covers what the sources disagree by"),
-            how="From the maker of the wire. Empty: the grade's.",
+            how="From the maker of the wire. Leave empty to use the grade's.",
         ),
     )  # fmt: skip

@@ -9,25 +9,25 @@ _E = Part.ELSEWHERE
 
 ELSEWHERE = (
     Field(
-        "elsewhere.hot_temperature", "Legs, hot", _E, _Q, "temperature", "°C", -30, 120, 5, 0, main=True, typed="stated", decision=True,
+        "elsewhere.hot_temperature", "Fork when hot", _E, _Q, "temperature", "°C", -30, 120, 5, 0, main=True, typed="stated", decision=True,
         default=Default(value=50.0, reason="a hard ride in summer; common practice, no source"),
-        how="Leg temperature after a hard stint, by a contact thermometer on the outer tube.",
+        how="Leg temperature after a hard stint, with a contact thermometer on the outer tube.",
     ),
     Field(
-        "elsewhere.high_altitude", "High place", _E, _Q, "length", "m", -400, 5000, 50, 0, main=True, typed="stated", decision=True,
-        default=Default(value=1800.0, reason="a high pass; common practice, no source"), how="Altitude from a map.",
+        "elsewhere.high_altitude", "Altitude", _E, _Q, "length", "m", -400, 5000, 50, 0, main=True, typed="stated", decision=True,
+        default=Default(value=1800.0, reason="a high pass; common practice, no source"), how="From a map: the highest place that it is ridden at.",
     ),
     Field(
-        "elsewhere.rider", "Other rider, kitted", _E, _Q, "mass", "kg", 20, 200, 1, 0, main=True, typed="stated", decision=True,
-        how="Someone else who rides the bike as it is built. Empty: no such row.",
+        "elsewhere.rider", "Another rider, in full kit", _E, _Q, "mass", "kg", 20, 200, 1, 0, main=True, typed="stated", decision=True,
+        how="Someone else riding the bike as built. Leave empty to skip.",
     ),
     Field(
-        "elsewhere.luggage", "Luggage put on", _E, _Q, "mass", "kg", 0, 120, 1, 0, main=True, typed="stated", decision=True,
-        how="On top of what the job carries already. Empty: no such row.",
+        "elsewhere.luggage", "Extra luggage", _E, _Q, "mass", "kg", 0, 120, 1, 0, main=True, typed="stated", decision=True,
+        how="On top of what the bike already carries. Leave empty to skip.",
     ),
     Field(
-        "elsewhere.luggage_front_share", "Its weight on the front", _E, _Q, "share", "%", -30, 100, 1, 0, typed="stated", decision=True,
+        "elsewhere.luggage_front_share", "Extra luggage, weight on the front", _E, _Q, "share", "%", -30, 100, 1, 0, typed="stated", decision=True,
         needs=("elsewhere.luggage",), default=Default(value=5.0, reason="cases behind the rider; common practice, no source"),
-        how="What the front axle gains with the luggage on, over its mass.",
+        how="What the front axle gains with the luggage on, divided by its weight.",
     ),
 )  # fmt: skip

@@ -28,14 +28,14 @@ def _point(key: str, label: str, when: Mapping[str, tuple[str, ...]], what: str)
 
 LINKAGE = (
     Field(
-        "rear.motion_from", "Shock's motion known from", _R, Kind.CHOICE, default=Default(choice="leverage"), end="rear", typed="stated",
+        "rear.motion_from", "Linkage known from", _R, Kind.CHOICE, default=Default(choice="leverage"), end="rear", typed="stated",
         choices={
             "leverage": "Average leverage and its fall",
             "pairs": "Measured pairs, fitted",
             "table": "An exact table",
             "points": "Points of the linkage",
         },
-        how="Pairs of wheel travel and shock length, read by rule, are fitted. A table is taken as exact to 0.01 mm: one rounded to whole or half millimetres is better fitted.",
+        how="Pairs of wheel travel and shock length read by rule are fitted with a smooth curve. A table counts as exact to 0.01 mm: fit one that is rounded to whole or half millimetres.",
     ),
     Field(
         "rear.pairs", "Wheel travel and shock length", _R, Kind.PAIRS, "length", "mm", 0, 450, when={"rear.motion_from": ("pairs", "table")},
@@ -43,24 +43,24 @@ LINKAGE = (
         how="Spring off, wheel hanging, then raised in steps to full travel: vertical rise at the axle, then the shock eye to eye. Five heights or more, a semicolon between them.",
     ),
     Field(
-        "rear.linkage", "Shock works", _R, Kind.CHOICE, default=Default(choice="direct"), when=_POINTS, end="rear", typed="stated", main=True,
-        choices={"direct": "On the swingarm", "rocker": "Through a rod and a rocker"}, how="What the shock's moving end is bolted to.",
+        "rear.linkage", "Shock is worked", _R, Kind.CHOICE, default=Default(choice="direct"), when=_POINTS, end="rear", typed="stated", main=True,
+        choices={"direct": "By the swingarm", "rocker": "Through a rod and a rocker"}, how="What the moving end of the shock is bolted to.",
     ),
     Field(
         "rear.points_at", "Wheel travel when measured", _R, _Q, "length", "mm", 0, 450, 5, 0, plus_minus=2, when=_POINTS, end="rear",
         default=Default(value=0.0, reason="taken with the wheel hanging"), how="How far the wheel was above hanging when the points were taken. Hanging is 0.", typed="stated",
     ),
     *_point("axle", "Axle", _POINTS, "The rear axle"),
-    *_point("shock_top", "Shock on the frame", _POINTS, "The shock's eye on the frame"),
-    *_point("shock_foot", "Shock on the swingarm", _DIRECT, "The shock's eye on the swingarm"),
+    *_point("shock_top", "Shock on the frame", _POINTS, "The shock eye on the frame"),
+    *_point("shock_foot", "Shock on the swingarm", _DIRECT, "The shock eye on the swingarm"),
     Field(
-        "rear.rocker_on", "Rocker turns on", _R, Kind.CHOICE, default=Default(choice="swingarm"), when=_ROCKER, end="rear", typed="stated", main=True,
-        choices={"frame": "The frame", "swingarm": "The swingarm"}, how="The rod's other end is then on the other of the two.",
+        "rear.rocker_on", "Rocker pivots on", _R, Kind.CHOICE, default=Default(choice="swingarm"), when=_ROCKER, end="rear", typed="stated", main=True,
+        choices={"frame": "The frame", "swingarm": "The swingarm"}, how="The other end of the rod is then on the other of the two.",
     ),
-    *_point("rocker", "Rocker's pivot", _ROCKER, "The bolt that the rocker turns on"),
+    *_point("rocker", "Rocker pivot", _ROCKER, "The bolt that the rocker turns on"),
     *_point("rocker_rod", "Rod on the rocker", _ROCKER, "Where the rod meets the rocker"),
     *_point("rocker_shock", "Shock on the rocker", _ROCKER, "Where the shock meets the rocker"),
-    *_point("rod", "Rod's other end", _ROCKER, "The rod's other end, on frame or swingarm"),
+    *_point("rod", "Other end of the rod", _ROCKER, "The other end of the rod, on frame or swingarm"),
 )  # fmt: skip
 
 _PARTS = {"rear.unsprung_from": ("parts",)}
@@ -68,7 +68,7 @@ _PARTS = {"rear.unsprung_from": ("parts",)}
 UNSPRUNG = (
     Field(
         "rear.unsprung_from", "Wheel and swingarm weighed", _R, Kind.CHOICE, default=Default(choice="whole"), end="rear", typed="stated",
-        choices={"whole": "As one figure", "parts": "In parts"}, how="In parts, the swingarm counts by where its balance point lies.",
+        choices={"whole": "As one figure", "parts": "In parts"}, how="In parts, the swingarm counts by where its balance point is.",
     ),
     Field(
         "rear.wheel_mass", "Wheel, brake, sprocket", _R, _Q, "mass", "kg", 2, 60, 0.1, 1, plus_minus=0.5, when=_PARTS, main=True, end="rear",

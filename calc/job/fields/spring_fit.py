@@ -15,28 +15,28 @@ def preload_fields(axle: Axle, part: Part) -> tuple[Field, ...]:
     measured = (
         Field(
             "front.spacers", "Spacers on the spring", part, _Q, "length", "mm", 0, 400, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
-            default=Default(value=0.0, reason="no spacer named"), how="Length of all spacers, washers and seats in line with the spring, a second one stacked on it included.",
+            default=Default(value=0.0, reason="no spacer entered"), how="Length of all spacers, washers and seats in line with the spring, including a second spring stacked on it.",
         ),
         Field(
             "front.space", "Space at full extension", part, _Q, "length", "mm", 60, 900, 1, 0, plus_minus=1, main=True, when=lengths, end=axle,
-            how="From the cap's seat to the spring's seat, leg hanging and balanced on its top-out spring, cap tight, adjuster as ridden.",
+            how="From the seat in the cap to the lower spring seat: leg hanging on its top-out spring, cap tight, adjuster as ridden.",
         ),
     ) if front else (
         Field(
-            "rear.installed_length", "Spring's installed length", part, _Q, "length", "mm", 60, 500, 1, 0, plus_minus=1, main=True,
+            "rear.installed_length", "Spring installed length", part, _Q, "length", "mm", 60, 500, 1, 0, plus_minus=1, main=True,
             when=lengths, end=axle, how="Collar to seat, shock off the bike at full extension.",
         ),
     )  # fmt: skip
     return (
         Field(
             f"{axle}.preload_from", "Preload known from", part, Kind.CHOICE, default=Default(choice="read"), end=axle, typed="stated",
-            choices={"read": "Read as preload", "lengths": "Free length and space" if front else "Free and installed length"},
-            how="From lengths it is free length plus spacers less the space." if front else "From lengths it is free length less installed length.",
+            choices={"read": "Measured as preload", "lengths": "Free length and space" if front else "Free and installed length"},
+            how="From lengths: free length plus spacers, minus the space." if front else "From lengths: free length minus installed length.",
         ),
         *measured,
         Field(
-            f"{axle}.pitch", "Preload adjuster, a turn" if front else "Collar, a turn", part, _Q, "length", "mm", 0.3, 5, 0.1, 2,
-            plus_minus=0.05, end=axle, how="Pitch of its thread: ten threads by vernier, over ten. Empty: no turns are told.",
+            f"{axle}.pitch", "Preload per turn of the adjuster" if front else "Preload per turn of the collar", part, _Q, "length", "mm", 0.3, 5, 0.1, 2,
+            plus_minus=0.05, end=axle, how="Thread pitch: measure ten threads by vernier and divide by ten. Leave empty to get millimetres only.",
         ),
     )  # fmt: skip
 
@@ -51,7 +51,6 @@ def fit_fields(axle: Axle, part: Part, widths: tuple[float, float], lengths: tup
             plus_minus=0.1 if decimals else 1.0, when=own, end=axle, how=how, typed="stated",
         )  # fmt: skip
 
-    place = "tube" if axle == "front" else "place"
     thread = (
         ()
         if axle == "front"
@@ -60,14 +59,14 @@ def fit_fields(axle: Axle, part: Part, widths: tuple[float, float], lengths: tup
     return (
         Field(
             f"{axle}.new_spring", "Other springs are", part, Kind.CHOICE, default=Default(choice="same"), end=axle, typed="stated",
-            choices={"same": "As long and wide as the fitted one", "own": "Of their own sizes"},
-            how="Another make is often longer or wider: enter its sizes, and it is checked whether it fits.",
+            choices={"same": "The same size as the fitted one", "own": "A different size"},
+            how="Another make is often longer or wider: enter its sizes to check that it fits.",
         ),
-        size("new_free", "New spring's free length", *lengths, 0, "From its maker, or on the table."),
-        size("new_solid", "New spring's solid length", 20, lengths[1], 0, "All coils touching."),
-        size("new_outside", "New spring, outside", *widths, 1, "Outside diameter, by vernier. It grows a little as the coils close."),
-        size("new_inside", "New spring, inside", *widths, 1, "Inside diameter, by vernier."),
-        size("spring_bore", f"Bore of its {place}", *widths, 1, "Narrowest bore around the spring."),
-        size("spring_core", "What stands inside it", *widths, 1, "Widest diameter inside the spring: rod, cartridge, guide or body."),
+        size("new_free", "New spring free length", *lengths, 0, "From its maker, or on the bench."),
+        size("new_solid", "New spring solid length", 20, lengths[1], 0, "All coils touching."),
+        size("new_outside", "New spring, outside diameter", *widths, 1, "By vernier. It grows a little as the coils close."),
+        size("new_inside", "New spring, inside diameter", *widths, 1, "By vernier."),
+        size("spring_bore", "Narrowest diameter around the spring", *widths, 1, "By vernier, inside the tube or whatever surrounds it."),
+        size("spring_core", "Widest part inside the spring", *widths, 1, "Diameter of the rod, cartridge, guide or body inside it."),
         *thread,
     )  # fmt: skip

@@ -17,7 +17,7 @@ _KINDS = {
     "nested": "Two nested, one joins later",
     "progressive": "Progressive, from a table",
 }
-_UNEQUAL = {"unequal": "Another rate in each leg"}
+_UNEQUAL = {"unequal": "A different rate in each leg"}
 
 
 def kind_fields(axle: Axle, part: Part, rates: tuple[float, float], stroke: float) -> tuple[Field, ...]:
@@ -29,37 +29,37 @@ def kind_fields(axle: Axle, part: Part, rates: tuple[float, float], stroke: floa
     return (
         Field(
             kind, "Kind of spring", part, Kind.CHOICE, choices=kinds, default=Default(choice="single"), end=axle, typed="stated",
-            how="Two or a progressive one: the fitted main spring is what other rates stand in for.",
+            how="With two springs, other rates replace the main one; a progressive spring is scaled in shape.",
         ),
         Field(
-            f"{axle}.second_rate", "Second spring", part, _Q, "spring rate", "N/mm", *rates, 0.2, 2, plus_minus_relative=0.03, main=True,
-            when=two, end=axle, typed="stated", how="Its marking, or better a spring tester. It is kept whatever main spring is chosen.",
+            f"{axle}.second_rate", "Second spring rate", part, _Q, "spring rate", "N/mm", *rates, 0.2, 2, plus_minus_relative=0.03, main=True,
+            when=two, end=axle, typed="stated", how="From its marking, or better a spring tester. It stays in, whichever main spring is chosen.",
         ),
         Field(
             f"{axle}.second_room", "Second spring closes after", part, _Q, "length", "mm", 1, stroke, 1, 0, plus_minus=1, main=True,
-            when={kind: ("stacked",)}, end=axle, how="Its free length less its length with all coils touching, or until its stop.",
+            when={kind: ("stacked",)}, end=axle, how="Its free length minus its solid length, or the distance to its stop.",
         ),
         Field(
             f"{axle}.second_later", "Second spring joins after", part, _Q, "length", "mm", 0, stroke, 1, 0, plus_minus=1, main=True,
-            when={kind: ("nested",)}, end=axle, how="The main spring's free length less the second one's, seats and spacers counted.",
+            when={kind: ("nested",)}, end=axle, how="The main spring's free length minus the second one's, with seats and spacers counted.",
         ),
         Field(
-            f"{axle}.second_free", "Second spring's free length", part, _Q, "length", "mm", 5, 700, 1, 0, plus_minus=1, when=two, end=axle,
-            how="Out of the strut, on a table. With its solid length, coil bind of the second spring is checked.",
+            f"{axle}.second_free", "Second spring free length", part, _Q, "length", "mm", 5, 700, 1, 0, plus_minus=1, when=two, end=axle,
+            how="Out of the fork or shock, on a bench. With its solid length, its coil bind is checked too.",
         ),
         Field(
-            f"{axle}.second_solid", "Second spring's solid length", part, _Q, "length", "mm", 2, 500, 1, 0, plus_minus=1, when=two, end=axle,
-            how="All coils touching: total coils times wire for ground ends. Empty: not checked.",
+            f"{axle}.second_solid", "Second spring solid length", part, _Q, "length", "mm", 2, 500, 1, 0, plus_minus=1, when=two, end=axle,
+            how="All coils touching: with ground ends, total coils times wire diameter. Leave empty to skip the check.",
         ),
         _pairs(
             f"{axle}.table", "Force against length", part, axle, stroke * 1.5, {kind: ("progressive",)}, table,
-            "Millimetres shortened from free length, and newtons there: 0 0; 50 210; 100 440. To full travel with preload. "
-            "Other mean rates are taken as the same shape, an assumption.",
+            "Millimetres compressed from free length, and the force there in newtons: 0 0; 50 210; 100 440. Go to full travel plus "
+            "preload. Other rates are assumed to have the same shape.",
         ),
         Field(
-            f"{axle}.table_error", "Table's forces off by", part, _Q, "share", "%", -20, 20, 0.5, 1, plus_minus=3, when={kind: ("progressive",)},
-            default=Default(value=0.0, plus_minus=3.0, reason="a drill press on a bathroom scale; common practice, no source"), end=axle,
-            how="0, with a +/- of 1 % for a spring tester, 3 % for a drill press on a bathroom scale.",
+            f"{axle}.table_error", "Error of the table's forces", part, _Q, "share", "%", -20, 20, 0.5, 1, plus_minus=3, when={kind: ("progressive",)},
+            default=Default(value=0.0, plus_minus=3.0, reason="a drill press on bathroom scales; common practice, no source"), end=axle,
+            how="0, with a +/- of 1 % for a spring tester, 3 % for a drill press on bathroom scales.",
         ),
         *_stops(axle, part, table),
     )  # fmt: skip
@@ -74,25 +74,25 @@ def _stops(axle: Axle, part: Part, table: Mapping[str, object]) -> tuple[Field, 
             default=Default(choice="none"), typed="stated", how="It acts over the first millimetres only. Zero and preload are read hanging, balanced on it.",
         ),
         Field(
-            f"{axle}.topout_rate", "Top-out spring's rate", part, _Q, "spring rate", "N/mm", 2, 400, 1, 1, plus_minus_relative=0.1, main=True,
-            when={f"{axle}.topout": ("spring",)}, end=axle, how="By its marking, wire and coil, or a tester.", typed="stated",
+            f"{axle}.topout_rate", "Top-out spring rate", part, _Q, "spring rate", "N/mm", 2, 400, 1, 1, plus_minus_relative=0.1, main=True,
+            when={f"{axle}.topout": ("spring",)}, end=axle, how="From its marking, its wire and coil, or a tester.", typed="stated",
         ),
         Field(
             rubber, "Bump rubber", part, Kind.CHOICE, end=axle, default=Default(choice="none"), typed="stated",
             choices={"none": "Left out", "rate": "By its rate", "table": "From a table"},
-            how="Never part of the end force. The curve and the landing energy are shown with it and without.",
+            how="Never part of the force at full travel. The curve and the landing energy are shown with it and without.",
         ),
         Field(
             f"{axle}.rubber_length", "Rubber acts over the last", part, _Q, "length", "mm", 1, 120, 1, 0, plus_minus=2, main=True,
-            when={rubber: ("rate", "table")}, end=axle, how="Stroke of the strut from first touch to the stop.",
+            when={rubber: ("rate", "table")}, end=axle, how="Stroke from first contact to the stop.",
         ),
         Field(
-            f"{axle}.rubber_rate", "Rubber's rate", part, _Q, "spring rate", "N/mm", 1, 2000, 5, 0, plus_minus_relative=0.3, main=True,
-            when={rubber: ("rate",)}, end=axle, how="Force at the stop over the length it acts.", typed="stated",
+            f"{axle}.rubber_rate", "Rubber rate", part, _Q, "spring rate", "N/mm", 1, 2000, 5, 0, plus_minus_relative=0.3, main=True,
+            when={rubber: ("rate",)}, end=axle, how="Force at the stop divided by the length it acts over.", typed="stated",
         ),
         _pairs(
-            f"{axle}.rubber_table", "Rubber's force", part, axle, 120.0, {rubber: ("table",)}, table,
-            "Millimetres squeezed, and newtons there: 0 0; 10 300; 20 1400.",
+            f"{axle}.rubber_table", "Rubber force", part, axle, 120.0, {rubber: ("table",)}, table,
+            "Millimetres squeezed, and the force there in newtons: 0 0; 10 300; 20 1400.",
         ),
     )  # fmt: skip
 

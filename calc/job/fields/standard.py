@@ -5,8 +5,8 @@ from __future__ import annotations
 from calc.job.field import Default, Field, Kind, Part
 
 _Q = Kind.QUANTITY
-_WHO = "Who the bike is sold for: the manual, or the seller's word for the rider it is sprung for."
-_AS_SOLD = "From the maker's manual or a leg that was never opened."
+_WHO = "The rider weight that the bike is sprung for as sold: from the manual, or ask the dealer."
+_AS_SOLD = "From the maker's manual, or from a fork or shock that has never been opened."
 
 _CHANGED = {"as sold": "Those it was sold with", "changed": "Changed since", "unknown": "Not known"}
 _ASK = "What the maker fitted for the rider the bike is sold for is what the choice measures from."
@@ -21,7 +21,7 @@ STANDARD = (
         end="rear", how=_ASK, typed="stated", main=True,
     ),
     Field(
-        "standard.rider", "Sold for a rider of", Part.BIKE, _Q, "mass", "kg", 20, 200, 1, 0, plus_minus=5, main=True,
+        "standard.rider", "Bike set up for a rider of", Part.BIKE, _Q, "mass", "kg", 20, 200, 1, 0, plus_minus=5, main=True,
         usual="standard rider", default=Default("standard rider"), how=_WHO, typed="stated",
     ),
     Field(
@@ -34,7 +34,7 @@ STANDARD = (
     ),
     Field(
         "standard.gap", "Gap as sold", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, plus_minus=2, main=True, usual="gap",
-        default=Default("gap", reason="collapsed, spring and spacer out, told in your own convention; common practice, no source"), end="front", how="From the manual, in the same convention as your own reading.", typed="stated",
+        default=Default("gap", reason="collapsed, spring and spacer out, told in your own convention; common practice, no source"), end="front", how="From the manual, measured the same way as your own reading.", typed="stated",
     ),
     Field(
         "standard.shock_rate", "Shock spring as sold", Part.REAR, _Q, "spring rate", "N/mm", 10, 400, 2, 0,

@@ -1,41 +1,43 @@
 /** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
-import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
-import { numberText, rateText } from '../figure/told.ts'
-
-export type AnswerPart = 'springs' | 'oil' | 'rear'
+import type { Candidate, EndOk, Quantity, Setup } from '../../core/report.ts'
+import { numberText, rateText, type Shown } from '../figure/told.ts'
 
 export interface Line {
   words: string
-  figures: { of: Quantity; unit: string; rate?: boolean; to?: number }[]
+  figures: { of: Shown; unit: string; rate?: boolean; to?: number }[]
   /** What stands where there is no figure to show. */
   plain?: string
 }
 
-/** The lines of a part's answer. */
-export function answerLines(end: EndOk, part: AnswerPart): Line[] {
+/** The lines of an end's answer. */
+export function answerLines(end: EndOk): Line[] {
   const { chosen, leave, sure } = end
-  if (chosen.pressure) return airLines(end, part)
-  const gap = chosen.gap ? [{ words: part === 'oil' ? 'Set gap' : 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []
-  if (part === 'oil') return [...gap, ...oilLines(chosen)]
+  if (chosen.pressure) return airLines(end)
   const open = sure !== null && !sure.settled
   const rate = { of: chosen.rate, unit: chosen.rate.unit, rate: true }
   return [
     open
       ? { words: 'From', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low }, to: sure.high }] }
-      : { words: leave ? 'Leave' : 'Fit', figures: [rate] },
+      : { words: leave ? 'Keep' : 'Fit', figures: chosen.pair ? pairOf(chosen) : [rate] },
     { words: open ? `at ${rateText(chosen.rate.value)}` : 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
-    ...gap,
+    ...(chosen.gap ? [{ words: 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []),
     ...oilLines(chosen),
   ]
 }
 
+/** An unequal pair: each leg's own rate. */
+const pairOf = ({ pair }: Setup): Line['figures'] => [
+  { of: pair!.left, unit: 'left,', rate: true },
+  { of: pair!.right, unit: 'N/mm right', rate: true },
+]
+
 /** An air spring's answer: pressure, then what is set for the end of the travel. */
-function airLines({ chosen, leave }: EndOk, part: AnswerPart): Line[] {
+function airLines({ chosen, leave }: EndOk): Line[] {
   const { pressure, air_oil, second_pressure, gap, oil } = chosen
-  const lines: Line[] = part === 'oil' ? [] : [{ words: leave ? 'Leave' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
+  const lines: Line[] = [{ words: leave ? 'Keep' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
   if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }]))
-  if (second_pressure) lines.push({ words: 'second volume', figures: [{ of: second_pressure, unit: 'bar' }] })
-  if (gap && oil) lines.push({ words: lines.length > 0 ? 'and gap' : 'Set gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
+  if (second_pressure) lines.push({ words: 'second', figures: [{ of: second_pressure, unit: 'bar' }] })
+  if (gap && oil) lines.push({ words: 'and gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
   return lines
 }
 

@@ -1,12 +1,12 @@
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import demos from '../../generated/demos.json'
-import { exportAll, importFile, save } from '../../store/files.ts'
+import { exportAll, save } from '../../store/files.ts'
 import { openId } from '../../store/index.ts'
 import { jobs, list, matches, open, persisted, removedJobs, restore, showDemo } from '../../store/jobs.ts'
 import { schema } from '../../store/schema.ts'
 import { JobRow } from './JobRow.tsx'
-import './door.css'
+import './jobs.css'
 
 // A list that fits a screen needs no search.
 const MANY = 6
@@ -20,7 +20,7 @@ export function JobList({ done }: { done: () => void }) {
   const act = (doing: Promise<string | undefined>) => void doing.then((wrong) => ((said.value = wrong ?? ''), wrong || done()))
   return (
     <div class="jobs">
-      <h3>Jobs on this device</h3>
+      <h2>Jobs on this device</h2>
       {jobs.value.length > MANY && (
         <label class="ask">
           <span>Search</span>
@@ -35,7 +35,7 @@ export function JobList({ done }: { done: () => void }) {
         ))}
       </ul>
       <JustDeleted />
-      <h3>Worked demos, invented</h3>
+      <h2>Worked demos, invented</h2>
       <div class="grid">
         {demos.map(({ key, name, use }) => (
           <button type="button" key={key} onClick={() => act(showDemo(key))}>
@@ -43,15 +43,11 @@ export function JobList({ done }: { done: () => void }) {
           </button>
         ))}
       </div>
-      <h3>Files</h3>
-      <div class="grid">
-        <FileChooser act={act} />
-        {jobs.value.length > 0 && (
-          <button type="button" onClick={() => void exportAll().then((files) => save(...files))}>
-            Save all jobs as one file
-          </button>
-        )}
-      </div>
+      {jobs.value.length > 0 && (
+        <button type="button" class="link" onClick={() => void exportAll().then((files) => save(...files))}>
+          Save all jobs as one file ›
+        </button>
+      )}
       <p class="attend" role="alert">
         {said.value}
       </p>
@@ -59,24 +55,6 @@ export function JobList({ done }: { done: () => void }) {
         <p class="quiet">The browser may clear what is kept here when the device runs short of room. Save a file now and then.</p>
       )}
     </div>
-  )
-}
-
-function FileChooser({ act }: { act: (doing: Promise<string | undefined>) => void }) {
-  const chosen = useRef<HTMLInputElement>(null)
-  const read = async () => {
-    const file = chosen.current?.files?.[0]
-    if (!file) return undefined
-    const { refused } = await importFile(file)
-    // The same file, put right, may be chosen again.
-    if (chosen.current) chosen.current.value = ''
-    return refused.join(' ')
-  }
-  return (
-    <label class="button">
-      Open a job file
-      <input ref={chosen} type="file" class="aside" accept=".json,application/json" onChange={() => act(read())} />
-    </label>
   )
 }
 

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import { lazily } from '../../store/lazily.ts'
 import { exportOne, save } from '../../store/files.ts'
 import { shareBySystem, type Shared, shareLink } from '../../store/share.ts'
-import './door.css'
+import './jobs.css'
 
 /** Hand the open job on: its file, its link, the system's share sheet, a QR code where one scans well. */
 export function ShareJob({ id }: { id: string }) {

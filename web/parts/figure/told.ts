@@ -21,8 +21,11 @@ export function rateText(value: number): string {
   return numberText(value, 2).replace(/0$/, '')
 }
 
+/** What is shown of a figure: a result's, or a reading's. */
+export type Shown = Omit<Quantity, 'case' | 'origin'>
+
 /** The number of a result, as the core rounded it. */
-export const number = (figure: Quantity): string => figure.text
+export const number = (figure: Shown): string => figure.text
 
 /** What candidates are told apart by: an air spring's pressure, else the rate. */
 export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
@@ -31,7 +34,7 @@ export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
 export const stepText = (setup: Setup): string => number(stepOf(setup))
 
 /** The +/- of a result; empty where no band was worked out. */
-export const plusMinus = (figure: Quantity): string => figure.plus_minus_text
+export const plusMinus = (figure: Shown): string => figure.plus_minus_text
 
 /** A result with its unit and +/-. */
 export const told = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')

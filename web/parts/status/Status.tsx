@@ -2,38 +2,15 @@ import type { Core } from '../../core/client.ts'
 import { StartNotice } from '../../core/StartNotice.tsx'
 import type { Offline } from '../../offline/offline.ts'
 import { OfflineNotice } from '../../offline/OfflineNotice.tsx'
-import { exportAll, exportOne, save } from '../../store/files.ts'
-import { openFailed, openId, refusal } from '../../store/index.ts'
-import { keepFailed } from '../../store/keep.ts'
-import { missed } from '../../store/list.ts'
-import './status.css'
+import { Wrong } from './News.tsx'
 
-/** One line on how the page itself stands: starting, ready offline, a new version; and what went wrong with it. */
+/** How the page itself stands, at the door: starting, ready offline, a new version; and what went wrong with it. */
 export function Status({ core, offline }: { core: Core; offline: Offline }) {
   return (
     <div class="status">
       <StartNotice core={core} />
       {core.state.value.at !== 'loading' && <OfflineNotice offline={offline} />}
-      <p class="attend" role="alert">
-        {refusal.value || openFailed.value}
-      </p>
-      {missed.value > 0 && (
-        <p class="attend" role="alert" data-keep="missed">
-          {missed.value === 1 ? 'The job that was' : `The ${missed.value} jobs that were`} kept on this device {missed.value === 1 ? 'is' : 'are'} gone: the browser has cleared them. Open
-          the file that you saved.
-        </p>
-      )}
-      {keepFailed.value && (
-        <div class="attend" role="alert" data-keep="failed">
-          <p>What you enter is not kept on this device: {keepFailed.value}. Save it as a file; it is tried again by itself.</p>
-          <button type="button" onClick={() => void exportOne(openId.value).then(save)}>
-            Save this job's file
-          </button>
-          <button type="button" onClick={() => void exportAll().then((files) => save(...files))}>
-            Save all jobs
-          </button>
-        </div>
-      )}
+      <Wrong />
     </div>
   )
 }

@@ -17,6 +17,6 @@ for name in json.loads(Path(names).read_text()):
             raise
 # The test is worth something only if nothing came from the stock library or the desk.
 for name in ("json", "numpy", "pint", "calc"):
-    origin = sys.modules[name].__spec__.origin
-    if Path(origin).suffix != ".pyc":
+    origin = getattr(sys.modules[name].__spec__, "origin", None)
+    if Path(str(origin)).suffix != ".pyc":
         raise RuntimeError(f"{name} came from {origin}, not from the shipped bytecode")

@@ -16,7 +16,10 @@ export async function timeCore([script, texts]) {
         if (!data.text.startsWith('{"kind":"report"')) return reject(new Error(data.text));
         spent.push(performance.now() - asked);
       }
-      if (spent.length === texts.length) return worker.terminate(), resolve(spent);
+      if (spent.length === texts.length) {
+        worker.terminate();
+        return resolve(spent);
+      }
       if (data.type === "answer" || data.type === "ready") ask();
     };
   });

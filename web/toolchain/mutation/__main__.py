@@ -7,7 +7,7 @@ import time
 from collections import Counter
 from collections.abc import Callable, Iterator
 
-from ..places import ROOT, Stop, say, stop
+from ..places import CORE_TESTS, ROOT, Stop, say, stop
 from ..stamp import Stamp, key_of
 from . import add_arguments, choose, score, trial
 from .select import Reach, recorded
@@ -16,13 +16,14 @@ from .select import Reach, recorded
 def prove_trials(reach: Reach) -> None:
     """A trial of the unchanged core must pass, in the order that trials use: else every change would seem noticed."""
     stamp = Stamp("mutants-unchanged")
-    key = key_of(ROOT / "calc", ROOT / "tests" / "core", ROOT / "web" / "toolchain" / "mutation")
+    key = key_of(ROOT / "calc", *CORE_TESTS, ROOT / "web" / "toolchain" / "mutation")
     if stamp.fresh(key):
         return
     say("trying the core unchanged")
-    path, ends = ROOT / "calc" / "roots.py", []
+    path = ROOT / "calc" / "impossible.py"
+    ends: list[str] = []
     tests = dict(sorted(reach.seconds.items(), key=lambda one: one[1]))
-    trial.try_all(iter([(trial.Task("calc.roots", path, path.read_text(), tests), ends.append)]), 1)
+    trial.try_all(iter([(trial.Task("calc.impossible", path, path.read_text(), tests), ends.append)]), 1)
     if ends != [trial.PASSED]:
         stop(f"the unchanged core fails in a trial: {ends[0]}")
     stamp.put(key, [])

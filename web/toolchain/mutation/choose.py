@@ -55,7 +55,7 @@ def changed(mutant: Mutant) -> str | None:
     from cosmic_ray.mutating import mutate_code
     from cosmic_ray.plugins import get_operator
 
-    text = mutate_code((ROOT / mutant.path).read_text(), get_operator(f"core/{mutant.operator}")(), mutant.occurrence)
+    text: str = mutate_code((ROOT / mutant.path).read_text(), get_operator(f"core/{mutant.operator}")(), mutant.occurrence)
     try:
         compile(text, mutant.path, "exec", dont_inherit=True)
     except SyntaxError:

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from ..places import ROOT
+from ..places import CORE_TESTS, ROOT
 
 # What runs when the core is imported stands under this name in the record of who runs what.
 IMPORTING = "import"
@@ -33,7 +33,7 @@ def statements(path: str, source: str) -> tuple[Statement, ...]:
             made, deeper = within, in_function
             if isinstance(child, (ast.stmt, ast.ExceptHandler)):
                 body = getattr(child, "body", None)
-                last = max(child.lineno, body[0].lineno - 1) if isinstance(body, list) else child.end_lineno
+                last = max(child.lineno, body[0].lineno - 1) if isinstance(body, list) else child.end_lineno or child.lineno
                 named = [part.id for part in ast.walk(child) if isinstance(part, ast.Name) and isinstance(part.ctx, ast.Store)]
                 own = (child.name,) if isinstance(child, (ast.FunctionDef, ast.ClassDef)) else () if body else tuple(named)
                 found.append(Statement(path, range(child.lineno, last + 1), (*within, *own), in_function))
@@ -53,7 +53,7 @@ def statement_at(path: str, line: int) -> Statement | None:
 @cache
 def sources() -> dict[str, str]:
     """The core and its tests by path, read once: a long run sees one state of them."""
-    files = [*(ROOT / "calc").rglob("*.py"), *(ROOT / "tests" / "core").rglob("*.py")]
+    files = [path for folder in (ROOT / "calc", *CORE_TESTS) for path in folder.rglob("*.py")]
     return {file.relative_to(ROOT).as_posix(): file.read_text() for file in files}
 
 
@@ -73,9 +73,10 @@ def users(statement: Statement) -> set[Statement]:
 @cache
 def mentions(names: tuple[str, ...]) -> frozenset[Statement]:
     word = re.compile(rf"\b(?:{'|'.join(map(re.escape, names))})\b")
-    found = set()
+    found: set[Statement] = set()
     for path, source in sources().items():
         for number, line in enumerate(source.split("\n"), 1):
-            if word.search(line) and not line.lstrip().startswith(("from ", "import ", "#")):
-                found.add(statement_at(path, number))
-    return frozenset(found - {None})
+            named = word.search(line) and not line.lstrip().startswith(("from ", "import ", "#"))
+            if named and (one := statement_at(path, number)):
+                found.add(one)
+    return frozenset(found)

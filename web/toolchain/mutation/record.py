@@ -15,10 +15,14 @@ import sys
 import time
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from .names import IMPORTING
+
+if TYPE_CHECKING:
+    from coverage import Coverage
 
 OPTIONS = ["-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
 
@@ -26,8 +30,10 @@ OPTIONS = ["-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
 class Recorder:
     """Tells coverage who is running, and forgets what core and tests remember before each, so that none rides on another's."""
 
-    def __init__(self, coverage: object) -> None:
-        self.coverage, self.caches, self.seconds, self.now = coverage, [], {}, ""
+    def __init__(self, coverage: Coverage) -> None:
+        self.coverage, self.now = coverage, ""
+        self.caches: list[functools._lru_cache_wrapper[object]] = []
+        self.seconds: dict[str, float] = {}
 
     @pytest.hookimpl(wrapper=True)
     def pytest_make_collect_report(self, collector: pytest.Collector) -> Iterator[None]:
@@ -35,8 +41,11 @@ class Recorder:
         return (yield)
 
     def pytest_collection_finish(self) -> None:
-        self.caches = [thing for thing in gc.get_objects() if isinstance(thing, functools._lru_cache_wrapper)
-                       and str(thing.__module__).partition(".")[0] in ("calc", "tests")]
+        self.caches = [
+            thing
+            for thing in gc.get_objects()
+            if isinstance(thing, functools._lru_cache_wrapper) and str(thing.__module__).partition(".")[0] in ("calc", "tests")
+        ]
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
@@ -51,7 +60,7 @@ class Recorder:
             self.seconds[item.nodeid] = time.process_time() - started
 
     @pytest.hookimpl(wrapper=True)
-    def pytest_fixture_setup(self, fixturedef: pytest.FixtureDef) -> Iterator[None]:
+    def pytest_fixture_setup(self, fixturedef: pytest.FixtureDef[object]) -> Iterator[None]:
         if fixturedef.scope == "function":
             return (yield)
         # What tests share is credited to all of the file.

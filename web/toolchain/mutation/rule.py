@@ -28,16 +28,22 @@ SWAPS = {
     "Comparison": ["Lt_LtE", "LtE_Lt", "Gt_GtE", "GtE_Gt", "Lt_GtE", "LtE_Gt", "Gt_LtE", "GtE_Lt",
                    "Eq_NotEq", "NotEq_Eq", "Is_IsNot", "IsNot_Is"],
     "Unary": ["Delete_USub", "Delete_Not", "Delete_Invert"],
-}
+}  # fmt: skip
 OPERATORS = [
     "NumberReplacer", "ReplaceTrueWithFalse", "ReplaceFalseWithTrue", "ReplaceAndWithOr", "ReplaceOrWithAnd", "AddNot",
     "ReplaceBreakWithContinue", "ReplaceContinueWithBreak", "ZeroIterationForLoop", "ExceptionReplacer",
     *(f"Replace{kind}Operator_{swap}" for kind, swaps in SWAPS.items() for swap in swaps),
-]
+]  # fmt: skip
 
 
 def span(node: ast.AST) -> Span:
-    return (node.lineno, node.col_offset), (node.end_lineno, node.end_col_offset)
+    """Of a node with a place in the text."""
+    start = ast_place(node, "lineno", "col_offset")
+    return start, ast_place(node, "end_lineno", "end_col_offset")
+
+
+def ast_place(node: ast.AST, line: str, column: str) -> tuple[int, int]:
+    return getattr(node, line), getattr(node, column)
 
 
 def inside(place: tuple[int, int], around: Span) -> bool:

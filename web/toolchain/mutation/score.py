@@ -82,8 +82,13 @@ def report(outcomes: list[Outcome], about: str) -> str:
         by_package[package(one.mutant.path)].append(one)
         by_module[one.mutant.path].append(one)
     unreached = sum(one.end == UNREACHED for one in counted)
-    return "\n".join([
-        *table(counted, by_module), "", *table(counted, by_package), "",
-        f"{about}; known equivalents, not counted: {len(outcomes) - len(counted)}; left because no test runs them: {unreached}",
-        f"survivors: {SURVIVORS.relative_to(ROOT)}",
-    ])
+    return "\n".join(
+        [
+            *table(counted, by_module),
+            "",
+            *table(counted, by_package),
+            "",
+            f"{about}; known equivalents, not counted: {len(outcomes) - len(counted)}; left because no test runs them: {unreached}",
+            f"survivors: {SURVIVORS.relative_to(ROOT)}",
+        ]
+    )

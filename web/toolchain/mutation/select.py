@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from ..places import MUTATION, ROOT, VENV_PYTHON, run, say
-from ..stamp import files_under, key_of
+from ..places import CORE_TESTS, MUTATION, ROOT, VENV_PYTHON, run, say
+from ..stamp import files_of, key_of
 from . import names, record
 
 Record = dict[str, Any]
@@ -17,7 +17,7 @@ Record = dict[str, Any]
 LONG = ("test_random_jobs.py",)
 # Of one test with many cases so many are run, evenly among them by time; and a slow test [s] only where few quick ones reach.
 # The score can only come out lower for it.
-CASES, ISOTHERMAL, FEW = 3, 5.0, 5
+CASES, SLOW, FEW = 3, 5.0, 5
 
 
 @dataclass(frozen=True)
@@ -47,9 +47,9 @@ class Reach:
             for test in tests & self.seconds.keys():
                 ranks.setdefault(test, rank)
         order = sorted(ranks, key=lambda test: (ranks[test], self.seconds[test], test))
-        quick = [test for test in order if self.seconds[test] < ISOTHERMAL]
+        quick = [test for test in order if self.seconds[test] < SLOW]
         if in_full:
-            spared = {test for test in order if self.seconds[test] >= ISOTHERMAL} - set(some(order))
+            spared = {test for test in order if self.seconds[test] >= SLOW} - set(some(order))
             kept = [test for test in order if test not in spared]
         else:
             kept = some(quick if len(quick) > FEW else order)
@@ -67,18 +67,21 @@ def some(tests: list[str]) -> list[str]:
     cases: dict[str, list[str]] = {}
     for test in tests:
         cases.setdefault(test.partition("[")[0], []).append(test)
-    kept = {case for of_one in cases.values() for case in (of_one if len(of_one) <= CASES else
-            [of_one[i * (len(of_one) - 1) // (CASES - 1)] for i in range(CASES)])}
+    kept = {
+        case
+        for of_one in cases.values()
+        for case in (of_one if len(of_one) <= CASES else [of_one[i * (len(of_one) - 1) // (CASES - 1)] for i in range(CASES)])
+    }
     return [test for test in tests if test in kept]
 
 
 def recorded() -> Reach:
     """The record for the core and tests as they are: what is missing is run, a file of tests at a time."""
-    out, tests = MUTATION / "reached.json", ROOT / "tests" / "core"
+    out = MUTATION / "reached.json"
     held = json.loads(out.read_text()) if out.exists() else {"keys": {}, "seconds": {}, "lines": {}}
     # What only helps the tests concerns all of them.
-    files = sorted(path for path in tests.glob("test_*.py") if path.name not in LONG)
-    helpers = (path for path in files_under(tests) if path not in files and path.name not in LONG)
+    files = sorted(path for floor in CORE_TESTS for path in floor.rglob("test_*.py") if path.name not in LONG)
+    helpers = (path for path in files_of(CORE_TESTS) if path not in files and path.name not in LONG)
     shared = key_of(ROOT / "calc", Path(record.__file__), *helpers)
     keys = {path.relative_to(ROOT).as_posix(): key_of(shared, path) for path in files}
     missing = [file for file, key in keys.items() if held["keys"].get(file) != key]

@@ -11,7 +11,7 @@ import resource
 import signal
 import sys
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from types import CodeType, ModuleType
@@ -23,7 +23,7 @@ from .record import OPTIONS
 
 # What the tests import beside the core, imported once before the forks.
 WARM = ("hypothesis", "numpy", "pint", "scipy.integrate", "scipy.interpolate", "scipy.optimize", "scipy.stats", "CoolProp.CoolProp",
-        "fluids", "uncertainties")
+        "fluids", "uncertainties")  # fmt: skip
 MEMORY = 6 * 2**30
 EXAMPLES = 12
 # Of the processor's time, so that a busy machine ends nothing: for importing and collecting, and for each test [s].
@@ -55,7 +55,7 @@ class Changed(importlib.machinery.SourceFileLoader):
 
     text = ""
 
-    def get_code(self, fullname: str) -> CodeType:
+    def get_code(self, fullname: str) -> CodeType:  # noqa: ARG002
         return compile(self.text, self.path, "exec", dont_inherit=True)
 
 
@@ -66,7 +66,7 @@ class Finder:
         self.module, self.loader = module, Changed(module, str(path))
         self.loader.text = text
 
-    def find_spec(self, name: str, path: object = None, target: ModuleType | None = None) -> importlib.machinery.ModuleSpec | None:
+    def find_spec(self, name: str, path: object = None, target: ModuleType | None = None) -> importlib.machinery.ModuleSpec | None:  # noqa: ARG002
         return importlib.util.spec_from_file_location(name, self.loader.path, loader=self.loader) if name == self.module else None
 
 
@@ -81,8 +81,7 @@ class Chosen:
         from hypothesis import Phase, settings
 
         # Found is enough: a failing example is not made small. Fewer examples can only leave more changes unnoticed.
-        settings.register_profile(
-            "mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
+        settings.register_profile("mutants", settings.get_profile("core"), phases=(Phase.explicit, Phase.generate), **self.examples)
         settings.load_profile("mutants")
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
@@ -173,8 +172,8 @@ def try_all(tasks: Iterator[tuple[Task, Callable[[str], None]]], jobs: int) -> N
     left = True
     while left or running:
         while left and len(running) < jobs:
-            following: Sequence = next(tasks, ())
-            left = bool(following)
+            following = next(tasks, None)
+            left = following is not None
             if following:
                 running.append(start(*following))
         running = [one for one in running if not ended(one)]

@@ -7,6 +7,6 @@ import pint
 
 from calc.boundary import answer
 
-UNITS = pint.UnitRegistry()  # pint's own, whole
+UNITS: object = pint.UnitRegistry()  # pint's own, whole
 
 answer(Path("request.json").read_text())
