@@ -128,10 +128,11 @@ def _jobs_of(name: str | None) -> list[dict[str, Any]]:
     if source == "standard input" and sys.stdin.isatty():
         raise JobError("name a job file, or see --help")
     try:
-        jobs, refused = read_jobs(decode(_bytes(name), source), source)
+        raw = _bytes(name)
     except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         said = error.strerror if isinstance(error, OSError) else error
         raise JobError(f"cannot read {source}: {said}") from error
+    jobs, refused = read_jobs(decode(raw, source), source)
     for sentence in refused:
         print(f"calc: {sentence}", file=sys.stderr)
     return jobs
