@@ -86,7 +86,7 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
     bind, move = candidate["bind_clearance"], seat(report, end, candidate)
     found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
-    found |= {"rider": candidate["rider_sag"]["value"], "end": candidate["end_multiple"]["value"]}
+    found |= {"rider": candidate["rider_sag"]["value"], "end": candidate["end_multiple"]["value"], "energy": candidate["landing_energy"]["value"]}
     return found | {"wanted": data["targets"]["rider_sag"]["value"]}
 
 
@@ -108,6 +108,8 @@ def check_reasons(report: Data, end: str, candidate: Data) -> None:
         if code not in REASONS:
             continue
         said, (names, holds) = numbers(words), REASONS[code]
+        if " J to full travel" in words:  # an energy was asked for
+            names = ("energy", "energy_wanted")
         assert len(said) == len(names), words
         assert holds(*map(read, said)), words
         for text, name in zip(said, names, strict=True):
