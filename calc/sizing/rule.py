@@ -136,7 +136,7 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     Raises: nothing.
     Formula: key = |ln(p / p_exact)|, p_exact the pressure that gives the rider sag wanted.
     Source: common practice, no source.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
