@@ -8,7 +8,7 @@ import ast
 import importlib.util
 import json
 import sys
-from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # the only way to such a file without its source beside it
+from importlib import _bootstrap_external as importing
 from pathlib import Path
 
 
@@ -29,6 +29,7 @@ def without_function_docstrings(text: bytes) -> ast.Module:
 
 for source, target, name, optimize in json.loads(Path(sys.argv[1]).read_text()):
     text = Path(source).read_bytes() if source else b""
-    code = compile(without_function_docstrings(text) if "/calc/" in name else text, name, "exec", dont_inherit=True, optimize=optimize)
+    told = without_function_docstrings(text) if "/calc/" in name else text
+    code = compile(told, name, "exec", dont_inherit=True, optimize=optimize)
     Path(target).parent.mkdir(parents=True, exist_ok=True)
-    Path(target).write_bytes(_code_to_hash_pyc(code, importlib.util.source_hash(text), False))
+    Path(target).write_bytes(importing._code_to_hash_pyc(code, importlib.util.source_hash(text), False))  # type: ignore[attr-defined]
