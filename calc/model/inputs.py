@@ -73,7 +73,7 @@ def end_inputs(job: Job, axle: Axle) -> EndInputs:
     as_sold = fork_as_sold(job, at, assembly) if isinstance(assembly, ForkAssembly) else assembly
     loads, yardstick = end_loads(job, axle), standard_setup(job, axle)
     if not standard_preload_known(job, axle):
-        yardstick = _preloaded(as_sold, yardstick, standard_loads(job, axle), wanted_sag(job, axle))
+        yardstick = _preloaded(as_sold, yardstick, standard_loads(job, axle), _sag_as_sold(job, axle))
     standard = _standard(job, axle, as_sold, yardstick, at.exponent)
     targets = targets_of(job, axle, standard, loads.aboard, rated_load(job, axle))
     as_found = found_setup(job, axle, assembly)
@@ -95,6 +95,17 @@ def _preloaded(assembly: Assembly, setup: Setup, loads: Loads, sag: float) -> Se
         return setup
     travel = assembly.end(setup).motion.travel(sag) if isinstance(assembly, ForkAssembly) else sag
     return replace(setup, preload=np.maximum(preload_for_sag(assembly, setup, loads.aboard, travel), 0.0))
+
+
+def _sag_as_sold(job: Job, axle: Axle) -> float:
+    """The rider sag [mm] that the standard setup is taken to give the standard rider: the one wanted, but of the bike loaded as it
+    is sold, whatever it carries today.
+    """
+    row = f"rider sag {axle}"
+    now, sold = job.usual(row), replace(job.ranges, loaded=None).usual(row)
+    if job.entered(f"{axle}.target_sag") or sold is None or sold == now:
+        return wanted_sag(job, axle)
+    return round(sold.typical / 100.0 * job.number(f"{axle}.travel"), job.fields[f"{axle}.target_sag"].field.decimals)
 
 
 def _air_setting(job: Job, assembly: Assembly, as_found: Setup) -> AirSetting | None:

@@ -37,7 +37,7 @@ class Build:
     """What one leg is built from, and where that puts it.
 
     Parameters: job; fork; preload [mm]; gas of this leg; rate [N/mm] of its spring, None for none; gap [mm]; strokes [mm] to be
-    drawn.
+    drawn, from full extension; start [mm], where in them it hangs.
     """
 
     job: Job
@@ -47,6 +47,7 @@ class Build:
     rate: float | None
     gap: float
     strokes: Array
+    start: float = 0.0
 
     def leg(self, length: float) -> Leg:
         """The leg, its axle lug [mm] under the rim."""
@@ -57,7 +58,13 @@ class Build:
         steel = (Solid(open_of(self.gas).steel_of(self.rate), coils[0].top, coils[0].bottom),) if coils else ()
         spacer = (Solid(self._number("spacer_volume"), self._plug, self._plug + self._spacer),) if self._spacer else ()
         body, area = (self._body_top, self._body_area) if self._is_hung and not isinstance(self.gas, AirLeg) else (0.0, None)
-        return Leg((*self._tubes(length), cap, *parts), coils, (plug, *spacer, *steel, *solids), self.tubes, body, area)
+        standing = (plug, *spacer, *steel, *self._rod_counted(length), *solids)
+        return Leg((*self._tubes(length), cap, *parts), coils, standing, self.tubes, body, area)
+
+    def _rod_counted(self, length: float) -> tuple[Solid, ...]:
+        """The damper rod that the gap's law has in a free area known from diameters: from the rim down."""
+        area, foot = float(np.asarray(open_of(self.gas).rod)), length - self.strokes
+        return (Solid(area * foot, 0.0, foot),) if area else ()
 
     def needed(self) -> float:
         """Least length [mm] from the rim to the axle lug that holds all of it."""
@@ -90,7 +97,7 @@ class Build:
         if self.rate is None:
             return None
         steel = float(np.asarray(open_of(self.gas).steel_of(self.rate)))
-        return Springs(self.job, self.fork.arrangement, self.rate, steel, self.preload, self.tubes.bore, self.strokes)
+        return Springs(self.job, self.fork.arrangement, self.rate, steel, self.preload, self.tubes.bore, self.strokes - self.start)
 
     @cached_property
     def _spring_length(self) -> float:
@@ -167,16 +174,20 @@ class Build:
         if self._spacer:
             wide = 0.6 * self.tubes.bore
             parts.append(LegPart("spacer", self._seat - self._spacer, self._seat, wide, wide - 4.0, False, ("width",)))
-        shown = foot - self.strokes - self._plug  # the rod outside its cartridge; inside it, it stands in oil
         coils = self._springs.coils(self._seat + 0.0 * self.strokes) if self._springs else ()
-        return tuple(parts), coils, (Solid(float(circle(rod)) * shown, self._plug, self._plug + shown),)
+        return tuple(parts), coils, self._rod_met()
+
+    def _rod_met(self) -> tuple[Solid, ...]:
+        """The rod over the inner tube's edge, where oil poured in did not meet it: under it the free area leaves it out."""
+        if self.job.choice("front.area_by") == "diameters" or not self.tubes.edge:
+            return ()
+        top = self._number("outer_depth")
+        edge = np.maximum(self.tubes.edge_at(self.strokes), top + 1e-6)
+        return (Solid(float(circle(self._rod)) * (edge - top), top, edge),)
 
     @cached_property
     def _rod(self) -> float:
-        usual = self.job.usual("damper rod")
-        assert usual is not None
-        path = "front.damper_rod"
-        return self.job.number(path) if self.job.fields[path].applies and self.job.known(path) else float(usual.typical)
+        return self._number("damper_rod")
 
     # A cartridge or an air spring hung from the cap, its rod standing on the foot; a spring stands round the rod.
 

@@ -119,9 +119,16 @@ def criterion_words(name: str, value: float, low: float, high: float, wanted: fl
     if name == "free sag":
         edge = low if value < low else high
         text = "none, topped out" if value <= 0 else f"{_apart(value, edge)} mm"
-        return f"free sag {text}, usual {number_text(low, 0)}-{number_text(high, 0)}"
+        return f"free sag {text}, usual {_window(low, high)}"
     places = decimals_apart(value, low, 1)
     return f"force at full travel {number_text(value, places)} × rider load, at least {number_text(low, places)} wanted"
+
+
+def _window(low: float, high: float) -> str:
+    """A window; one that is open at an end names the other."""
+    if np.isinf(low):
+        return f"up to {number_text(high, 0)}"
+    return f"from {number_text(low, 0)}" if np.isinf(high) else f"{number_text(low, 0)}-{number_text(high, 0)}"
 
 
 def _apart(value: float, edge: float) -> str:

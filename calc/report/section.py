@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -51,18 +51,23 @@ class _Side:
     gap: float
 
     @property
+    def start(self) -> float:
+        """How far from full extension it hangs [mm]: an air spring's balance chamber may pull it in."""
+        return float(np.asarray(self.strut.start))
+
+    @property
     def locks(self) -> float:
-        """Stroke [mm] at which its first gas is used up."""
-        return float(np.min([np.min(gas.lock_stroke()) for gas in self.strut.gases]))
+        """Stroke [mm] from hanging at which its first gas is used up."""
+        return float(np.min([np.min(gas.lock_stroke()) for gas in self.strut.gases])) - self.start
 
 
 def _section(job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figures: Figures | None) -> Section:
-    process, travel = ISOTHERMAL if figures is None else figures.process, job.number("front.travel")
-    sides = tuple(_sides(fork, setup))
-    first = min(side.locks for side in sides)
+    process, sides = ISOTHERMAL if figures is None else figures.process, tuple(_sides(fork, setup))
+    start = max(side.start for side in sides)
+    travel, first = job.number("front.travel") - start, min(side.locks for side in sides)
     strokes = np.linspace(0.0, travel if first > travel else max(first - BEFORE_LOCK, 0.0), POINTS)
     preload = float(np.asarray(setup.preload))
-    builds = [Build(job, fork, preload, side.gas, side.rate, side.gap, strokes) for side in sides]
+    builds = [Build(job, fork, preload, side.gas, side.rate, side.gap, strokes + start, start) for side in sides]
     length = max(build.needed() for build in builds)
     settled = f"settled at rider sag, then moved fast, exponent {job.number('place.exponent'):.2f}"
     return Section(
@@ -73,7 +78,7 @@ def _section(job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figure
         gap_words=f"read {job.choice('front.gap_state')}, spring {job.choice('front.gap_read')}",
         process="settled" if figures is None else settled,
         legs=tuple(_leg(side, build, length, process) for side, build in zip(sides, builds, strict=True)),
-        events=events(job, done, fork, setup, figures, {side.name: side.locks for side in sides}),
+        events=events(job, done, fork, setup, figures, start, {side.name: side.locks for side in sides}),
     )
 
 
@@ -93,12 +98,13 @@ def _sides(fork: ForkAssembly, setup: Setup) -> Iterator[_Side]:
 
 
 def _leg(side: _Side, build: Build, length: float, process: Process) -> DrawnLeg:
-    leg, strokes = build.leg(length), build.strokes
+    leg, strokes, start = build.leg(length), build.strokes - build.start, build.start
+    settled = replace(process, settled=process.settled + start)
     return DrawnLeg(
         side=side.name,
         gap=side.gap,
-        parts=leg.parts,
-        spaces=tuple(spaces(build, leg, side.strut.gases, process)),
+        parts=tuple(replace(p, top=p.top - start, bottom=p.bottom - start) if p.moves and start else p for p in leg.parts),
+        spaces=tuple(spaces(build, leg, side.strut.gases, settled)),
         springs=tuple(
             LegSpring(coil.name, listed(coil.top), listed(coil.bottom), coil.wire, coil.mean, coil.coils, coil.assumed)
             for coil in leg.coils

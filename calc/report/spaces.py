@@ -17,7 +17,7 @@ from calc.report.anatomy import Build
 from calc.report.tubes import Leg, Solid, Tubes
 from calc.report.types import LegSpace
 
-DEEPEST = 3000.0  # mm: deeper than any leg
+DEEPEST, THINNEST = 3000.0, 1e-6  # mm: deeper than any leg, thinner than any part
 BAR = 10.0  # bar in one MPa
 
 
@@ -63,7 +63,7 @@ def oil_level(volume: Array, strokes: Array, tubes: Tubes, solids: tuple[Solid, 
     knots = np.sort(np.stack([np.clip(at + 0.0 * strokes, 0.0, DEEPEST) for at in places]), axis=0)
     free = tubes.above(knots, strokes)
     for one in solids:
-        free = free - one.volume * np.clip((knots - one.top) / (one.bottom - np.asarray(one.top)), 0.0, 1.0)
+        free = free - one.volume * np.clip((knots - one.top) / np.maximum(one.bottom - np.asarray(one.top), THINNEST), 0.0, 1.0)
     least, room = free[:-1], np.maximum(np.diff(free, axis=0), 1e-9)
     return np.asarray(np.sum(np.diff(knots, axis=0) * np.clip((volume - least) / room, 0.0, 1.0), axis=0))
 

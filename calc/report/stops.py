@@ -20,20 +20,20 @@ STEPS = 601  # of the stroke, between which coils that touch are looked for
 
 
 def events(
-    job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figures: Figures | None, locks: Mapping[str, float]
+    job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figures: Figures | None, start: float, locks: Mapping[str, float]
 ) -> tuple[LegEvent, ...]:
     """What happens along the stroke, in its order.
 
-    Parameters: job; done, its front sized; fork, built to the setup; setup; figures, None for a leg that locks; locks [mm], the
-    stroke at which the gas of each leg is used up.
+    Parameters: job; done, its front sized; fork, built to the setup; setup; figures, None for a leg that locks; start [mm], how
+    far from full extension it hangs; locks [mm], the stroke from hanging at which the gas of each leg is used up.
     Returns: events.
     Raises: nothing.
     Formula: see `calc.springs` and `calc.gas`.
     Source: none.
     """
-    travel = job.number("front.travel")
+    travel = job.number("front.travel") - start
     found = [
-        *_topped(fork, setup, figures),
+        *_topped(fork, setup, figures, start),
         *_rubber(job, travel),
         *_bound(done, fork, setup, travel),
         *(_locked(side, at, travel) for side, at in locks.items() if np.isfinite(at)),
@@ -42,8 +42,11 @@ def events(
     return tuple(sorted(found, key=lambda event: event.stroke))
 
 
-def _topped(fork: ForkAssembly, setup: Setup, figures: Figures | None) -> Iterator[LegEvent]:
+def _topped(fork: ForkAssembly, setup: Setup, figures: Figures | None, start: float) -> Iterator[LegEvent]:
     if figures is None:
+        return
+    if start:
+        yield LegEvent("pulled in", 0.0, f"Hangs {_mm(start)} short of full extension: the balance chamber pulls it in.")
         return
     strut, _ = fork.end(setup).struts[0]
     spring = next((one for one in strut.springs if isinstance(one, TopOutSpring)), None)

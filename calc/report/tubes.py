@@ -66,7 +66,7 @@ class Leg:
 
 def tubes(job: Job, leg: OpenLeg) -> Tubes:
     """The open space of a leg, by the areas that its gap is read with."""
-    seal, body = float(circle(job.number("front.seal_diameter"))), shut_body(job)
+    seal, body = float(circle(job.number("front.seal_diameter"))), shut_body(job) or _rod_met(job)
     deep = float(np.asarray(leg.pieces[-1][1]))
     if job.choice("front.layout") == "conventional":
         return Tubes(deep, deep, 0.0, _bore(deep + body, seal))
@@ -79,6 +79,13 @@ def shut_body(job: Job) -> float:
     """Area [mm2] of a closed cartridge, which the free area leaves out."""
     shut = job.choice("front.air") == "sealed cartridge" and job.choice("front.cartridge_state") != "opened into one"
     return float(circle(job.number("front.cartridge_body"))) if shut else 0.0
+
+
+def _rod_met(job: Job) -> float:
+    """Area [mm2] of a damper rod that oil poured in has met, and so left out of the free area."""
+    if job.choice("front.area_by") == "diameters" or job.choice("front.air") == "sealed cartridge":
+        return 0.0
+    return float(circle(job.number("front.damper_rod")))
 
 
 def _bore(area: float, seal: float) -> float:

@@ -94,7 +94,15 @@ def criteria(done: Figures, targets: Targets, margins: Margins) -> dict[str, Cri
 
 
 def free_sag_unbounded(done: Figures, along: bool) -> Number:
-    """Free sag [mm] in its own measure, followed on below 0."""
+    """Free sag in its own measure, followed on below 0.
+
+    Parameters: done, figures; along, whether sags are read along the leg.
+    Returns: free sag [mm].
+    Raises: nothing.
+    Formula: see `calc.end.sag`.
+    Source: none.
+    Example: see `calc.sizing.rule.decide`.
+    """
     return done.free.stroke_unbounded if along else done.free.travel_unbounded
 
 

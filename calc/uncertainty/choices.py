@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -70,7 +71,8 @@ def _wide_enough(here: EndInputs, done: EndSizing) -> tuple[Sized, Decision, int
 def rate_wanted(done: EndSizing, sized: Sized, decision: Decision, row: int, index: int) -> Array:
     """The rate that would ride at the yardstick, by the slope of frequency on rate about one candidate.
 
-    Parameters: done, the nominal sizing; sized and decision of draws or steps; row of the candidate there, index in `done`.
+    Parameters: done, the nominal sizing; sized and decision of draws or steps; row of the candidate
+    there [-], index in `done` [-].
     Returns: rate [N/mm] of each draw.
     Raises: nothing.
     Formula: k - ln(f / f_yardstick) / (d ln f / dk).
@@ -86,5 +88,4 @@ def rate_wanted(done: EndSizing, sized: Sized, decision: Decision, row: int, ind
 
 
 def _counts(steps: Array) -> Mapping[float, int]:
-    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
-    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
+    return Counter(steps[~np.isnan(steps)].tolist())

@@ -68,6 +68,20 @@ def heights(page: Page) -> dict[str, float]:
     )
 
 
+def reveal(page: Page, path: str) -> None:
+    """Follow a link to a field, wherever its fold stands."""
+    page.evaluate(
+        """(path) => {
+          const link = Object.assign(document.createElement('a'), { href: `#${path}` })
+          document.body.append(link)
+          link.click()
+          link.remove()
+        }""",
+        path,
+    )
+    expect(page.locator(f"[id='{path}']")).to_be_visible()
+
+
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 def test_leg_is_to_scale_and_in_step_with_the_chart(opened, section, size):
     page = opened(size, computed=False)
@@ -75,14 +89,18 @@ def test_leg_is_to_scale_and_in_step_with_the_chart(opened, section, size):
     drawn = section["legs"][0]
     foot = next(part["top"] for part in drawn["parts"] if part["name"] == "axle lug")
     for stroke in (0, 95, 300):
-        leg.get_by_label("Stroke").fill(str(stroke))
+        leg.get_by_role("slider").fill(str(stroke))
         seen = heights(page)
         scale = (seen["lug"] - seen["rim"]) / (foot - stroke)
-        assert (seen["low"] - seen["rim"]) / scale == pytest.approx(drawn["gap"], abs=3), "the gap's dimension, its line's width left"
+        assert (seen["low"] - seen["rim"]) / scale == pytest.approx(drawn["gap"], abs=3), (
+            "the gap's dimension, its line's width left"
+        )
         assert (seen["level"] - seen["rim"]) / scale == pytest.approx(at(section, drawn["spaces"][0]["bottom"], stroke), abs=4)
         assert seen["point"] == pytest.approx(seen["lug"], abs=2), "one line joins lug and curve"
         expect(leg.locator("[data-line=oil]")).to_contain_text(f"{at(section, drawn['spaces'][0]['bottom'], stroke):.0f} mm")
-        expect(leg.locator("[data-line='over the oil']")).to_contain_text(f"{at(section, drawn['spaces'][0]['volume'], stroke):.0f} ml")
+        expect(leg.locator("[data-line='over the oil']")).to_contain_text(
+            f"{at(section, drawn['spaces'][0]['volume'], stroke):.0f} ml"
+        )
 
 
 @pytest.mark.parametrize("hold", ["leg", "chart"])
@@ -101,7 +119,7 @@ def test_dragged_anywhere_it_follows_the_hand(opened, hold):
 def test_keys_move_by_five(opened):
     page = opened(computed=False)
     leg = leg_of(page)
-    slider = leg.get_by_label("Stroke")
+    slider = leg.get_by_role("slider")
     slider.focus()
     start = stroke_of(leg)
     for key, by in (("ArrowUp", 5), ("ArrowRight", 5), ("ArrowDown", -5), ("ArrowLeft", -5)):
@@ -120,7 +138,7 @@ def test_keys_move_by_five(opened):
 def test_wheel_moves_the_leg_and_at_its_ends_the_page(opened):
     page = opened(DESK, computed=False)
     leg = leg_of(page)
-    leg.get_by_label("Stroke").fill("295")
+    leg.get_by_role("slider").fill("295")
     box = leg.locator("[data-hold=leg]").bounding_box()
     page.mouse.move(box["x"] + 40, min(box["y"] + 150, 500))
     before = page.evaluate("scrollY")
@@ -130,16 +148,18 @@ def test_wheel_moves_the_leg_and_at_its_ends_the_page(opened):
     page.mouse.wheel(0, 100)
     expect(leg.locator("[data-point='295']")).to_have_count(1)
     assert page.evaluate("scrollY") == before
-    leg.get_by_label("Stroke").fill("0")
+    leg.get_by_role("slider").fill("0")
     page.mouse.wheel(0, 200)
     page.wait_for_function("(was) => scrollY > was", arg=before)
 
 
-@pytest.mark.parametrize(("across", "down", "path"), [(0.6, 0.25, "front.rate"), (0.05, 0.08, "front.gap_left"), (0.5, 0.85, "front.seal_diameter")])
+@pytest.mark.parametrize(
+    ("across", "down", "path"), [(0.6, 0.25, "front.rate"), (0.05, 0.08, "front.gap_left"), (0.5, 0.97, "front.seal_diameter")]
+)
 def test_a_tapped_part_opens_its_fields(opened, across, down, path):
     page = opened(DESK, computed=False, reduced_motion="reduce")
     leg = leg_of(page)
-    leg.get_by_label("Stroke").fill("0")
+    leg.get_by_role("slider").fill("0")
     drawing, hold = leg.locator(".section").bounding_box(), leg.locator("[data-hold=leg]").bounding_box()
     middle = drawing["x"] + drawing["width"] / 2 - hold["x"]
     x = middle + (across - 0.5) * drawing["width"] if across > 0.1 else 6
@@ -155,7 +175,7 @@ def test_turned_the_leg_lies_over_the_chart(opened):
     lug = leg.locator("[data-part='axle lug']").bounding_box()
     cap = leg.locator("[data-part=cap]").bounding_box()
     assert lug["x"] < cap["x"], "stroke and axle go to the right"
-    leg.get_by_label("Stroke").fill("250")
+    leg.get_by_role("slider").fill("250")
     assert leg.locator("[data-part='axle lug']").bounding_box()["x"] > lug["x"]
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
@@ -175,7 +195,13 @@ def test_figures_stand_in_a_table(opened, section):
 def test_the_drawing_is_described(opened):
     page = opened(computed=False)
     said = leg_of(page).locator(".leg-drawing").get_attribute("aria-label")
-    for words in ("the outer tube above", "spring, cartridge, rod", "Gap 120 mm, read collapsed", "Full travel at 300 mm.", "5.65 kN"):
+    for words in (
+        "the outer tube above",
+        "spring, cartridge, rod",
+        "Gap 120 mm, read collapsed",
+        "Full travel at 300 mm.",
+        "5.65 kN",
+    ):
         assert words in said
 
 
@@ -184,7 +210,7 @@ def test_labels_keep_off_each_other_and_inside(opened, size):
     page = opened(size, computed=False)
     leg = leg_of(page)
     for stroke in (20, 66, 150, 290):
-        leg.get_by_label("Stroke").fill(str(stroke))
+        leg.get_by_role("slider").fill(str(stroke))
         boxes = leg.locator(".leg-drawing :is([data-end], [data-sag], .leg-point, .leg-lines) text").evaluate_all(
             """(texts) => texts.map((text) => {
               const b = text.getBoundingClientRect()
@@ -228,6 +254,8 @@ def test_in_forced_colours_words_read_on_the_springs(opened):
 def test_paper_has_the_drawing_and_nothing_to_press(opened):
     page = opened(computed=False)
     leg_of(page)
+    # The card alone is printed today: what stands beside it is hidden by the marks of its surroundings.
+    page.evaluate("for (const one of document.querySelectorAll('.prints')) one.classList.remove('prints')")
     page.emulate_media(media="print")
     shown = page.evaluate(
         """() => Object.fromEntries(['.leg-block', '.leg-note', '.leg-slider', '.leg-arrow', '.leg details']
@@ -238,16 +266,24 @@ def test_paper_has_the_drawing_and_nothing_to_press(opened):
 
 def test_side_view_is_drawn_from_the_first_point_on_and_lights_the_one_typed(opened):
     page = opened(reduced_motion="reduce")
+    reveal(page, "rear.motion_from")
     page.locator("[id='rear.motion_from'] select").select_option("points")
     picture = page.locator(".linkage-picture")
     expect(picture).to_have_attribute("data-linkage", "entered", timeout=PATIENCE)
     expect(picture).to_contain_text("Not entered yet: axle, shock top, shock foot.")
     for path, value in (("rear.axle_x", "-550"), ("rear.axle_z", "-60")):
+        reveal(page, path)
         field(page, path).fill(value)
     expect(picture.locator("[data-point-of=axle]")).to_have_count(1, timeout=PATIENCE)
     expect(picture.locator("[data-lit=axle]")).to_have_count(1)
     expect(picture).to_contain_text("Not entered yet: shock top, shock foot.")
-    for path, value in (("rear.shock_top_x", "-180"), ("rear.shock_top_z", "330"), ("rear.shock_foot_x", "-260"), ("rear.shock_foot_z", "-20")):
+    for path, value in (
+        ("rear.shock_top_x", "-180"),
+        ("rear.shock_top_z", "330"),
+        ("rear.shock_foot_x", "-260"),
+        ("rear.shock_foot_z", "-20"),
+    ):
+        reveal(page, path)
         field(page, path).fill(value)
     expect(picture).to_have_attribute("data-linkage", "closed", timeout=PATIENCE)
     expect(picture.locator("[data-lit='shock foot']")).to_have_count(3)

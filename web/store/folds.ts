@@ -3,7 +3,7 @@ import { type Signal, signal } from '@preact/signals'
 import type { FieldPath } from '../generated/schema.ts'
 import { stateOf } from './fields.ts'
 import { homeOf, rowsOf } from './plan.ts'
-import { go, type PlaceName } from './place.ts'
+import { go, type PlaceName, side } from './place.ts'
 import { recalled, remember } from './remember.ts'
 
 const KEY = 'stanchion-folds'
@@ -30,17 +30,15 @@ export const wanted = signal<FieldPath | ''>('')
 
 /** Bring a field out: its place, its fold, and the hand on it. */
 export function reveal(path: FieldPath): void {
+  const [axle, key] = path.split('.') as [PlaceName, string]
+  if (key.startsWith('tried_')) return go(axle, { side: 'answer' })
+  wanted.value = path
+  if (key.startsWith('built_')) return go(axle, { side: 'built', top: false })
   const home = homeOf(path)
   if (!home) return
-  const inRow = rowsOf(home.place, (one) => stateOf(one)?.applies ?? false).some((row) => row.includes(path))
-  if (home.fold && !inRow) fold(home.fold).value = true
-  wanted.value = path
+  const open = rowsOf(home.place, (one) => stateOf(one)?.applies ?? false).some((row) => row.includes(path))
+  // At what is built the readings are folded, so that its own stand in the open.
+  if (open && side.value === 'built') fold(`${home.place}/based`).value = true
+  if (!open && home.fold) fold(home.fold).value = true
   go(home.place, { top: false })
-}
-
-/** Open a fold of a place and bring it into view. */
-export function openFold(place: PlaceName, name: string): void {
-  fold(`${place}/${name}`).value = true
-  go(place, { top: false })
-  requestAnimationFrame(() => document.getElementById(`fold-${place}-${name}`)?.scrollIntoView({ block: 'start' }))
 }

@@ -100,27 +100,22 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       },
       {
         name: 'oil',
-        title: 'Oil and gap',
-        fields: front(
-          'gap_from', 'gap_left', 'gap_right', 'gap_read', 'gap_state', 'filled_left', 'filled_right', 'filled_kept', 'brim_volume', 'area_by', 'raised_volume',
-          'raised_height', 'brim_gap', 'brim_poured', 'oil_volume', 'cap_volume', 'spring_steel', 'spring_mass', 'spacer_volume', 'spacer_length', 'washers_volume', 'rod_volume',
-        ),
-        says: front('cap_volume'),
+        title: 'Oil and air',
+        fields: [
+          ...front(
+            'gap_from', 'gap_left', 'gap_right', 'gap_read', 'gap_state', 'filled_left', 'filled_right', 'filled_kept', 'brim_volume', 'area_by', 'raised_volume',
+            'raised_height', 'brim_gap', 'brim_poured', 'oil_volume', 'cap_volume', 'spring_steel', 'spring_mass', 'spacer_volume', 'spacer_length', 'washers_volume', 'rod_volume',
+          ),
+          'place.bled_altitude', 'place.ridden_altitude', 'place.bled_pressure', 'place.ridden_pressure', 'place.bled_temperature', 'place.ridden_temperature',
+          'place.bled_stroke', 'place.exponent',
+        ],
+        says: ['place.bled_altitude', 'front.cap_volume'],
       },
       {
         name: 'leg',
         title: 'Leg',
         fields: front('layout', 'travel', 'seal_diameter', 'collapsed_stroke', 'wall', 'outer_bore', 'outer_depth', 'tube_metal', 'damper_rod', 'unsprung', 'friction'),
         says: front('layout', 'seal_diameter'),
-      },
-      {
-        name: 'weather',
-        title: 'Where bled and ridden',
-        fields: [
-          'place.bled_altitude', 'place.ridden_altitude', 'place.bled_pressure', 'place.ridden_pressure', 'place.bled_temperature', 'place.ridden_temperature',
-          'place.bled_stroke', 'place.exponent',
-        ],
-        says: ['place.bled_altitude', 'place.ridden_altitude'],
       },
       {
         name: 'limits',

@@ -96,6 +96,7 @@ function More({ end, one }: { end: End; one: Candidate }) {
             onClick={() => {
               build(end, one)
               look('built')
+              scrollTo({ top: 0 })
             }}
           >
             Build the {stepText(one)}

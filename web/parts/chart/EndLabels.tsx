@@ -51,9 +51,14 @@ function inFewRows(labels: EndLabel[], wish: (label: EndLabel) => Wish, start: n
   const last = labels.at(-1)!
   const texts = [last.text, last.text.replace(/,.*/, ''), short(last.text)]
   const end = texts.map((text) => wish({ ...last, text })).find((one) => one.width <= to - start) ?? wish({ ...last, text: '' })
-  const rows = [own, others].filter((row) => row.length > 0).map((row) => inOneRow(row.map(wish), start + measure('mm') + 8, to))
-  if (rows.some((row) => row === null)) return inRows([...labels.slice(0, -1).map(wish), end], start, to).map((one) => ({ ...one, row: one.row + 1 }))
-  return [...rows.flatMap((row, i) => row!.map((one) => ({ ...one, row: i }))), { ...end, row: rows.length, left: to - end.width }]
+  const groups = [own, others].filter((row) => row.length > 0).map((row) => row.map(wish))
+  // The axis' own words stand in the first row: what has no room beside them stands over them.
+  for (const [from, lift] of [[start + measure('mm') + 8, 0], [start, 1]] as const) {
+    const rows = groups.map((row) => inOneRow(row, from, to))
+    if (rows.some((row) => row === null)) continue
+    return [...rows.flatMap((row, i) => row!.map((one) => ({ ...one, row: i + lift }))), { ...end, row: rows.length + lift, left: to - end.width }]
+  }
+  return inRows([...groups.flat(), end], start, to).map((one) => ({ ...one, row: one.row + 1 }))
 }
 
 export const rowsHeight = (rows: { row: number }[]): number => (Math.max(...rows.map((one) => one.row)) + 1) * LINE + 12
@@ -92,7 +97,7 @@ function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[];
 
 /** The figure at full travel is the one that counts. */
 function Words({ text, strong }: { text: string; strong: boolean }) {
-  const [, before, figure, after] = (strong && /^(\D*)([\d.]+ kN|[\d.]+)(.*)$/.exec(text)) || [, text, '', '']
+  const [, before, figure, after] = (strong && /^(\D*)([\d.]+ kN|[\d.]+)(.*)$/.exec(text)) || ['', text, '', '']
   return (
     <>
       {before}

@@ -71,11 +71,10 @@ function walk(event: KeyboardEvent): void {
   event.preventDefault()
 }
 
-const LONG_CHOICE = 20
 // First of a pair whose other half is another kind of figure: its unit must stand.
 const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'elsewhere.luggage']
 
 function rowClass(field: FieldSchema, refused: boolean, within: boolean): string {
-  const long = field.kind === 'rates' || field.kind === 'pairs' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)
+  const long = field.kind === 'rates' || field.kind === 'pairs'
   return ['row', long && 'long', MIXED.includes(field.path) && 'mixed', refused && 'refused', within && 'within'].filter(Boolean).join(' ')
 }

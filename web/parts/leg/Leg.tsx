@@ -78,15 +78,15 @@ function Moved({ all, section, onPart = goToPart, ...props }: LegProps & { all: 
       <p class={`leg-event ${event?.bad ? 'attend' : ''}`} data-event={event?.kind}>
         {event?.words}
       </p>
-      <p class="quiet leg-note">
-        Lengths to scale, widths doubled. Dashed across: the oil when the gap is {section.gap_words}. Dashed outlines: length not measured. {pairWords(all.setup)}
-      </p>
       <div class="leg-choices">
         <OverlayChoice shown={all} />
         <TurnButton />
       </div>
       <details>
-        <summary>Figures as a table</summary>
+        <summary>How it is drawn, figures as a table</summary>
+        <p class="quiet leg-note">
+          Lengths to scale, widths doubled. Dashed across: the oil when the gap is {section.gap_words}. Dashed outlines: length not measured. {pairWords(all.setup)}
+        </p>
         <LegTable section={section} leg={leg} />
         <ChartTable shown={seen.shown} oneSpring={seen.oneSpring} />
         <p class="quiet">{assumedWords(leg)}</p>

@@ -19,6 +19,7 @@ export function BuildThis({ end }: { end: End }) {
           onClick={() => {
             build(end, setup)
             look('built')
+            scrollTo({ top: 0 })
           }}
         >
           {trying ? 'Build this try' : 'Build this'}

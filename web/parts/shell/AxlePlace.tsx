@@ -39,7 +39,11 @@ export function AxlePlace({ end, picture, inFold, after }: Props) {
         {built ? <Built end={end} /> : <Answer end={end} />}
       </div>
       <div class="picture">
-        {built && <BuiltRows end={end} />}
+        {built && (
+          <div id="fields" tabIndex={-1}>
+            <BuiltRows end={end} />
+          </div>
+        )}
         {picture}
       </div>
       <div class="why">
@@ -53,13 +57,21 @@ export function AxlePlace({ end, picture, inFold, after }: Props) {
         {after}
       </div>
       <div class="based">
-        <div class="based-head">
-          <h2>Based on</h2>
-          <OriginKey />
-        </div>
-        <div id="fields" tabIndex={-1}>
-          <Rows rows={rows} />
-        </div>
+        {built ? (
+          <Fold place={end} name="based" title="Based on" says="as found, and what is wanted">
+            <Rows rows={rows} />
+          </Fold>
+        ) : (
+          <>
+            <div class="based-head">
+              <h2>Based on</h2>
+              <OriginKey />
+            </div>
+            <div id="fields" tabIndex={-1}>
+              <Rows rows={rows} />
+            </div>
+          </>
+        )}
         {PLAN[end].folds.map((plan) => (
           <FieldFold key={plan.name} place={end} plan={plan} shown={shown}>
             {inFold[plan.name]}
