@@ -22,7 +22,7 @@ export interface Core {
   restart(): void
 }
 
-export class CoreError extends Error {
+class CoreError extends Error {
   constructor(readonly why: 'failed' | 'too-slow' | 'broke', message: string) {
     super(message)
   }

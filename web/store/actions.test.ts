@@ -30,7 +30,10 @@ const ask = {
   ask: (request: CoreRequest) => {
     asked.push(told(request))
     of.push('job' in request && request.job)
-    return new Promise<CoreReply>((resolve, reject) => (answers.push(resolve), rejections.push(reject)))
+    return new Promise<CoreReply>((resolve, reject) => {
+      answers.push(resolve)
+      rejections.push(reject)
+    })
   },
 }
 

@@ -58,14 +58,14 @@ export interface Schema extends DBSchema {
 
 export type Database = IDBPDatabase<Schema>
 
-export const NAME = 'stanchion'
+const NAME = 'stanchion'
 // A browser that will not open a database must not keep the page from opening.
 const PATIENCE = 1500
 
 let handle: Database | undefined
 let opening: Promise<Database> | undefined
 
-export function database(): Promise<Database> {
+function database(): Promise<Database> {
   opening ??= Promise.race([open(), late()]).catch((error: unknown) => {
     opening = undefined
     throw error

@@ -13,7 +13,7 @@ const ROOM = 0.9
 const asText = (content: unknown) => `${JSON.stringify(content, null, 1)}\n`
 
 /** A file name that every system takes. */
-export function fileName({ name, owner, date }: Pick<JobDocument, 'name' | 'owner' | 'date'>): string {
+function fileName({ name, owner, date }: Pick<JobDocument, 'name' | 'owner' | 'date'>): string {
   const plain = [name || 'job', owner ?? '', date].join(' ').normalize('NFKD').replace(/[^\w]+/g, '-').replace(/^-|-$/g, '').toLowerCase()
   return `${plain || 'job'}.json`
 }
@@ -37,7 +37,10 @@ export async function exportAll(): Promise<File[]> {
   let length = 0
   for (const one of all) {
     const more = asText(one).length * 1.1
-    if (length > 0 && length + more > schema.longest_file * ROOM) (parts.push([]), (length = 0))
+    if (length > 0 && length + more > schema.longest_file * ROOM) {
+      parts.push([])
+      length = 0
+    }
     parts.at(-1)!.push(one)
     length += more
   }

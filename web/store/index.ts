@@ -17,8 +17,6 @@ const NOTHING: EndView = { report: null, stale: 'no', problems: [] }
 export const job = signal<JobDocument>(EMPTY)
 /** Which job is open; a demo's name begins with "demo:". */
 export const openId = signal('')
-/** Whether that is a demo or a job of the user's own. */
-export const slot: ReadonlySignal<'demo' | 'own'> = computed(() => (openId.value === '' || openId.value.startsWith('demo:') ? 'demo' : 'own'))
 export const report = signal<Report | null>(null)
 export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
 /** The figures of an end that is just being edited, ahead of its report; null where the report says all that is known. */
@@ -99,7 +97,7 @@ const step = ({ pressure, rate }: Setup) => (pressure ?? rate).value
 const OF_BANDS = ['plus_minus_95', 'plus_minus_text', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
 
 /** Whether two results are the same, whatever is known of their bands. */
-export function sameButBands(one: EndReport, other: EndReport): boolean {
+function sameButBands(one: EndReport, other: EndReport): boolean {
   return plain(one) === plain(other)
 }
 

@@ -6,7 +6,7 @@ import { type Head, NO_ANSWER, newest, type Row, rowsOf, within } from './databa
 import { isJob, type JobDocument } from './document.ts'
 import { headOf } from './heads.ts'
 import { job, openFailed, openId, show } from './index.ts'
-import { fresh, hold, keep, keepFailed, onJoined, openLast, recall, rememberOpen, settled, top, unwritten } from './keep.ts'
+import { cannotKeep, fresh, hold, keep, onJoined, openLast, recall, rememberOpen, settled, top, unwritten } from './keep.ts'
 import { spoken } from './lastwords.ts'
 import { askToPersist, jobs, list, listSoon, mark, tidy } from './list.ts'
 import { merged, same } from './merge.ts'
@@ -15,7 +15,7 @@ import { askAgain, askCore, BOTH, size, workOut } from './work.ts'
 
 export type { Head } from './database.ts'
 export { matches } from './heads.ts'
-export { jobs, list, missed, ownJob, persisted, removedJobs, restore } from './list.ts'
+export { jobs, list, persisted, removedJobs, restore } from './list.ts'
 
 onJoined((mine, both) => {
   job.value = merged(mine, job.value, both)
@@ -65,7 +65,7 @@ async function showOriginal(key: string): Promise<string | undefined> {
     openFailed.value = ''
     return undefined
   } catch (error) {
-    return `The demo's file did not arrive whole (${(error as Error).message}).`
+    return notWhole(error as Error)
   }
 }
 
@@ -73,12 +73,16 @@ async function showOriginal(key: string): Promise<string | undefined> {
 export const showDemo = (key: string): Promise<string | undefined> => open(`demo:${key}`)
 
 /** The open demo as it was made; what was changed in it is one undo away. */
-export async function resetDemo(): Promise<void> {
-  const { job: next } = await original(openId.value.slice('demo:'.length))
-  keep({ job: next, step: '' })
-  job.value = next
+export async function resetDemo(): Promise<string | undefined> {
+  const found = await original(openId.value.slice('demo:'.length)).catch(notWhole)
+  if (typeof found === 'string') return found
+  keep({ job: found.job, step: '' })
+  job.value = found.job
   void workOut()
+  return undefined
 }
+
+const notWhole = (error: Error) => `The demo's file did not arrive whole (${error.message}).`
 
 /** What was open last, or the first demo. */
 export async function reopen(): Promise<void> {
@@ -122,7 +126,7 @@ export async function add(next: JobDocument): Promise<Head> {
 /** Add a job and put it on the page; where this device cannot keep it, it is on the page all the same. */
 async function addAndShow(next: JobDocument): Promise<void> {
   await settled()
-  const kept = await add(next).catch((error: Error) => void (keepFailed.value = error.message))
+  const kept = await add(next).catch(cannotKeep)
   // From little data the first answer is a span, never one rate: it waits for its bands.
   const ask = () => size(job.value, BOTH, true)
   if (kept) return void (await open(kept.id, ask))
@@ -185,11 +189,6 @@ export async function remove(id: string): Promise<void> {
   if (id !== openId.value) return
   const next = jobs.value[0]
   await (next ? open(next.id) : showDemo(demos[0]!.key))
-}
-
-/** Back to the job of one's own that was edited last. */
-export async function showOwn(): Promise<void> {
-  if (jobs.value[0]) await open(jobs.value[0].id)
 }
 
 // So many steps are kept of a job.

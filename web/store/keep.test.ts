@@ -17,7 +17,7 @@ const silent = { state: { value: { at: 'ready' } }, lost: { value: 0 }, ask: () 
 async function tab(): Promise<Tab> {
   const made = await openTab()
   made.work.connect(silent)
-  await made.database.database()
+  await made.database.within(async () => undefined)
   return made
 }
 
@@ -244,7 +244,10 @@ test('what version 1 kept is taken over; words of unknown age stand one undo awa
       opening.result.createObjectStore('settings').put('own', 'current')
       opening.transaction!.objectStore('jobs').put({ broken: true }, 'demo')
     }
-    opening.onsuccess = () => (opening.result.close(), done())
+    opening.onsuccess = () => {
+      opening.result.close()
+      done()
+    }
   })
   words.set('stanchion-unwritten', JSON.stringify({ slot: 'own', job: { ...JOB, name: 'words' } }))
   const one = await tab()
@@ -284,9 +287,38 @@ test('jobs that the browser threw away are missed, those that were deleted are n
   await one.jobs.list()
   await one.database.within((db) => db.put('heads', { ...one.jobs.jobs.value[0]!, removed: 1 }))
   await one.jobs.list()
-  expect([id, one.jobs.missed.value]).toEqual([id, 0])
+  expect([id, one.list.missed.value]).toEqual([id, 0])
   vi.stubGlobal('indexedDB', new IDBFactory())
   const two = await tab()
   await two.jobs.list()
-  expect(two.jobs.missed.value).toBe(1)
+  expect(two.list.missed.value).toBe(1)
+})
+
+test('last words stand where the database holds nothing of their job, with the counter that they had', async () => {
+  words.set('stanchion-words:x', JSON.stringify({ rev: 7, job: { ...JOB, name: 'words' } }))
+  const { one } = await tabOn('x')
+  await one.keep.settled()
+  expect((await rows(one, 'x')).map(({ rev, job }) => [rev, job.name])).toEqual([[7, 'words']])
+  expect(spoken()).toBe(0)
+})
+
+test('where the database could not be read, words give way to what it holds newer and stand over what is older', async () => {
+  const { one, id } = await tabOn()
+  one.actions.type('rider.mass', '90 kg', 'measured')
+  await one.keep.settled()
+  for (const [rev, name] of [[1, 'stale'], [9, 'newer']] as const) {
+    words.set(`stanchion-words:${id}`, JSON.stringify({ rev, job: { ...JOB, name } }))
+    const two = await tab()
+    const open = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(() => {
+      throw new DOMException('not now', 'QuotaExceededError')
+    })
+    await two.jobs.open(id)
+    expect(two.index.job.value.name).toBe(name)
+    await two.keep.settled()
+    open.mockRestore()
+    two.keep.keep({ job: two.index.job.value, step: '' })
+    await two.keep.settled()
+    expect(two.index.job.value.name).toBe(rev === 9 ? 'newer' : 'A')
+    expect((await rows(two, id)).at(-1)!.job.name).toBe(rev === 9 ? 'newer' : 'A')
+  }
 })

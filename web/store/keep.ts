@@ -7,7 +7,7 @@ import type { Report } from '../core/report.ts'
 import { type Answer, answerOf, atOnce, type Database, isDead, newest, type Row, rowsOf, within } from './database.ts'
 import { EMPTY, type JobDocument } from './document.ts'
 import { headOf } from './heads.ts'
-import { forget, isWords, wordsOf, writeDown } from './lastwords.ts'
+import { forget, isWords, type Words, wordsOf, writeDown } from './lastwords.ts'
 import { merged, same } from './merge.ts'
 import { tell } from './tabs.ts'
 
@@ -119,6 +119,12 @@ function again(error: unknown, edit: Edit): Promise<void> {
   return within((db) => write(db, edit))
 }
 
+/** Say why something cannot be kept. */
+export function cannotKeep(error: unknown): undefined {
+  keepFailed.value = reason(error)
+  return undefined
+}
+
 function reason(error: unknown): string {
   const { name, message } = error instanceof Error ? error : { name: '', message: String(error) }
   if (name === 'QuotaExceededError') return 'this device has no room left'
@@ -202,13 +208,16 @@ export async function recall(id: string): Promise<{ row: Row; answer: Answer; un
       const last = isWords(said) && said.rev > (words?.rev ?? 0) ? said : words
       const newer = last && last.rev > (row?.rev ?? 0) ? last.job : undefined
       if (!row && !newer) return undefined
-      return { row: row ?? fresh(id, newer!), answer: answerOf(answer), unsaved: newer }
+      return { row: row ?? before(id, last!), answer: answerOf(answer), unsaved: newer }
     })
   } catch (error) {
     keepFailed.value = reason(error)
-    return words && { row: fresh(id, words.job), answer: answerOf(undefined), unsaved: undefined }
+    return words && { row: before(id, words), answer: answerOf(undefined), unsaved: words.job }
   }
 }
+
+/** The row that last words follow, where it cannot be read. Should the database hold a newer one after all, that one stands. */
+const before = (id: string, words: Words): Row => ({ ...fresh(id, words.job), rev: words.rev - 1 })
 
 /** Make known which job is open, for the next start. */
 export async function rememberOpen(id: string): Promise<void> {
@@ -227,6 +236,11 @@ export async function openLast(): Promise<string | undefined> {
   } catch {
     // As above.
   }
-  const found = await within((db) => db.get('settings', 'current')).catch((error: unknown) => void (keepFailed.value = reason(error)))
-  return typeof found === 'string' ? found : undefined
+  try {
+    const found = await within((db) => db.get('settings', 'current'))
+    return typeof found === 'string' ? found : undefined
+  } catch (error) {
+    keepFailed.value = reason(error)
+    return undefined
+  }
 }

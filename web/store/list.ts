@@ -8,7 +8,6 @@ const heads = signal<Head[]>([])
 export const jobs = computed(() => heads.value.filter(({ id, removed }) => !removed && !id.startsWith('demo:')))
 /** What was deleted and can be brought back, the latest first. */
 export const removedJobs = computed(() => heads.value.filter(({ removed }) => removed).sort((a, b) => b.removed - a.removed))
-export const ownJob = computed(() => jobs.value.length > 0)
 /** Whether the browser has promised to keep the jobs; null until it was asked. */
 export const persisted = signal<boolean | null>(null)
 /** How many jobs were kept here that are gone; 0 where none is missed. */

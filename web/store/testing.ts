@@ -22,14 +22,15 @@ export function stubStorage(): Map<string, string> {
 /** What one tab of the page holds: its modules, loaded apart from those of any other. */
 export async function openTab() {
   vi.resetModules()
-  const [keep, index, jobs, history, actions, work, database] = await Promise.all([
+  const [keep, index, jobs, list, history, actions, work, database] = await Promise.all([
     import('./keep.ts'),
     import('./index.ts'),
     import('./jobs.ts'),
+    import('./list.ts'),
     import('./history.ts'),
     import('./actions.ts'),
     import('./work.ts'),
     import('./database.ts'),
   ])
-  return { keep, index, jobs, history, actions, work, database }
+  return { keep, index, jobs, list, history, actions, work, database }
 }

@@ -67,16 +67,22 @@ async function figures(asked: JobDocument, end: End): Promise<void> {
   if (reply?.kind === 'figures' && job.value === asked) heardFigures(end, reply.figures)
 }
 
+/** What stands is not the answer. */
+function nothing(): false {
+  markStale()
+  return false
+}
+
 /** False when nothing came of it: overtaken, refused, or the core's own state says why on the page. */
 export async function size(asked: JobDocument, ends: readonly End[], bands: boolean): Promise<boolean> {
   if (job.value !== asked) return false
   const reply = await ask({ kind: 'size', job: asked, bands, ends }).catch(() => undefined)
   if (job.value !== asked) return false
-  if (!reply) return (markStale(), false)
+  if (!reply) return nothing()
   if (reply.kind === 'failure') refusal.value = reply.message
   if (reply.kind === 'report') heard(reply.report, bands)
   else if (reply.kind === 'part') heardPart(reply.report, bands)
-  else return (markStale(), false)
+  else return nothing()
   if (ends === BOTH) keepAnswer(answerShown(), asked)
   return true
 }

@@ -1,3 +1,4 @@
+// biome-ignore-all lint: written as browsers below the floor read it, without templates, arrows and optional chains
 /*
  * The very first script: it depends on nothing, so that it can say why the page does not stand when nothing else can, and hand
  * out the saved jobs whatever happens. Written so that browsers below the floor read it too: no modules, no arrow functions.

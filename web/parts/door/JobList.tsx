@@ -3,7 +3,8 @@ import { useEffect } from 'preact/hooks'
 import demos from '../../generated/demos.json'
 import { exportAll, save } from '../../store/files.ts'
 import { openId } from '../../store/index.ts'
-import { jobs, list, matches, open, persisted, removedJobs, restore, showDemo } from '../../store/jobs.ts'
+import { jobs, list, matches, open, persisted, removedJobs, resetDemo, restore, showDemo } from '../../store/jobs.ts'
+import { top } from '../../store/keep.ts'
 import { schema } from '../../store/schema.ts'
 import { JobRow } from './JobRow.tsx'
 import './jobs.css'
@@ -17,7 +18,10 @@ export function JobList({ done }: { done: () => void }) {
   const said = useSignal('')
   useEffect(() => void list(), [])
   const shown = jobs.value.filter((head) => matches(head, search.value))
-  const act = (doing: Promise<string | undefined>) => void doing.then((wrong) => ((said.value = wrong ?? ''), wrong || done()))
+  const act = async (doing: Promise<string | undefined>) => {
+    said.value = (await doing) ?? ''
+    if (!said.value) done()
+  }
   return (
     <div class="jobs">
       <h2>Jobs on this device</h2>
@@ -42,6 +46,11 @@ export function JobList({ done }: { done: () => void }) {
             Demo: {name}, {schema.uses.find((known) => known.key === use)?.label.toLowerCase()}
           </button>
         ))}
+        {openId.value.startsWith('demo:') && top.value.rev > 0 && (
+          <button type="button" onClick={() => act(resetDemo())}>
+            The open demo as it was made
+          </button>
+        )}
       </div>
       {jobs.value.length > 0 && (
         <button type="button" class="link" onClick={() => void exportAll().then((files) => save(...files))}>
