@@ -37,11 +37,11 @@ export function ForceChart({ end, looked, built = null }: { end: End; looked?: L
 /** Both ends have a chart: each says whose it is, and whether it is of a demo. */
 export function ChartTitle({ end }: { end: End }) {
   return (
-    <h3>
+    <h2 class="chart-title">
       {end === 'front' ? 'Front force' : 'Rear force'}
       {report.value?.header.invented && ' (demo)'}
       {reports[end].value.stale === 'last good' && <strong class="attend"> last good</strong>}
-    </h3>
+    </h2>
   )
 }
 

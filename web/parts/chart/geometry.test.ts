@@ -31,18 +31,18 @@ test('turned, stroke runs along the bottom', () => {
 })
 
 test('one scale holds all curves, what is wanted, and what pulls in', () => {
-  expect(geometry([curve(5), curve(7)], frame, false).forceScale.domain()[1]).toBeCloseTo(7.2 * 1.04)
-  expect(geometry([curve(5)], frame, false, 9).forceScale.domain()[1]).toBeCloseTo(9 * 1.04)
-  expect(geometry([curve(5, { working: [-0.4, 1.5, 5] })], frame, false).forceScale.domain()[0]).toBe(-0.4)
+  expect(geometry([curve(5), curve(7)], frame, false).forceScale.domain[1]).toBeCloseTo(7.2 * 1.04)
+  expect(geometry([curve(5)], frame, false, 9).forceScale.domain[1]).toBeCloseTo(9 * 1.04)
+  expect(geometry([curve(5, { working: [-0.4, 1.5, 5] })], frame, false).forceScale.domain[0]).toBe(-0.4)
 })
 
 test('a bump rubber is drawn from its first touch until it leaves the plot, and does not rule the scale', () => {
   const soft = curve(5, { rubber: [0, 1.5, 6] })
-  expect(geometry([soft], frame, false).forceScale.domain()[1]).toBeCloseTo(6 * 1.04)
+  expect(geometry([soft], frame, false).forceScale.domain[1]).toBeCloseTo(6 * 1.04)
   expect(rubberPath(geometry([soft], frame, false), soft)).toMatch(/^M.+L.+/)
   const hard = curve(5, { rubber: [0, 1.5, 40] })
   const place = geometry([hard], frame, false)
-  expect(place.forceScale.domain()[1]).toBeCloseTo(5.2 * 1.25 * 1.04)
+  expect(place.forceScale.domain[1]).toBeCloseTo(5.2 * 1.25 * 1.04)
   expect(Number(rubberPath(place, hard)!.split('L').at(-1)!.split(',')[0])).toBeCloseTo(240, 1)
   expect(rubberPath(place, curve(5))).toBeNull()
 })

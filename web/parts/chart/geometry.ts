@@ -1,6 +1,5 @@
 /** Where the force chart's curves lie: stroke running up and force to the right, or turned. */
-import { bisectRight, max, min } from 'd3-array'
-import { scaleLinear } from 'd3-scale'
+import { bisectRight, max, min, ticks } from 'd3-array'
 import type { Curve } from '../../core/report.ts'
 
 export interface Frame {
@@ -21,8 +20,26 @@ export interface Geometry {
   stroke: (mm: number) => number
   force: (kilonewton: number) => number
   at: (mm: number, kilonewton: number) => [number, number]
-  strokeScale: ReturnType<typeof scaleLinear<number, number>>
-  forceScale: ReturnType<typeof scaleLinear<number, number>>
+  strokeScale: Scale
+  forceScale: Scale
+}
+
+/** A straight line from figures to px. The library's scales are twenty kinds in one, and larger than the chart. */
+export interface Scale {
+  (value: number): number
+  invert: (px: number) => number
+  domain: readonly [number, number]
+  ticks: (about: number) => number[]
+}
+
+function straight(domain: [number, number], [from, to]: [number, number]): Scale {
+  const [low, high] = domain
+  const slope = (to - from) / (high - low)
+  return Object.assign((value: number) => from + (value - low) * slope, {
+    invert: (px: number) => low + (px - from) / slope,
+    domain,
+    ticks: (about: number) => ticks(low, high, about),
+  })
 }
 
 /** How far a bump rubber, which no figure holds, may stretch the scale: then its line leaves the plot. */
@@ -36,8 +53,8 @@ export function geometry(curves: Curve[], frame: Frame, turned: boolean, wanted 
   // An air spring may pull the wheel in near full extension.
   const least = min([0, ...curves.flatMap((curve) => [...curve.slow, ...curve.working])])!
   const [across, up]: [number, number][] = [[frame.left, frame.right], [frame.bottom, frame.top]]
-  const strokeScale = scaleLinear([0, travel], turned ? across! : up!)
-  const forceScale = scaleLinear([least, most * 1.04], turned ? up! : across!)
+  const strokeScale = straight([0, travel], turned ? across! : up!)
+  const forceScale = straight([least, most * 1.04], turned ? up! : across!)
   const at = (mm: number, kilonewton: number): [number, number] =>
     turned ? [strokeScale(mm), forceScale(kilonewton)] : [forceScale(kilonewton), strokeScale(mm)]
   return { frame, turned, travel, stroke: strokeScale, force: forceScale, at, strokeScale, forceScale }
@@ -67,7 +84,7 @@ export function rubberPath(place: Geometry, { stroke, working, rubber }: Curve):
   const touched = rubber ? rubber.findIndex((force, i) => force > working[i]! + 1e-6) : -1
   if (!rubber || touched < 0) return null
   const from = Math.max(touched - 1, 0)
-  const most = place.forceScale.domain()[1]!
+  const most = place.forceScale.domain[1]
   const out = rubber.findIndex((force) => force > most)
   if (out < 0) return path(place, stroke.slice(from), rubber.slice(from))
   const leaves = between(rubber.slice(out - 1, out + 1), stroke.slice(out - 1, out + 1), most)
