@@ -25,7 +25,7 @@ from calc.report.types import (
     Quantity,
     SetupReport,
 )
-from calc.report.words import count_words, open_words, pressure_words, sag_choice_words
+from calc.report.words import count_words, open_words, pressure_words, sag_choice_words, step_text
 from calc.sizing.choice import SAG_OFF, EndSizing, other_sags
 from calc.sizing.rule import WITHIN
 from calc.uncertainty.bands import Bands, Cause
@@ -156,7 +156,7 @@ def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
     """Draws by what they choose: rates [N/mm], or pressures in bar."""
     by_step = {_shown(step, setup): count for step, count in sure.choices.counts.items()}
     tenths = of_ten(by_step, sure.draws)
-    counts = [Counted(step, count, tenths[step]) for step, count in by_step.items()]
+    counts = [Counted(step, step_text(setup, step), count, tenths[step]) for step, count in by_step.items()]
     low, high = middle(by_step)
     undecided = sure.draws - sum(by_step.values())
     if setup.pressure:
@@ -174,7 +174,9 @@ def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
         counts=tuple(sorted(counts, key=lambda c: -c.count)),
         settled=sure.choices.settled,
         low=low,
+        low_text=step_text(setup, low),
         high=high,
+        high_text=step_text(setup, high),
         words=words,
     )
 

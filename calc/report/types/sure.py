@@ -12,6 +12,7 @@ class Counted:
     """How many draws choose one spring or pressure: `rate` [N/mm], or bar where candidates differ by pressure."""
 
     rate: float
+    text: str
     count: int
     of_ten: int
 
@@ -29,7 +30,9 @@ class HowSure:
     counts: tuple[Counted, ...]
     settled: bool
     low: float
+    low_text: str
     high: float
+    high_text: str
     words: str
 
 
