@@ -1,7 +1,7 @@
 import type { End, Quantity, Setup } from '../../core/report.ts'
 import { lookedAt, recommended } from '../../store/looked.ts'
 import { Fold } from '../fold/Fold.tsx'
-import { number, plusMinus, rateText } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/told.ts'
 import './beside.css'
 
 type Row = [name: string, unit: string, of: (setup: Setup) => Quantity | null | undefined]
@@ -58,7 +58,7 @@ function Cell({ of, mine = false }: { of: Quantity | null | undefined; mine?: bo
   if (!of) return <td />
   return (
     <td class={mine ? 'mine' : ''}>
-      {of.unit === 'N/mm' ? rateText(of.value) : number(of)} {plusMinus(of) && <small>{plusMinus(of)}</small>}
+      {number(of)} {plusMinus(of) && <small>{plusMinus(of)}</small>}
     </td>
   )
 }

@@ -9,12 +9,12 @@ const lines = (left: number, right: number) =>
     ({ words, figures, plain }) => `${words} ${plain ?? figures.map(({ of, unit }) => `${of.value} ${unit}`).join(' ')}`,
   )
 
-const sure = { draws: 200, left_out: 0, undecided: 0, counts: [], settled: false, low: 4.3, high: 5, words: '' }
-const end = { leave: false, sure, chosen: { rate: figure(4.8, 'N/mm'), preload: figure(0), oil: null } } as unknown as EndOk
+const sure = { draws: 200, left_out: 0, undecided: 0, counts: [], settled: false, low: 4.3, low_text: '4.3', high: 5, high_text: '5.0', words: '' }
+const end = { leave: false, sure, chosen: { rate: figure(4.8, 'N/mm', 1), preload: figure(0), oil: null } } as unknown as EndOk
 
 test('where the readings leave the rate open a span is told, and one rate never alone', () => {
   const [first, second] = answerLines(end)
-  expect([first!.words, first!.figures[0]!.of.value, first!.figures[0]!.to, second!.words]).toEqual(['From', 4.3, 5, 'at 4.8'])
+  expect([first!.words, first!.figures[0]!.of.value, first!.figures[0]!.to, second!.words]).toEqual(['From', 4.3, '5.0', 'at 4.8'])
   const [settled, next] = answerLines({ ...end, sure: { ...sure, settled: true } })
   expect([settled!.words, settled!.figures[0]!.of.value, settled!.figures[0]!.to, next!.words]).toEqual(['Fit', 4.8, undefined, 'with'])
 })

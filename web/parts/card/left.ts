@@ -4,7 +4,7 @@ import type { FieldPath } from '../../generated/schema.ts'
 import { stateOf } from '../../store/fields.ts'
 import type { Looked } from '../../store/looked.ts'
 import { sized } from '../../store/looked.ts'
-import { number, rateText } from '../figure/told.ts'
+import { number } from '../figure/told.ts'
 import type { Left } from './rows.ts'
 
 /** Built, or a draft: the recommendation, which nobody has built yet. */
@@ -30,7 +30,7 @@ export function builtWords(end: End, setup: Setup): string {
   return `${spring}${gaps ? `, gap ${number(gaps[0])} left, ${number(gaps[1])} right` : ''}.`
 }
 
-const rates = ({ pair, rate }: Setup) => (pair ? `${rateText(pair.left.value)} left, ${rateText(pair.right.value)} right` : rateText(rate.value))
+const rates = ({ pair, rate }: Setup) => (pair ? `${number(pair.left)} left, ${number(pair.right)} right` : number(rate))
 
 /** Whether what was built is the recommendation, in the figures that the page shows. */
 export function sameSetup(end: End, built: Setup, report: EndReport | null): boolean {

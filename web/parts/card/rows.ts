@@ -1,6 +1,6 @@
 /** The card's table: as found and as left, each row with the case that its figures hold for. */
 import type { Candidate, End, EndReport, FoundSetup, Quantity, Setup } from '../../core/report.ts'
-import { number, plusMinus, rateText } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/told.ts'
 import type { Origin } from '../../generated/schema.ts'
 
 export interface Cell {
@@ -98,7 +98,7 @@ function gapRows(found: FoundSetup | null, left: Setup | null, originOf: OriginO
 }
 
 function cell(of: Quantity, origin: Origin | null): Cell {
-  return { text: of.unit === 'N/mm' ? rateText(of.value) : number(of), band: plusMinus(of), origin }
+  return { text: number(of), band: plusMinus(of), origin }
 }
 
 /** The parts that two cases share, and what only one of them says. */

@@ -1,6 +1,6 @@
 /** What the chart shows, in words: its labels, and the description for those who hear it. */
 import type { Curve, End, EndNone, EndOk, Quantity, Section, Setup } from '../../core/report.ts'
-import { numberText, rateText, told } from '../figure/told.ts'
+import { number, numberText, told } from '../figure/told.ts'
 import { hasBand } from './geometry.ts'
 
 /** A curve that can lie beside the one shown, each with a dash of its own. */
@@ -80,7 +80,7 @@ function forceText(force: Quantity, brief: boolean): string {
 
 /** The rates of unequal legs; empty where both are alike. */
 export const pairWords = (setup: Setup | null): string =>
-  setup?.pair ? `Left leg ${rateText(setup.pair.left.value)}, right leg ${rateText(setup.pair.right.value)} N/mm; their mean is ${rateText(setup.rate.value)}.` : ''
+  setup?.pair ? `Left leg ${number(setup.pair.left)}, right leg ${number(setup.pair.right)} N/mm; their mean is ${number(setup.rate)}.` : ''
 
 const kilo = (force: number): string => `${numberText(force, 2)} kN`
 

@@ -7,7 +7,7 @@ import { textWidth } from '../chart/measure.ts'
 import { placed, Plot } from '../chart/Plot.tsx'
 import { spread } from '../chart/labels.ts'
 import { description, type Shown } from '../chart/words.ts'
-import { rateText } from '../figure/told.ts'
+import { number } from '../figure/told.ts'
 import { useFonts, useWidth } from '../figure/useWidth.ts'
 import { level, overRim, partAt, type PartName, type Place, read, tall, upright } from './layout.ts'
 import type { LegProps } from './Leg.tsx'
@@ -117,7 +117,7 @@ function Slots({ place, start, until, ...seen }: Seen & { place: Place; start: n
     { key: 'preload', part: 'cap', at: place.y((cap.top + cap.bottom) / 2), slot: seen.preload, text: shown.setup && spring ? `Preload ${Math.round(shown.setup.preload.value)} mm` : 'Cap', to: place.half(50) },
     { key: 'gap', part: 'gap', at: place.y(leg.gap * 0.6), slot: seen.gap, text: `Gap ${Math.round(leg.gap)} mm`, to: place.half(50) },
     spring
-      ? { key: 'springs', part: 'springs', at: place.y(Math.min(coilAt, leg.gap * 1.8)), slot: seen.springs, text: rate ? `Springs ${rateText(rate.value)} N/mm` : 'Springs', to: place.half(spring.mean) }
+      ? { key: 'springs', part: 'springs', at: place.y(Math.min(coilAt, leg.gap * 1.8)), slot: seen.springs, text: rate ? `Springs ${number(rate)} N/mm` : 'Springs', to: place.half(spring.mean) }
       : { key: 'springs', part: section.kind === 'air leg' ? 'air spring' : 'cartridge', at: place.y(leg.gap * 1.8), slot: seen.springs, text: section.kind === 'air leg' ? 'Air spring' : 'Damper', to: place.half(40) },
   ]
   const heights = spread(

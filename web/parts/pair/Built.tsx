@@ -8,7 +8,7 @@ import { plain } from '../../store/text.ts'
 import { ProblemLine, Standing } from '../answer/Standing.tsx'
 import { exists } from '../field/Field.tsx'
 import { Row } from '../field/Rows.tsx'
-import { number, rateText } from '../figure/told.ts'
+import { number } from '../figure/told.ts'
 import { unbuild } from './build.ts'
 
 const LINES: Record<End, [words: string, paths: FieldPath[], unit: string][]> = {
@@ -78,7 +78,7 @@ function Told({ end }: { end: End }) {
   const same = rate!.value === wanted!.value
   return (
     <p>
-      {number(setup.frequency)} Hz, answer {number(answer.setup.frequency)} Hz{same ? '.' : `; the answer is ${wanted!.unit === 'N/mm' ? rateText(wanted!.value) : number(wanted!)} ${wanted!.unit}.`}
+      {number(setup.frequency)} Hz, answer {number(answer.setup.frequency)} Hz{same ? '.' : `; the answer is ${number(wanted!)} ${wanted!.unit}.`}
     </p>
   )
 }
