@@ -180,9 +180,9 @@ def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSiz
         counts=tuple(sorted(counts, key=lambda c: -c.count)),
         settled=sure.choices.settled,
         low=low,
-        low_text=step_text(setup, low),
+        low_text=name(low),
         high=high,
-        high_text=step_text(setup, high),
+        high_text=name(high),
         words=words,
     )
 

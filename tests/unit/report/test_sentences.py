@@ -86,8 +86,8 @@ def test_a_rate_that_nobody_read_is_not_named():
 
 
 def test_what_is_in_and_cannot_stay_is_not_kept():
-    told = answer_words("rear", "open", setup(fitted=False), "the leverage is not measured")
-    assert told == "Can't choose a rear spring yet: the leverage is not measured. What is in can't stay; best guess so far 4.6 N/mm with 3 mm preload."
+    told = answer_words("rear", "open", setup(fitted=False), "the leverage is not measured", barred="leaves 1 mm before the coils touch")
+    assert told == "Can't choose a rear spring yet: the leverage is not measured. What is in can't stay: it leaves 1 mm before the coils touch."
 
 
 def test_the_nearest_says_what_it_misses():

@@ -58,7 +58,7 @@ def test_the_table_on_the_command_line_names_gap_at_the_front_only_and_each_row(
     heads = [next(line for line in part.split("\n") if "preload  " in line) for part in (front, rear)]
     assert "gap" in heads[0]
     assert "gap" not in heads[1]
-    for name in ("one step softer", "chosen", "one step stiffer", "as fitted", "as found", "standard, its rider"):
+    for name in ("one step softer", "chosen", "one step stiffer", "what is in", "as found", "standard, its rider"):
         assert f"  {name} " in front, name
 
 
