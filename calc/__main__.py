@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING, Any
 from calc.demo import jobs
 from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, JobError, load
 from calc.job.starter import start, with_notes
-from calc.job.text import read_json
+from calc.job.text import LONGEST, decode, read_jobs, several
+from calc.job.visit import next_visit
 from calc.practice import USES
 
 if TYPE_CHECKING:
@@ -29,6 +30,10 @@ EXAMPLES = f"""examples:
   python -m calc --json < job.json                              all of it as JSON, from standard input
   python -m calc --demo                                         the worked demo job (invented)
   python -m calc --demo --job                                   the demo's job file, to copy from
+  python -m calc all.json --only 3                              the third job of a file that holds several
+  python -m calc may.json --compare june.json                   what was entered and recommended differently at the next visit
+  python -m calc may.json --next-visit 2026-06-20 > june.json   copy it as the bike's next visit: as built is now as found
+  python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
 Exit status: 0 sized, 1 an end has no answer (the letter says why), 2 the job could not be read, 3 a fault of this program.
@@ -66,7 +71,7 @@ def _parser() -> argparse.ArgumentParser:
         epilog=EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("file", nargs="?", help="a job file (JSON); standard input when left out or -")
+    parser.add_argument("files", nargs="*", metavar="file", help="a job file (JSON); standard input when left out or -")
     parser.add_argument("--full", action="store_true", help="print the whole report, not just the letter")
     parser.add_argument("--json", action="store_true", help="print the whole report as JSON (the README shows what is in it)")
     parser.add_argument(
@@ -82,12 +87,24 @@ def _parser() -> argparse.ArgumentParser:
         default=DRAWS,
         help=f"draws of each reading behind a +/-, {MIN_DRAWS} to {MAX_DRAWS}, else {DRAWS}",
     )
+    parser.add_argument("--only", type=int, metavar="N", help="of a file with several jobs, take this one")
+    parser.add_argument("--compare", metavar="FILE", help="say what this later job has other than the file")
+    parser.add_argument("--next-visit", metavar="DATE", help="print the job as that of the bike's next visit")
+    parser.add_argument("--gather", action="store_true", help="print all jobs of the files as one file, instead of sizing")
     parser.add_argument("--job", action="store_true", help="print the job itself instead of sizing it")
     return parser
 
 
 def _run(options: argparse.Namespace) -> int:
+    if options.gather:
+        _print_json(several([document for file in options.files or [None] for document in _jobs_of(file)]))
+        return 0
     document = _document(options)
+    if options.compare:
+        return _compare(document, _one(_jobs_of(options.compare), options.compare, None), options.json)
+    if options.next_visit is not None:
+        _print_json(next_visit(document, options.next_visit))
+        return 0
     if options.starter or options.job:
         _print_json(with_notes(document, options.short) if options.starter else document)
         return 0
@@ -99,18 +116,58 @@ def _document(options: argparse.Namespace) -> Any:
         return start(*options.starter)
     if options.demo:
         return jobs()[options.demo]
-    return _read(options.file)
+    if len(options.files) > 1:
+        raise JobError("one file at a time is sized; --gather puts several into one")
+    file = options.files[0] if options.files else None
+    return _one(_jobs_of(file), file or "standard input", options.only)
 
 
-def _read(name: str | None) -> Any:
-    if name in (None, "-") and sys.stdin.isatty():
+def _jobs_of(name: str | None) -> list[dict[str, Any]]:
+    """The jobs that a file holds, one or several; those that are none are named."""
+    source = "standard input" if name in (None, "-") else str(name)
+    if source == "standard input" and sys.stdin.isatty():
         raise JobError("name a job file, or see --help")
     try:
-        text = sys.stdin.read() if name in (None, "-") else Path(str(name)).read_text(encoding="utf-8")
-    except (OSError, ValueError) as error:  # ValueError: a NUL in the name, or what is no text
+        data = _bytes(name)
+    except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         said = error.strerror if isinstance(error, OSError) else error
-        raise JobError(f"cannot read {name or 'standard input'}: {said}") from error
-    return read_json(text, name or "standard input")
+        raise JobError(f"cannot read {source}: {said}") from error
+    found, refused = read_jobs(decode(data, source), source)
+    for sentence in refused:
+        print(f"calc: {sentence}", file=sys.stderr)
+    return found
+
+
+def _bytes(name: str | None) -> bytes:
+    if name not in (None, "-"):
+        with Path(str(name)).open("rb") as file:
+            return file.read(LONGEST + 1)
+    return sys.stdin.buffer.read(LONGEST + 1)
+
+
+def _one(found: list[dict[str, Any]], source: str, number: int | None) -> dict[str, Any]:
+    if number is None and len(found) == 1:
+        return found[0]
+    if number is not None and 1 <= number <= len(found):
+        return found[number - 1]
+    names = "; ".join(f"{n} {_name(job)}" for n, job in enumerate(found[:20], 1))
+    raise JobError(f"{source} holds {len(found)} jobs: {names}. Name one: --only 1")
+
+
+def _name(job: dict[str, Any]) -> str:
+    return ", ".join(part for part in (job["name"] or "no name", job["owner"], job["date"]) if part)
+
+
+def _compare(before: Any, after: Any, as_json: bool) -> int:
+    from calc.report.compare import comparison, comparison_text
+    from calc.report.types import values
+
+    one, other = load(before), load(after)
+    if as_json:
+        _print_json(comparison(one, other), default=values)
+    else:
+        print(comparison_text(one, other))
+    return 0
 
 
 def _size(document: Any, options: argparse.Namespace) -> int:

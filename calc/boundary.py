@@ -11,9 +11,11 @@ from typing import Annotated, Any, Literal
 from calc.job import DRAWS, Job, JobError, load
 from calc.job.declared import Declared
 from calc.job.starter import start
-from calc.job.text import read_json
+from calc.job.text import read_jobs, read_json
+from calc.job.visit import next_visit
 from calc.practice import Axle
 from calc.report import ENDS, part_of, report_of
+from calc.report.compare import Comparison, comparison
 from calc.report.figures import figures_report
 from calc.report.types import FiguresReport, PartReport, Report, values
 
@@ -54,6 +56,23 @@ class JobReply:
 
 
 @dataclass(frozen=True, slots=True)
+class JobsReply:
+    """The jobs of a file, and what is wrong with those that were refused."""
+
+    kind: Literal["jobs"]
+    jobs: list[Document]
+    refused: list[str]
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonReply:
+    """Two visits side by side."""
+
+    kind: Literal["comparison"]
+    comparison: Comparison
+
+
+@dataclass(frozen=True, slots=True)
 class FailureReply:
     """Why there is no answer."""
 
@@ -61,29 +80,31 @@ class FailureReply:
     message: str
 
 
-Reply = ReportReply | PartReply | FiguresReply | JobReply | FailureReply
+Reply = ReportReply | PartReply | FiguresReply | JobReply | JobsReply | ComparisonReply | FailureReply
 
 
 def answer(text: str) -> str:
     """Answer one request of the page.
 
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
-    three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first, or
-    {"kind": "start", "use": "enduro", "rider": "104 kg"}.
+    three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first,
+    {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds},
+    {"kind": "compare", "before": {...}, "after": {...}} or {"kind": "next visit", "job": {...}, "date": "2026-09-01"}.
     Returns: JSON of a Reply: {"kind": "report", "report": ...}, {"kind": "part", "report": ...} where one end was asked for,
-    {"kind": "figures", "figures": ... or null where none is chosen}, {"kind": "job", "job": ...} or {"kind": "failure", ...}.
+    {"kind": "figures", "figures": ... or null where none is chosen}, {"kind": "job", "job": ...}, {"kind": "jobs", ...},
+    {"kind": "comparison", ...} or {"kind": "failure", ...}.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example:
         >>> answer("{}")
-        '{"kind":"failure","message":"A request names its kind: size, figures or start."}'
+        '{"kind":"failure","message":"A request names its kind, one that the core knows."}'
     """
     try:
         request = read_json(text)
         handler = _HANDLERS.get(str(request.get("kind"))) if isinstance(request, dict) else None
         if handler is None:
-            raise JobError("A request names its kind: size, figures or start.")
+            raise JobError("A request names its kind, one that the core knows.")
         return to_json(handler(request))
     except JobError as error:
         return _failure(str(error))
@@ -142,4 +163,24 @@ def _start(request: Request) -> JobReply:
     return JobReply("job", start(str(request.get("use", "")), str(request.get("rider", ""))))
 
 
-_HANDLERS: dict[str, Callable[[Request], Reply]] = {"size": _size, "figures": _figures, "start": _start}
+def _open(request: Request) -> JobsReply:
+    jobs, refused = read_jobs(str(request.get("text", "")), "This file")
+    return JobsReply("jobs", jobs, refused)
+
+
+def _compare(request: Request) -> ComparisonReply:
+    return ComparisonReply("comparison", comparison(load(request.get("before")), load(request.get("after"))))
+
+
+def _next_visit(request: Request) -> JobReply:
+    return JobReply("job", next_visit(request.get("job", {}), str(request.get("date", ""))))
+
+
+_HANDLERS: dict[str, Callable[[Request], Reply]] = {
+    "size": _size,
+    "figures": _figures,
+    "start": _start,
+    "open": _open,
+    "compare": _compare,
+    "next visit": _next_visit,
+}

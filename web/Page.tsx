@@ -1,72 +1,50 @@
+import { useEffect } from 'preact/hooks'
 import type { Core } from './core/client.ts'
-import type { End } from './core/report.ts'
 import { whole } from './look/whole.ts'
 import type { Offline } from './offline/offline.ts'
-import { Bike } from './parts/bike/Bike.tsx'
-import { Card } from './parts/card/Card.tsx'
-import { ForceChart } from './parts/chart/ForceChart.tsx'
-import { Elsewhere } from './parts/elsewhere/Elsewhere.tsx'
-import { Oil } from './parts/oil/Oil.tsx'
-import { Ranges } from './parts/ranges/Ranges.tsx'
-import { Rear } from './parts/rear/Rear.tsx'
-import { Springs } from './parts/springs/Springs.tsx'
-import { Status } from './parts/status/Status.tsx'
+import { Front } from './parts/front/Front.tsx'
+import { Bar, Header } from './parts/shell/Header.tsx'
+import { type Later, later } from './parts/shell/later.tsx'
+import { News } from './parts/status/News.tsx'
 import { Strip } from './parts/strip/Strip.tsx'
-import { Sheet, Top } from './parts/top/Top.tsx'
+import { fetchHelp } from './store/help.ts'
+import { place, type PlaceName } from './store/place.ts'
 
-/** The parts in the order of the job. At a desk each end's picture stands beside its readings. */
-export function Page({ core, offline }: { core: Core; offline: Offline }) {
+/** Fetched when first needed, and ahead of that once the first screen stands; all are in the offline copy. */
+const LATER: Record<Exclude<PlaceName, 'front'>, Later<object>> = {
+  bike: later(() => import('./parts/bike/Bike.tsx').then(({ Bike }) => Bike)),
+  rear: later(() => import('./parts/rear/Rear.tsx').then(({ Rear }) => Rear)),
+  check: later(() => import('./parts/check/Check.tsx').then(({ Check }) => Check)),
+  card: later(() => import('./parts/card/Card.tsx').then(({ Card }) => Card)),
+}
+
+/** The place that the address names, between its header and the strip at the thumb. */
+export function Page({ core, offline, Door }: { core: Core; offline: Offline; Door: Later<object> }) {
+  const room = place.value
+  const ready = whole.value && core.settled.value
+  useEffect(() => {
+    if (!ready) return
+    fetchHelp()
+    for (const part of [Door, ...Object.values(LATER)]) part.fetch()
+  }, [ready])
+  const Place = room === 'door' ? Door : room === 'front' ? Front : LATER[room]
   return (
-    <div class="page">
-      <a class="skip" href="#springs">
-        To the answer
-      </a>
-      <div class="bar">
-        <Top />
-        <Strip />
-      </div>
-      <Sheet />
-      <Status core={core} offline={offline} />
-      <main>
-        <h1 class="aside">Stanchion: springs and oil height for the rider</h1>
-        <div class="end">
-          <Bike />
-          <Springs />
-          {whole.value && (
-            <>
-              <Picture end="front" />
-              <Oil />
-            </>
-          )}
+    <div class={`page at-${room}`}>
+      <nav class="skips" aria-label="Skip">
+        <a href="#place">To the {room === 'door' ? 'jobs' : 'answer'}</a>
+        {room !== 'door' && room !== 'card' && <a href="#fields">To the fields</a>}
+      </nav>
+      {room !== 'door' && (
+        <div class="top">
+          <Header />
+          <Bar />
+          <Strip />
         </div>
-        {whole.value && <Rest />}
+      )}
+      <main id="place" tabIndex={-1}>
+        {room !== 'door' && <News core={core} offline={offline} />}
+        <Place key={room} />
       </main>
-    </div>
-  )
-}
-
-function Rest() {
-  return (
-    <>
-      <div class="end">
-        <Rear />
-        <Picture end="rear" />
-      </div>
-      <div class="end">
-        <Elsewhere />
-      </div>
-      <Ranges />
-      <Card />
-    </>
-  )
-}
-
-function Picture({ end }: { end: End }) {
-  return (
-    <div class="part picture">
-      <div>
-        <ForceChart end={end} />
-      </div>
     </div>
   )
 }

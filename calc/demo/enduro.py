@@ -8,8 +8,9 @@ from calc.demo.entries import assumed, measured, stated
 
 ENDURO: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 1,
+    "version": 2,
     "name": "Brackwater 300 E",
+    "owner": "",
     "date": "2026-05-12",
     "invented": True,
     "note": "Demo, invented: bike, rider and readings exist nowhere.",

@@ -8,8 +8,9 @@ from calc.demo.entries import assumed, measured, stated
 
 HIGH_PASS: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 1,
+    "version": 2,
     "name": "Fellgate 900 L",
+    "owner": "",
     "date": "2026-07-18",
     "invented": True,
     "note": "Demo, invented: bike, riders and readings exist nowhere.",

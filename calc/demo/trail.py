@@ -8,8 +8,9 @@ from calc.demo.entries import assumed, measured, stated
 
 TRAIL: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 1,
+    "version": 2,
     "name": "Saltmarsh 250 T",
+    "owner": "",
     "date": "2026-06-03",
     "invented": True,
     "note": "Demo, invented: bike, rider and readings exist nowhere.",

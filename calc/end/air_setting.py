@@ -47,7 +47,7 @@ class AirSetting:
         steps = np.arange(np.ceil(SERIES_FROM * about / self.step), np.floor(SERIES_TO * about / self.step) + 1)
         series = np.round(steps * self.step, 9)
         inside = SERIES_FROM * about <= found <= SERIES_TO * about
-        return np.unique(np.append(series[np.abs(series - found) > 1e-9], found)) if inside else series
+        return np.sort(np.append(series[np.abs(series - found) > 1e-9], found)) if inside else series
 
     def nearest(self, pressure: Array, found: float, most: float = np.inf) -> Array:
         """Each pressure [MPa] as the gauge's step nearest to it up to the most it takes, or the one found where that is nearer."""

@@ -132,6 +132,12 @@ class SmallLeak:
 
     chambers: tuple[Chamber, ...]
 
+    def pressures(self, stroke: Number, process: Process) -> tuple[Number, ...]:
+        """Absolute pressure [MPa] in each space."""
+        if process.waits:
+            return tuple(self._whole.pressure(stroke, process) for _ in self.chambers)
+        return tuple(c.pressure(stroke, process) for c in self._settled(process))
+
     def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]."""
         if process.waits:

@@ -34,6 +34,11 @@ class Staged:
         shut, opened, opens = self._pressures(stroke, process)
         return np.where(opened > opens, opened, shut)
 
+    def second_left(self, stroke: Number, process: Process) -> Number:
+        """Volume [mm3] of the second gas, all of it until it opens."""
+        gas, pressure = self._gases(process)[1], self.pressure(stroke, process)
+        return np.minimum((gas / pressure) ** (1.0 / process.exponent), self.second)
+
     def force(self, stroke: Number, ambient: Number, process: Process) -> Number:
         """Force on the strut [N]."""
         return (self.pressure(stroke, process) - ambient) * self.main.area

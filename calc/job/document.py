@@ -4,6 +4,9 @@ A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1
 "..."}; value may be a number in the field's unit; a bare string or number is short for a stated value. Every object
 may hold a `note`. A `practice` object holds the user's own ranges by row, in place of the trade's. Unknown keys are
 refused, so that a slip of the pen is not silently ignored.
+
+Version 2 knows the owner. Files of version 1 are read as they are; `upgraded` writes them as this version would.
+Several jobs stand in one file as {"format": "stanchion-jobs", "version": 1, "jobs": [...]} (`calc.job.text`).
 """
 
 from __future__ import annotations
@@ -16,9 +19,9 @@ from calc.job.fields import FIELDS, GROUPS
 from calc.practice import GENERAL, ROWS
 
 FORMAT = "stanchion-job"
-VERSION = 1
+VERSION = 2
 RANGE_KEYS = ("low", "high", "typical", "note")
-HEADER = ("format", "version", "name", "date", "invented", "note")
+HEADER = ("format", "version", "name", "owner", "date", "invented", "note")
 ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
 ORIGINS = ("measured", "stated", "assumed")
 MAX_TEXT = 2000
@@ -33,7 +36,7 @@ def parse_header(document: object) -> dict[str, Any]:
     """Check a document's shape and give its header.
 
     Parameters: document, what a JSON reader returned.
-    Returns: the header's keys: format, version, name, date, invented, note.
+    Returns: the header's keys: format, version, name (the bike), owner, date, invented, note.
     Raises: JobError naming the key and what it must be.
     Formula: none.
     Source: the job file's definition, above.
@@ -57,10 +60,27 @@ def parse_header(document: object) -> dict[str, Any]:
         "format": FORMAT,
         "version": VERSION,
         "name": _text(document, "name"),
+        "owner": _text(document, "owner"),
         "date": _text(document, "date"),
         "invented": _flag(document, "invented"),
         "note": _text(document, "note"),
     }
+
+
+def upgraded(document: Mapping[str, Any]) -> dict[str, Any]:
+    """A checked document as this version writes it: what an older one did not know is there and empty.
+
+    Parameters: document, one that `parse_header` has taken.
+    Returns: a document of this version; entries as they stand.
+    Raises: nothing.
+    Formula: none.
+    Source: the job file's definition, above.
+    Example:
+        >>> upgraded({"format": "stanchion-job", "version": 1, "rider": {"mass": 80}})["rider"]
+        {'mass': 80}
+    """
+    plain: dict[str, Any] = dict.fromkeys(("name", "owner", "date"), "") | {"invented": False, "note": ""}
+    return {"format": FORMAT, "version": VERSION} | plain | {k: v for k, v in document.items() if k not in ("format", "version")}
 
 
 def entries(document: Mapping[str, Any]) -> dict[str, Mapping[str, Any]]:

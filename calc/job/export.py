@@ -8,6 +8,7 @@ from typing import Any
 from calc.job.document import FORMAT, ORIGINS, VERSION
 from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
+from calc.job.text import LONGEST
 from calc.practice import GENERAL, POSTURE, ROWS, USES, Usual, usual
 from calc.quantities.entry import MAX_CHARACTERS
 from calc.quantities.units import DIMENSIONS
@@ -19,6 +20,7 @@ def schema() -> dict[str, Any]:
         "format": FORMAT,
         "version": VERSION,
         "max_characters": MAX_CHARACTERS,
+        "longest_file": LONGEST,
         "groups": list(GROUPS),
         "parts": [part.value for part in Part],
         "origins": list(ORIGINS),

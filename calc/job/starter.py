@@ -26,6 +26,7 @@ def start(use: str, rider: str) -> dict[str, Any]:
         "format": FORMAT,
         "version": VERSION,
         "name": "",
+        "owner": "",
         "date": "",
         "invented": False,
         "note": "",

@@ -167,7 +167,8 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
         if path in paths:
             column = paths.index(path)
             off_by, (low, high) = drawn_uncertainty(path, own), _TRUNCATED.get(path, (-np.inf, np.inf))
-            up = max(min(off_by, high - own.value), low - own.value + 2.0 * off_by)
+            lowest = max(low - own.value, least_off(job, path))
+            up = max(min(off_by, high - own.value), lowest + 2.0 * off_by)
             steps[column], steps[column + len(paths)] = up, up - 2.0 * off_by
         return steps
 

@@ -59,10 +59,10 @@ def fit_pairs(travel: Array, length: Array) -> Fit:
         >>> round(done.start, 6), round(done.bend, 9), round(done.scatter, 6)
         (0.4, 0.0004, 0.0)
     """
-    if len(np.unique(travel)) < LEAST_PAIRS:
+    if len(set(travel.tolist())) < LEAST_PAIRS:
         raise Impossible(
             "pairs",
-            f"{len(np.unique(travel))} heights of the wheel are too few for a fit.",
+            f"{len(set(travel.tolist()))} heights of the wheel are too few for a fit.",
             f"Measure at {LEAST_PAIRS} heights or more, spread over the travel.",
             _PAIRS,
         )

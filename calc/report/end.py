@@ -18,12 +18,14 @@ from calc.report.conditions import condition_rows
 from calc.report.curve import force_curve
 from calc.report.names import rate_was_read
 from calc.report.quantity import quantity
+from calc.report.section import section
 from calc.report.setups import Cases, setup_report
 from calc.report.sized import fields_of, part, problem_of, sized
 from calc.report.springs import seat_of, spring_lines
 from calc.report.types import (
     AsFound,
     Attempt,
+    Built,
     Candidate,
     Condition,
     Curve,
@@ -43,7 +45,7 @@ from calc.report.types import (
 from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
 from calc.report.words import span_words, spring_subject
-from calc.sizing.choice import EndSizing, rider_span, tried
+from calc.sizing.choice import EndSizing, built, rider_span, tried
 from calc.uncertainty.bands import bands
 
 
@@ -81,7 +83,8 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
     if found is not None and end.state == "ok":
         end = sure.with_bands(job, axle, end, done, found)
     span = _rider_span(job, axle, end, done) if found is None or found.choices.settled else None
-    return replace(end, elsewhere=_elsewhere(job, axle, done, told), holds_for=span)
+    as_left = _built_elsewhere(job, axle, done, told, end.built)
+    return replace(end, elsewhere=_elsewhere(job, axle, done, told), holds_for=span, built=as_left)
 
 
 def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
@@ -100,11 +103,23 @@ def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condi
     return condition_rows(job, axle, setup, told.index >= 0)
 
 
+def _built_elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told, shown: Built | None) -> Built | None:
+    """What was built, under the job's other conditions too; its figures are held, with their tolerance."""
+    as_left = built(job, axle, done, _answer(done, told))
+    if shown is None or shown.setup is None or as_left is None:
+        return shown
+    return replace(shown, elsewhere=condition_rows(job, axle, as_left[0], True))
+
+
+def _answer(done: EndSizing, told: Told) -> Setup | None:
+    return None if told.index < 0 else done.sized.setup.at(told.index)
+
+
 def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone:
     cases, chosen = Cases.of(job, axle), told.index
     near = shown(done, chosen)
     candidates = tuple(candidate(job, done, cases, i, chosen) for i in near)
-    answer = None if chosen < 0 else done.sized.setup.at(chosen)
+    answer = _answer(done, told)
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
     braking, motion = (None, None) if figures is None else beside(job, axle, done, drawn)
     common = SizedEnd(
@@ -116,9 +131,12 @@ def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone
         targets=_targets(job, axle, done, cases),
         yardstick=yardstick_of(done, cases),
         load=_loads(done, cases),
-        tried=_attempt(axle, tried(job, axle, done, answer), cases),
+        tried=_attempt(job, axle, done, tried(job, axle, done, answer), cases),
+        built=_built(job, axle, done, answer, cases),
         curve=None if figures is None else _curve(done, drawn, figures, cases),
         curve_found=None if done.found is None else force_curve(done.found.end, done.found, cases.along),
+        curve_standard=force_curve(done.inputs.standard.end, done.inputs.standard, cases.along),
+        section=section(job, done, drawn, figures),
         braking=braking,
         motion=motion,
     )
@@ -139,14 +157,22 @@ def _as_found(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> AsFound:
     return AsFound(None, FoundSetupReport(**values(setup), gap_left=left, gap_right=right))
 
 
-def _attempt(axle: Axle, attempt: tuple[Setup, Figures | None, Impossible | None] | None, cases: Cases) -> Attempt | None:
+def _attempt(
+    job: Job, axle: Axle, done: EndSizing, attempt: tuple[Setup, Figures | None, Impossible | None] | None, cases: Cases
+) -> Attempt | None:
     if attempt is None:
         return None
     setup, figures, problem = attempt
+    drawn = section(job, done, setup, figures)
     if figures is None:
         assert problem is not None
-        return Attempt(problem_of(problem, axle), None, None)
-    return Attempt(None, setup_report(setup, figures, cases), force_curve(figures.end, figures, cases.along))
+        return Attempt(problem_of(problem, axle), None, None, drawn)
+    return Attempt(None, setup_report(setup, figures, cases), force_curve(figures.end, figures, cases.along), drawn)
+
+
+def _built(job: Job, axle: Axle, done: EndSizing, answer: Setup | None, cases: Cases) -> Built | None:
+    attempt = _attempt(job, axle, done, built(job, axle, done, answer), cases)
+    return None if attempt is None else Built(**values(attempt))
 
 
 def _curve(done: EndSizing, setup: Setup, figures: Figures, cases: Cases) -> Curve:

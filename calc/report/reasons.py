@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Literal
 
 import numpy as np
@@ -119,13 +118,19 @@ def criterion_words(name: str, value: float, low: float, high: float, wanted: fl
         return f"rider sag {_apart(value, wanted)} mm, {number_text(wanted, 0)} wanted"
     if name == "free sag":
         edge = low if value < low else high
-        usual = f"{number_text(low, 0)}-{number_text(high, 0)}" if math.isfinite(low) else f"up to {number_text(high, 0)}"
         text = "none, topped out" if value <= 0 else f"{_apart(value, edge)} mm"
-        return f"free sag {text}, usual {usual}"
+        return f"free sag {text}, usual {_window(low, high)}"
     if low <= 0:
         return f"force at full travel {number_text(value, 1)} × rider load"
     places = decimals_apart(value, low, 1)
     return f"force at full travel {number_text(value, places)} × rider load, at least {number_text(low, places)} wanted"
+
+
+def _window(low: float, high: float) -> str:
+    """A window; one that is open at an end names the other."""
+    if np.isinf(low):
+        return f"up to {number_text(high, 0)}"
+    return f"from {number_text(low, 0)}" if np.isinf(high) else f"{number_text(low, 0)}-{number_text(high, 0)}"
 
 
 def _apart(value: float, edge: float) -> str:

@@ -180,7 +180,9 @@ def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSiz
         counts=tuple(sorted(counts, key=lambda c: -c.count)),
         settled=sure.choices.settled,
         low=low,
+        low_text=name(low),
         high=high,
+        high_text=name(high),
         words=words,
     )
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from calc.job.fields import FIELDS
 from calc.practice import Axle
 from calc.report.columns import columns, wrapped
+from calc.report.leg_text import leg_lines
 from calc.report.letter import problem_text, title
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
-from calc.report.types import Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
+from calc.report.types import Candidate, Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
 from calc.report.words import named, rate_words, step_of
 
 _TITLES: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
@@ -44,18 +45,26 @@ def _end_lines(axle: Axle, end: EndReport) -> list[str]:
     if end.measure_next:
         lines += ["", "  Next:"]
         lines += [line for reading in end.measure_next for line in wrapped(f"{reading.words} {reading.how}", "      ", "    ")]
-    return [*lines, *_curve(end.curve), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
+    return [*lines, *_curve(end.curve), *leg_lines(end.section), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
 
 
 def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
     unit = "bar" if end.standard.pressure else "N/mm"
     heads = ["", unit, "preload\nmm", *(["gap\nmm"] if axle == "front" else []), *_SETUP]
-    rows = [_row(c.relation if c.relation != "other" else ("as fitted" if c.fitted else ""), c) for c in end.candidates]
-    shown = (("as found", end.as_found.setup), ("standard, its rider", end.standard), ("tried", end.tried and end.tried.setup))
+    rows = [_row(_name(c), c) for c in end.candidates]
+    shown: list[tuple[str, SetupReport | None]] = [("as found", end.as_found.setup), ("standard, its rider", end.standard)]
+    shown += [(name, attempt.setup) for name, attempt in (("tried", end.tried), ("built", end.built)) if attempt]
     rows += [_row(name, setup) for name, setup in shown if setup]
-    problems = (("as found", end.as_found.problem), ("tried", end.tried and end.tried.problem))
+    problems = (("as found", end.as_found.problem), ("tried", end.tried and end.tried.problem), ("built", end.built and end.built.problem))
     said = [line for name, problem in problems if problem for line in wrapped(f"{name}: {problem.message}", "  ")]
     return columns(heads, rows) + said
+
+
+def _name(candidate: Candidate) -> str:
+    """How a candidate stands to the choice; what is in is named so."""
+    if candidate.fitted:
+        return "keep what is in" if candidate.relation == "chosen" else "what is in"
+    return "" if candidate.relation == "other" else candidate.relation
 
 
 def _row(name: str, setup: SetupReport) -> list[str]:
@@ -122,7 +131,7 @@ def _based_on(report: Report) -> list[str]:
     rows = [
         [FIELDS[path].label, _value(path, found), found.origin or ""]
         for path, found in report.fields.items()
-        if found.applies and (found.value is not None or found.pairs) and not path.split(".")[1].startswith("tried")
+        if found.applies and (found.value is not None or found.pairs) and not path.split(".")[1].startswith(("tried", "built"))
     ]
     return ["Based on:", *columns(["", "", ""], rows, left=3)[1:]]
 

@@ -28,7 +28,7 @@ def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponen
     Raises: Impossible where no pressure gives the sag.
     Formula: pressure from sag at n = 1, inside a root over the control for the end-of-travel target.
     Source: statics.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     travel = wheel_travel(assembly, setting.base, targets)
 
@@ -66,12 +66,13 @@ def size_air(
     Raises: Impossible where no pressure gives the sag, or a pressure on offer cannot carry the load.
     Formula: see `solve_air`.
     Source: statics.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
-    pressures = offered(exact)
     wanted = np.asarray(setting.amount(exact))
     inside = np.clip(wanted, *limits.gap) if setting.control == "gap" and limits.gap is not None else wanted
+    held, out = pressure_within(assembly, setting.set_to(0.1, inside), loads.aboard, targets.sag)  # at the gap that can be set
+    pressures = offered(setting.set_to(np.where((inside == wanted) | out, exact.stepped, held), inside))
     amount = setting.rounded(inside, setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)

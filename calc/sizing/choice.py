@@ -204,6 +204,33 @@ def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[
     return setup, *attempted(done.inputs, setup)
 
 
+def built(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[Setup, Figures | None, Impossible | None] | None:
+    """What was built, both legs, as it was read back; None while nothing is entered. What is missing is named, never filled in.
+
+    Of an air spring its pressure is entered; what else is set with it is the answer's, or else as found.
+    """
+    paths = {path.split("built_")[1]: path for path in job.fields if path.startswith(f"{axle}.built_")}
+    named = {part: job.number(path) for part, path in paths.items() if job.fields[path].applies and job.known(path)}
+    if not named:
+        return None
+    base = answer or done.found_setup
+    gaps = ("gap_left", "gap_right") if axle == "front" and float(np.asarray(base.gap)) > 0 else ()
+    needed = ("rate", "preload", *gaps) if base.air is None else ("pressure",)
+    for part in needed:
+        if part not in named:
+            label = job.fields[paths[part]].field.label
+            way_out = "Enter it: the card tells what was built whole."
+            return base, None, Impossible("missing", f"{label} is not entered.", way_out, paths[part])
+    left, right = (named.get(f"gap_{leg}", gap) for leg, gap in zip(("left", "right"), base.gaps, strict=True))
+    gap, gap_split = 0.5 * (left + right), 0.5 * (right - left)
+    if base.air is not None:
+        setup = replace(base, air=replace(base.air, pressure=named["pressure"]), gap=gap, gap_split=gap_split)
+    else:
+        one, other = named["rate"], named.get("rate_right", named["rate"])
+        setup = Setup(0.5 * (one + other), named["preload"], gap, 0.5 * (other - one), None, gap_split)
+    return setup, *attempted(done.inputs, setup)
+
+
 def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
     """What other riders would choose, all else held.
 
@@ -257,7 +284,8 @@ def chosen_steps(sized: Sized, decision: Decision) -> Array:
 def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
     """Rider masses [kg] between which the choice stays the same and fits; None where it does not end within the search.
 
-    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
+    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen, or one that
+    does not meet its criteria.
     """
     chosen = done.choice
     if chosen < 0:
@@ -267,6 +295,8 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
     sized, decision = _other_riders(job, axle, done, masses)
     same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
     middle = int(np.argmin(np.abs(masses - mass)))
+    if not same[middle]:  # what is told does not fit even this rider: it is right for none
+        return None
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None
     return (None if low is None else float(masses[low]), None if high is None else float(masses[high]))

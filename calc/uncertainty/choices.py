@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -87,5 +88,4 @@ def rate_wanted(done: EndSizing, sized: Sized, decision: Decision, row: int, ind
 
 
 def _counts(steps: Array) -> Mapping[float, int]:
-    values, counts = np.unique(steps[~np.isnan(steps)], return_counts=True)
-    return {float(step): int(count) for step, count in zip(values, counts, strict=True)}
+    return Counter(steps[~np.isnan(steps)].tolist())

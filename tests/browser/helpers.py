@@ -53,27 +53,89 @@ def wait_for_core(page: Page, state: str = "ready") -> None:
 def settle(page: Page) -> None:
     """Wait until what stands on the page is worked out by the page's own core."""
     wait_for_core(page)
-    expect(page.locator("[data-answer][data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
+    expect(page.locator("[data-stale=saved]")).to_have_count(0, timeout=PATIENCE)
+
+
+KEPT = """(id) => new Promise((done) => {
+    const opening = indexedDB.open('stanchion')
+    opening.onsuccess = () => {
+        const db = opening.result
+        const going = db.transaction(['rows', 'answers', 'heads'])
+        const found = {}
+        going.objectStore('rows').openCursor(IDBKeyRange.bound([id, 0], [id, Infinity]), 'prev').onsuccess =
+            ({ target }) => (found.row = target.result?.value)
+        going.objectStore('answers').get(id).onsuccess = ({ target }) => (found.answer = target.result)
+        going.objectStore('heads').get(id).onsuccess = ({ target }) => (found.head = target.result)
+        going.oncomplete = () => (db.close(), done(found))
+    }
+})"""
+DEMO = "demo:enduro"
+
+
+def kept(page: Page, job: str = DEMO) -> dict:
+    """What the database holds of a job: its newest row, its answer and its line in the list."""
+    return page.evaluate(KEPT, job)
 
 
 def until_kept(page: Page, state: str) -> None:
     """Wait until the demo job's kept report has its front in this state: writing to the disk takes its time."""
-    page.wait_for_function("""(state) => new Promise((done) => {
-        const opening = indexedDB.open('stanchion')
-        opening.onsuccess = () => {
-            const asked = opening.result.transaction('jobs').objectStore('jobs').get('demo')
-            asked.onsuccess = () => (opening.result.close(), done(asked.result?.report?.ends.front.state === state))
-        }
-    })""", arg=state, timeout=PATIENCE)
+    page.wait_for_function(f"async ([id, state]) => (await ({KEPT})(id)).answer?.report?.ends.front.state === state",
+                           arg=[DEMO, state], timeout=PATIENCE)
+
+
+def at(page: Page, room: str) -> Page:
+    """Go to a place by its tile, or to the door; stay where that is here already."""
+    if page.locator(f".at-{room}").count() == 0:
+        page.locator(".head-back" if room == "door" else f".bar a[href^='#{room}']").click()
+    page.locator(f".place-{room}").wait_for()
+    return page
+
+
+# What a link to a field does, from anywhere on the page.
+FOLLOW = """(path) => {
+  const link = document.body.appendChild(document.createElement('a'))
+  link.href = `#${path}`
+  link.click()
+  link.remove()
+}"""
+
+
+def bring(page: Page, path: str) -> None:
+    """Bring a field out, as every link to it does: its place, its fold, the hand on it."""
+    page.locator(".place").wait_for()
+    if not page.locator(f"[name='{path}']").is_visible():
+        page.evaluate(FOLLOW, path)
+        page.locator(f"[name='{path}']").wait_for()
+        page.wait_for_function("(path) => document.activeElement?.name === path", arg=path)
 
 
 def field(page: Page, path: str) -> Locator:
+    """A field, brought out where its place is another or its fold is closed."""
+    bring(page, path)
     return page.locator(f"[name='{path}']")
 
 
 def row(page: Page, path: str) -> Locator:
+    bring(page, path)
     return page.locator(f"[id='{path}']")
 
 
 def answer(page: Page, end: str = "front") -> Locator:
-    return page.locator(f"[data-answer={end}]").first
+    """An end's answer, in its place."""
+    at(page, end)
+    return page.locator(f"[data-answer={end}]")
+
+
+def unfold(page: Page) -> None:
+    """Open every fold of the place."""
+    for name in page.locator(".fold:not(.open) > h2 > button").all():
+        name.click()
+    expect(page.locator(".fold:not(.open)")).to_have_count(0)
+
+
+def start_own(page: Page, use: str, rider: str) -> None:
+    """A job of one's own from two answers."""
+    at(page, "door").get_by_role("button", name="New job").click()
+    page.get_by_label("Riding").select_option(use)
+    page.get_by_label("Rider in kit").fill(rider)
+    page.get_by_role("button", name="Work it out").click()

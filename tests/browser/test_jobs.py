@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import json
 import re
+from pathlib import Path
 
-from playwright.sync_api import Page, expect
+import pytest
+from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.helpers import PHONE, answer, field, row, settle, until_kept, wait_for_core
+from tests.browser.helpers import PATIENCE, PHONE, answer, at, field, row, settle, start_own, until_kept, wait_for_core
+
+FIXTURES = Path(__file__).parents[1] / "fixtures"
 
 
 def test_reload_keeps_the_job_and_its_answer(opened):
@@ -34,13 +38,9 @@ def test_an_answer_kept_by_another_version_does_not_stop_the_page(opened):
     page.evaluate("""() => new Promise((done) => {
         const opening = indexedDB.open('stanchion')
         opening.onsuccess = () => {
-            const jobs = opening.result.transaction('jobs', 'readwrite').objectStore('jobs')
-            jobs.get('demo').onsuccess = ({ target }) => {
-                const kept = target.result
-                kept.report = { fields: {}, ends: {} }
-                kept.good = { front: { state: 'ok' }, rear: { state: 'ok' } }
-                jobs.put(kept, 'demo').onsuccess = done
-            }
+            const answers = opening.result.transaction('answers', 'readwrite').objectStore('answers')
+            const good = { front: { state: 'ok' }, rear: { state: 'ok' } }
+            answers.put({ id: 'demo:enduro', report: { fields: {}, ends: good }, good }).onsuccess = done
         }
     })""")
     page.reload()
@@ -66,34 +66,28 @@ def test_failed_start_leaves_the_saved_answer_readable(browser, serve, copy_of_s
     context.close()
 
 
-def start_own(page: Page, use: str, rider: str) -> None:
-    page.get_by_role("button", name="Start your own").click()
-    sheet = page.locator("#sheet")
-    sheet.get_by_label("Riding").select_option(use)
-    sheet.get_by_label("Rider, kitted").fill(rider)
-    sheet.get_by_role("button", name="Work it out").click()
+def jobs_list(page: Page) -> Locator:
+    """The list of jobs, at the door."""
+    return at(page, "door")
 
 
 def test_start_your_own_answers_at_once_and_says_what_it_rests_on(opened):
     page = opened()
     start_own(page, "adventure", "95")
-    expect(page.locator("#sheet form")).to_have_count(0)
+    expect(page.locator(".place-bike")).to_be_visible()
+    expect(page.locator(".place-bike")).to_contain_text("Mostly assumed values")
+    expect(page.locator(".job-kind")).to_have_count(0)
+    # The first thing to measure is one tap away, and its field takes the hand.
+    page.locator("[data-next] a").click()
+    expect(page.locator(".row :focus")).to_have_count(1)
     expect(answer(page)).to_contain_text("N/mm")
-    expect(page.locator("#bike")).to_contain_text("Rests on assumed values")
-    expect(page.locator("#bike")).to_contain_text("Measure first")
-    expect(page.locator(".job-kind", has_text="demo, invented")).to_have_count(0)
     expect(field(page, "rider.mass")).to_have_value("95")
     expect(field(page, "front.travel")).to_have_value("")
-    # The first thing to measure is one tap away, and its field takes the hand.
-    page.locator(".measure-first a").first.click()
-    expect(page.locator(".row :focus")).to_have_count(1)
     page.reload()
     expect(field(page, "rider.mass")).to_have_value("95")
-    page.get_by_role("button", name="Job ›").click()
-    page.get_by_role("button", name="Demo: Brackwater 300 E").click()
+    jobs_list(page).get_by_role("button", name="Demo: Brackwater 300 E").click()
     expect(field(page, "rider.mass")).to_have_value("104")
-    page.get_by_role("button", name="Job ›").click()
-    page.get_by_role("button", name="Back to your job").click()
+    jobs_list(page).locator("[data-job] .job-open").first.click()
     expect(field(page, "rider.mass")).to_have_value("95")
 
 
@@ -101,23 +95,23 @@ def test_start_your_own_refuses_in_place(opened):
     page = opened()
     start_own(page, "enduro", "9999")
     expect(page.locator("#start-wrong")).to_contain_text("above the limit of 200 kg")
-    expect(page.locator(".job-kind", has_text="demo, invented")).to_be_visible()
+    expect(at(page, "door").locator("[data-job]")).to_have_count(0)
 
 
 def test_origin_plus_minus_and_note_are_kept(opened):
     page = opened()
     one = row(page, "rider.mass")
     one.locator(".spread").click()
-    one.get_by_label("stated").check()
-    one.get_by_label("Give or take, 95 %").fill("2,5")
+    one.get_by_role("button", name="Stated").click()
+    one.get_by_label("+/- (95 %)").fill("2,5")
     one.get_by_label("Note").fill("bathroom scale")
     expect(one.locator(".spread")).to_have_text("±2.5")
     expect(one.locator(".value")).to_have_class(re.compile("stated"))
-    one.get_by_label("Give or take, 95 %").fill("-3")
+    one.get_by_label("+/- (95 %)").fill("-3")
     expect(one.locator(".problem")).to_contain_text("+/- must lie between")
-    one.get_by_label("Give or take, 95 %").fill("2,5")
+    one.get_by_label("+/- (95 %)").fill("2,5")
+    at(page, "card").get_by_role("button", name="Share", exact=True).click()
     with page.expect_download() as coming:
-        page.get_by_role("button", name="Job ›").click()
         page.get_by_role("button", name="Save the job file").click()
     saved = json.loads(coming.value.path().read_text())
     assert saved["rider"]["mass"] == {
@@ -126,24 +120,140 @@ def test_origin_plus_minus_and_note_are_kept(opened):
 
 
 def test_a_job_file_opens_or_is_refused_whole(opened, tmp_path):
+    """Length before reading; what is refused says why, as on the command line, and what is opened replaces nothing."""
     page = opened()
-    page.get_by_role("button", name="Job ›").click()
-    chooser = page.locator("input[type=file]")
-    for content, said in (("{", "not JSON"), ('{"format": "x"}', "format must be"), ("[]", "JSON object")):
-        (tmp_path / "job.json").write_text(content)
+    chooser = jobs_list(page).locator("input[type=file]")
+    said = page.locator(".place-door > [role=alert]")
+    for content, words in ((b"{", "not JSON"), (b'{"format": "x"}', "format must be"), (b"[]", "JSON object"), (b'"\xff"', "not UTF-8"),
+                           (b"[" * 50_000_000, "longer than"), (b"[" * 3_000_000, "nested deeper"),
+                           (b'{"format": "stanchion-job", "version": 2, "name": "a", "name": "b"}', "'name' stands twice")):
+        (tmp_path / "job.json").write_bytes(content)
         chooser.set_input_files(tmp_path / "job.json")
-        expect(page.locator("#sheet [role=alert]")).to_contain_text(said)
-        expect(field(page, "rider.mass")).to_have_value("104")
+        expect(said).to_contain_text(words)
+    expect(field(page, "rider.mass")).to_have_value("104")
+    chooser = jobs_list(page).locator("input[type=file]")
     job = {"format": "stanchion-job", "version": 1, "name": "Opened", "bike": {"use": "enduro"}, "rider": {"mass": 80}}
-    (tmp_path / "job.json").write_text(json.dumps(job))
+    (tmp_path / "job.json").write_bytes(b"\xef\xbb\xbf" + json.dumps(job).encode())
     chooser.set_input_files(tmp_path / "job.json")
     expect(page.locator(".job-name")).to_have_text("Opened")
     expect(field(page, "rider.mass")).to_have_value("80")
 
 
+@pytest.mark.parametrize("number", ["1e999", "9" * 6000])
+def test_a_number_too_large_stands_refused_and_not_empty(opened, tmp_path, number):
+    page = opened()
+    (tmp_path / "job.json").write_text('{"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": %s}}' % number)
+    jobs_list(page).locator("input[type=file]").set_input_files(tmp_path / "job.json")
+    expect(field(page, "rider.mass")).to_have_value(number)
+    expect(row(page, "rider.mass").locator(".problem")).not_to_be_empty()
+
+
+def test_a_file_of_version_1_opens(opened):
+    page = opened()
+    jobs_list(page).locator("input[type=file]").set_input_files(FIXTURES / "job-version-1.json")
+    expect(page.locator(".place-front")).to_be_visible()
+    expect(jobs_list(page).locator("[data-job]")).to_have_count(1)
+    expect(field(page, "rider.mass")).to_have_value("104")
+
+
+def open_file(page: Page, tmp_path: Path, **said) -> None:
+    job = {"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}} | said
+    path = tmp_path / "one.json"
+    path.write_text(json.dumps(job))
+    jobs_list(page).locator("input[type=file]").set_input_files(path)
+    expect(page.locator(".job-name")).to_have_text(said["name"])
+
+
+def test_jobs_are_listed_found_copied_compared_renamed_deleted_and_brought_back(opened, tmp_path):
+    page = opened()
+    for name, owner in (("Alder", "P. Q."), ("Birch", "R. S."), ("Cedar", "P. Q."), ("Dogwood", ""), ("Elm", ""), ("Fir", ""), ("Gorse", "")):
+        open_file(page, tmp_path, name=name, owner=owner, date="2026-05-12")
+    listed = jobs_list(page).locator("[data-job]")
+    expect(listed).to_have_count(7)
+    page.get_by_label("Search").fill("p. q.")
+    expect(listed).to_have_count(2)
+    listed.filter(has_text="Alder").locator(".job-open").click()
+    expect(page.locator(".job-name")).to_have_text("Alder")
+    # The next visit is a job of its own.
+    one = jobs_list(page).locator("[data-job]").filter(has_text="Alder")
+    one.get_by_label("More for").click()
+    one.get_by_role("button", name="Copy as next visit").click()
+    page.locator(".place-front").wait_for()
+    field(page, "rider.mass").fill("88")
+    visits = jobs_list(page).locator("[data-job]").filter(has_text="Alder")
+    expect(visits).to_have_count(2)
+    visits.first.get_by_label("More for").click()
+    visits.first.get_by_role("button", name="Compare with another").click()
+    visits.first.get_by_label("Compare with").select_option(index=1)
+    expect(visits.first.get_by_role("row", name=re.compile("^Rider in full kit"))).to_contain_text("80 kg")
+    expect(visits.first.get_by_role("row", name=re.compile("^Rider in full kit"))).to_contain_text("88 kg")
+    visits.first.get_by_role("button", name="Rename").click()
+    visits.first.get_by_label("Bike").fill("Alder two")
+    visits.first.get_by_role("button", name="Keep").click()
+    expect(page.locator("[data-job]").filter(has_text="Alder two")).to_have_count(1)
+    second = page.locator("[data-job]").filter(has_text="Alder two")
+    second.get_by_role("button", name="Delete").click()
+    expect(page.locator("[data-job]").filter(has_text="Alder two")).to_have_count(0)
+    page.reload()
+    jobs_list(page).get_by_role("button", name="Bring it back").click()
+    page.locator("[data-job]").filter(has_text="Alder two").locator(".job-open").click()
+    expect(field(page, "rider.mass")).to_have_value("88")
+
+
+def test_all_jobs_go_out_in_one_file_and_come_in_again_elsewhere(opened, tmp_path):
+    page = opened()
+    for name in ("Alder", "Birch"):
+        open_file(page, tmp_path, name=name)
+    jobs_list(page)
+    with page.expect_download() as coming:
+        page.get_by_role("button", name="Save all jobs as one file").click()
+    saved = json.loads(coming.value.path().read_text())
+    assert (saved["format"], sorted(job["name"] for job in saved["jobs"])) == ("stanchion-jobs", ["Alder", "Birch"])
+    other = opened()
+    for _ in range(2):  # the second time all are here already
+        jobs_list(other).locator("input[type=file]").set_input_files(coming.value.path())
+        expect(other.locator(".place-front")).to_be_visible()
+        expect(jobs_list(other).locator("[data-job]")).to_have_count(2)
+
+
+def test_a_job_goes_into_a_link_and_comes_out_of_it(opened, serve, dist):
+    page = opened()
+    field(page, "rider.mass").fill("97")
+    at(page, "card").get_by_role("button", name="Share", exact=True).click()
+    page.get_by_role("button", name="Make a link").click()
+    link = page.locator("[data-shared] input").input_value()
+    assert "#job=1." in link
+    expect(page.get_by_role("img", name="QR code of the link")).to_be_visible()
+    other = opened(computed=False)
+    other.goto(link)
+    expect(field(other, "rider.mass")).to_have_value("97", timeout=PATIENCE)
+    assert "#job" not in other.url
+    other.goto(f"{link.split('#')[0]}#job=1.AAAA")
+    expect(other.locator(".news [role=alert]").first).to_contain_text("damaged")
+    expect(field(other, "rider.mass")).to_have_value("97")
+
+
+def test_undo_and_redo_outlive_a_reload(opened):
+    page = opened()
+    for mass in range(60, 112):
+        field(page, "rider.mass" if mass % 2 else "rider.front_axle").fill(str(mass))
+    page.wait_for_function("() => !Object.keys(localStorage).some((key) => key.startsWith('stanchion-words:'))")
+    page.reload()
+    expect(field(page, "rider.mass")).to_have_value("111")
+    for mass in range(111, 60, -1):
+        page.get_by_role("button", name="Undo").click()
+        path = "rider.mass" if mass % 2 else "rider.front_axle"
+        expect(field(page, path)).to_have_value(str(mass - 2) if mass > 61 else "104")
+    page.reload()
+    for mass in range(61, 112):
+        page.get_by_role("button", name="Redo").click()
+        expect(field(page, "rider.mass" if mass % 2 else "rider.front_axle")).to_have_value(str(mass))
+    expect(page.get_by_role("button", name="Redo")).to_have_count(0)
+
+
 def test_name_and_date_can_be_changed(opened):
     page = opened()
-    page.get_by_role("button", name="Job ›").click()
+    at(page, "card")
     page.get_by_label("Name").fill("Quarry bike")
     page.get_by_label("Date").fill("2026-06-01")
     expect(page.locator(".job-name")).to_have_text("Quarry bike")

@@ -9,7 +9,7 @@ from collections import Counter
 import pytest
 from playwright.sync_api import Error, expect
 
-from tests.browser.helpers import PATIENCE, replace, wait_for_core, watch
+from tests.browser.helpers import PATIENCE, answer, replace, wait_for_core, watch
 
 OFFERED = "[data-update]"
 
@@ -17,7 +17,7 @@ OFFERED = "[data-update]"
 def open_page(context, url: str):
     page = context.new_page()
     watch(page)
-    page.goto(url)
+    page.goto(f"{url}#door")  # where the page says how it stands
     return page
 
 
@@ -185,6 +185,29 @@ def test_fetch_everything_again(serve, dist, profile):
         wait_for_core(page)
         expect_offline(page, "ready")
         expect(page.locator("[data-reason]")).to_have_count(0)
+
+
+def test_fetch_everything_again_without_a_signal_takes_nothing_away(serve, dist, profile):
+    """Fetched and checked first, replaced then: with no signal the copy stays, damaged as it is, and opens the page."""
+    site = serve(dist)
+    with profile() as context:
+        page = open_page(context, site.url)
+        expect_offline(page, "ready")
+        damage(page, "numpy.pack.wasm", cut=True)
+        port = site.server_port
+        site.__exit__()
+        page.reload()
+        failure = page.locator("[data-reason=damaged-file]")
+        expect(failure).to_contain_text("numpy.pack.wasm", timeout=PATIENCE)
+        failure.get_by_role("button", name="Fetch everything again").click()
+        expect(failure.get_by_role("status")).to_contain_text("the copy that was here is kept", timeout=PATIENCE)
+        page.reload()
+        expect(answer(page)).to_contain_text("Fit 4.6 N/mm", timeout=PATIENCE)
+        again = serve(dist, port=port)
+        failure.get_by_role("button", name="Fetch everything again").click()
+        wait_for_core(page)
+        expect_offline(page, "ready")
+        assert [sent.path for sent in again.sent].count("/runtime/numpy.pack.wasm") >= 1
 
 
 def test_new_version_is_offered_and_waits(serve, dist, copy_of_site, profile):

@@ -119,7 +119,7 @@ def test_wrong_wasm_file_over_plain_http(page, serve, copy_of_site):
 
 def test_plain_http_computes_and_claims_nothing(page, serve, dist):
     site = serve(dist)
-    page.goto(f"http://plain.test:{site.server_port}/")
+    page.goto(f"http://plain.test:{site.server_port}/#door")
     wait_for_core(page)
     expect(page.locator("[data-offline]")).to_have_attribute("data-offline", "not-possible")
     expect(page.locator("[data-offline]")).to_contain_text("plain http")

@@ -57,3 +57,9 @@ def test_every_module_is_there_inside_the_shipped_runtime() -> None:
     listing = BUILD / "wanted.json"
     listing.write_text(json.dumps(wanted))
     sources.run_inside("import_all.py", listing, SHIPPED, library=RUNTIME / "stdlib.zip.wasm")
+
+
+def test_nothing_that_only_a_desk_needs_is_shipped() -> None:
+    """numpy's masked arrays came with np.unique alone; the page has no command line and makes no tables of the trade."""
+    kept_back = ("numpy/ma/", "numpy/testing/", "calc/practice/calibrate/", "calc/__main__")
+    assert not [name for name in (*unpacked("numpy"), *unpacked("core")) if name.startswith(kept_back)]

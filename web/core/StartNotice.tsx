@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals'
 import { fetchAllAgain } from '../offline/offline.ts'
 import type { BootState, Core } from './client.ts'
 import type { Reason, Step } from './boundary.ts'
@@ -34,11 +35,7 @@ export function StartNotice({ core }: { core: Core }) {
       <button type="button" onClick={() => core.restart()}>
         Try again
       </button>
-      {FILES_AT_FAULT.includes(state.reason) && (
-        <button type="button" onClick={() => void fetchAllAgain()}>
-          Fetch everything again
-        </button>
-      )}
+      {FILES_AT_FAULT.includes(state.reason) && <FetchAgain />}
       <details>
         <summary>Report</summary>
         <pre tabIndex={0}>{state.report}</pre>
@@ -47,5 +44,21 @@ export function StartNotice({ core }: { core: Core }) {
         </button>
       </details>
     </section>
+  )
+}
+
+function FetchAgain() {
+  const said = useSignal('')
+  const fetchAgain = async () => {
+    said.value = 'Fetching. What is here stays until all is here.'
+    said.value = (await fetchAllAgain()) ?? ''
+  }
+  return (
+    <>
+      <button type="button" onClick={() => void fetchAgain()}>
+        Fetch everything again
+      </button>
+      <p role="status">{said.value}</p>
+    </>
   )
 }

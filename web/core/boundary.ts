@@ -11,6 +11,9 @@ export type CoreRequest =
   | { kind: 'size'; job: object; bands: boolean; ends: readonly End[] }
   | { kind: 'figures'; job: object; end: End }
   | { kind: 'start'; use: string; rider: string }
+  | { kind: 'open'; text: string }
+  | { kind: 'compare'; before: object; after: object }
+  | { kind: 'next visit'; job: object; date: string }
 
 export type CoreReply = Reply
 

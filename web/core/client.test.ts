@@ -111,3 +111,18 @@ test('two lost answers in a row end in a failure, not in a third start; the user
   expect(core.state.value.at).toBe('loading')
   expect(workers).toHaveLength(3)
 })
+
+test('a question that costs its worker each time ends in a failure, whatever else is answered in between', async () => {
+  const lost: Promise<void>[] = []
+  for (const _ of [1, 2]) {
+    newest().say({ type: 'ready' })
+    const easy = core.ask({ kind: 'figures', job: {}, end: 'front' })
+    newest().say({ type: 'answer', id: newest().asked.at(-1)!.id, text: '{"kind":"figures","figures":null}' })
+    await easy
+    lost.push(expect(core.ask(JOB)).rejects.toMatchObject({ why: 'broke' }))
+    newest().say({ type: 'broken', id: newest().asked.at(-1)!.id, detail: 'out of memory' })
+  }
+  await Promise.all(lost)
+  expect(core.state.value).toMatchObject({ at: 'failed', reason: 'stuck' })
+  expect(core.lost.value).toBe(2)
+})

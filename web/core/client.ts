@@ -14,13 +14,15 @@ export interface Core {
   readonly state: ReadonlySignal<BootState>
   /** The start is over: the core has answered, or will not. */
   readonly settled: ReadonlySignal<boolean>
+  /** How many answers were lost with their worker: what was asked must be asked again. */
+  readonly lost: ReadonlySignal<number>
   /** Ask the core. Rejects with a CoreError when there can be no answer; a refused job is a reply like any other. */
   ask(request: CoreRequest, limit?: number): Promise<CoreReply>
   /** Start anew, when the user asks for it. */
   restart(): void
 }
 
-export class CoreError extends Error {
+class CoreError extends Error {
   constructor(readonly why: 'failed' | 'too-slow' | 'broke', message: string) {
     super(message)
   }
@@ -34,6 +36,8 @@ interface Question {
   reject: (error: CoreError) => void
 }
 
+const kindOf = (request: CoreRequest) => `${request.kind} ${request.kind === 'size' && request.bands}`
+
 /** Silence is counted in looks, not by the clock: a page that was frozen wakes to one look, not to a failure. */
 const LOOK = 5_000
 const LOOKS = 5
@@ -42,6 +46,7 @@ const LIMIT = 10_000
 class CoreClient implements Core {
   readonly state = signal<BootState>({ at: 'loading', step: 'fetching', done: 0, total: 1 })
   readonly settled = signal(false)
+  readonly lost = signal(0)
   private worker: Worker | undefined
   private waiting: Question[] = []
   private current: Question | undefined
@@ -49,6 +54,7 @@ class CoreClient implements Core {
   private watch: ReturnType<typeof setInterval> | undefined
   private silent = 0
   private losses = 0
+  private lostOn = ''
   private ids = 0
 
   constructor(first: Running | Cause, private readonly start: () => Running | Cause) {
@@ -119,7 +125,7 @@ class CoreClient implements Core {
         this.answered(message.id, JSON.parse(message.text))
         break
       case 'broken':
-        this.lost(new CoreError('broke', message.detail))
+        this.lose(new CoreError('broke', message.detail))
     }
   }
 
@@ -137,7 +143,8 @@ class CoreClient implements Core {
     const question = this.current
     if (question?.id !== id) return
     this.free()
-    this.losses = 0
+    // Answers of another kind say nothing of the one that costs workers.
+    if (kindOf(question.request) === this.lostOn) this.losses = 0
     this.settled.value = true
     if (reply.kind === 'report' || reply.kind === 'part' || reply.kind === 'figures') markOnce('first-computed')
     question.resolve(reply)
@@ -145,15 +152,17 @@ class CoreClient implements Core {
   }
 
   private tooSlow(question: Question): void {
-    this.lost(new CoreError('too-slow', `no answer within ${question.limit / 1000} s`))
+    this.lose(new CoreError('too-slow', `no answer within ${question.limit / 1000} s`))
   }
 
   /** The worker cannot be interrupted, only replaced; two losses in a row end that, so it cannot go round forever. */
-  private lost(error: CoreError): void {
+  private lose(error: CoreError): void {
     const question = this.current
     this.free()
-    question?.reject(error)
+    if (question) this.lostOn = kindOf(question.request)
     this.losses += 1
+    this.lost.value += 1
+    question?.reject(error)
     if (this.losses >= 2) return this.fail({ reason: 'stuck', detail: error.message })
     this.again()
   }

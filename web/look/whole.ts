@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 
-/** Whether what lies below the first screen is drawn too: it waits for the first frame, so that the answer is seen sooner. */
+/** Whether what is folded is drawn too, for the browser's search and for print: it waits for the first frame. */
 export const whole = signal(false)
 
 export function drawTheRest(): void {

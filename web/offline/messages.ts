@@ -1,5 +1,5 @@
 /** What passes between the page and its service worker. */
-export type ToServiceWorker = { type: 'SKIP_WAITING' } | { type: 'verify' }
+export type ToServiceWorker = { type: 'SKIP_WAITING' } | { type: 'verify' } | { type: 'renew' }
 
 export type FromServiceWorker =
   | { type: 'fetching' | 'checking'; done: number; total: number }

@@ -139,9 +139,43 @@ export function startOffline(settled: ReadonlySignal<boolean>): Offline {
   return client
 }
 
-/** Throw the offline copy away and fetch everything again, when the user asks for it. */
-export async function fetchAllAgain(): Promise<void> {
-  for (const registration of (await navigator.serviceWorker?.getRegistrations()) ?? []) await registration.unregister()
-  if ('caches' in window) for (const name of await caches.keys()) await caches.delete(name)
+/**
+ * Fetch everything again, when the user asks for it: fetched and checked first, and only then does it take the place of the
+ * copy that was here. Returns why not; the copy is then as it was.
+ */
+export async function fetchAllAgain(): Promise<string | undefined> {
+  const registration = await navigator.serviceWorker?.getRegistration()
+  const newer = registration && (await newVersion(registration))
+  const active = registration?.active
+  if (newer) newer.postMessage({ type: 'SKIP_WAITING' } satisfies ToServiceWorker)
+  else if (active) {
+    const wrong = await renewed(active)
+    if (wrong) return wrong
+  }
   location.reload()
+  return undefined
+}
+
+/** A new version that is here whole: its files are not those that were at fault. */
+async function newVersion(registration: ServiceWorkerRegistration): Promise<ServiceWorker | undefined> {
+  await registration.update().catch(() => undefined)
+  const coming = registration.installing
+  if (coming)
+    await new Promise<void>((done) => {
+      const look = () => coming.state !== 'installing' && done()
+      coming.addEventListener('statechange', look)
+      look()
+    })
+  return registration.waiting ?? undefined
+}
+
+function renewed(worker: ServiceWorker): Promise<string | undefined> {
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = ({ data }: MessageEvent<FromServiceWorker>) => {
+      if (data.type === 'verified') done(undefined)
+      if (data.type === 'failed') done(data.reason)
+    }
+    worker.postMessage({ type: 'renew' } satisfies ToServiceWorker, [port2])
+  })
 }

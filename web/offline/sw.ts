@@ -73,13 +73,42 @@ async function verify(tell: (message: FromServiceWorker) => void): Promise<void>
   tell({ type: 'verified', total: FILES.length })
 }
 
+const RENEWED = 'stanchion-renewed'
+
+/** Fetch every file past all copies and check it; only when all are here do they take the place of those that were. */
+async function renew(tell: (message: FromServiceWorker) => void): Promise<void> {
+  await caches.delete(RENEWED)
+  const fresh = await caches.open(RENEWED)
+  try {
+    for (const [index, { url, integrity }] of FILES.entries()) {
+      const answer = await fetch(url, { cache: 'reload', integrity }).catch(() => undefined)
+      if (!answer?.ok) return tell({ type: 'failed', reason: `${url} could not be fetched; the copy that was here is kept` })
+      await fresh.put(getCacheKeyForURL(url)!, answer)
+      tell({ type: 'fetching', done: index + 1, total: FILES.length })
+    }
+    const cache = await caches.open(cacheNames.precache)
+    for (const { url, integrity } of FILES) {
+      const key = getCacheKeyForURL(url)!
+      if (!(await isWhole(fresh, key, integrity))) return tell({ type: 'failed', reason: `${url} could not be stored; the copy that was here is kept` })
+    }
+    for (const { url } of FILES) {
+      const key = getCacheKeyForURL(url)!
+      await cache.put(key, (await fresh.match(key))!)
+    }
+    tell({ type: 'verified', total: FILES.length })
+  } finally {
+    await caches.delete(RENEWED)
+  }
+}
+
 self.addEventListener('message', (event) => {
   const message = event.data as ToServiceWorker
   // The name that workbox-window sends when the page accepts the new version.
   if (message.type === 'SKIP_WAITING') event.waitUntil(self.skipWaiting())
-  if (message.type === 'verify') {
+  const act = { verify, renew, SKIP_WAITING: undefined }[message.type]
+  if (act) {
     const port = event.ports[0]!
     const tell = (answer: FromServiceWorker) => port.postMessage(answer)
-    event.waitUntil(verify(tell).catch((error: unknown) => tell({ type: 'failed', reason: String(error) })))
+    event.waitUntil(act(tell).catch((error: unknown) => tell({ type: 'failed', reason: String(error) })))
   }
 })

@@ -15,7 +15,10 @@ type Stored = Entry | string | number | null
 export type JobDocument = {
   format: string
   version: number
+  /** The bike. */
   name: string
+  /** Whose it is; files of version 1 know none. */
+  owner?: string
   date: string
   invented: boolean
   note: string
@@ -62,3 +65,13 @@ export function typed(entry: Entry | undefined, value: string, origin: Origin): 
   if (!entry || entry.origin === 'assumed') return { ...(entry?.note ? { note: entry.note } : {}), value, origin }
   return { ...entry, value }
 }
+
+/** Whether something kept or received has the shape of a job document. */
+export function isJob(value: unknown): value is JobDocument {
+  return typeof value === 'object' && value !== null && (value as Partial<JobDocument>).format === FORMAT
+}
+
+const FORMAT = 'stanchion-job'
+
+/** A job in which nothing is known. */
+export const EMPTY: JobDocument = { format: FORMAT, version: 2, name: '', owner: '', date: '', invented: false, note: '' }

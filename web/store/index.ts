@@ -2,8 +2,8 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { End, EndNone, EndOk, EndReport, Figures, PartReport, Problem, Report, Setup } from '../core/report.ts'
 import { REPORT_VERSION } from '../generated/version.ts'
-import type { JobDocument } from './document.ts'
-import type { Kept, Slot } from './keep.ts'
+import { type Answer, NO_ANSWER } from './database.ts'
+import { EMPTY, type JobDocument } from './document.ts'
 
 /** One end as it is shown: its last good result, why that may be old, and what is wrong now. */
 export interface EndView {
@@ -14,19 +14,17 @@ export interface EndView {
 
 const NOTHING: EndView = { report: null, stale: 'no', problems: [] }
 
-export const job = signal<JobDocument>({ format: '', version: 0, name: '', date: '', invented: false, note: '' })
-/** Which of the two jobs is open. */
-export const slot = signal<Slot>('demo')
+export const job = signal<JobDocument>(EMPTY)
+/** Which job is open; a demo's name begins with "demo:". */
+export const openId = signal('')
 export const report = signal<Report | null>(null)
 export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
 /** The figures of an end that is just being edited, ahead of its report; null where the report says all that is known. */
 export const ahead: Record<End, Signal<Figures | null>> = { front: signal(null), rear: signal(null) }
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
-/** The user's own job, when there is one to go back to. */
-export const ownJob = signal(false)
-/** Why nothing can be kept on this device, where that is so. */
-export const keepFailed = signal('')
+/** Why a job could not be opened, where that is so. */
+export const openFailed = signal('')
 
 export const endProblems: ReadonlySignal<Problem[]> = computed(() => [...reports.front.value.problems, ...reports.rear.value.problems])
 
@@ -99,7 +97,7 @@ const step = ({ pressure, rate }: Setup) => (pressure ?? rate).value
 const OF_BANDS = ['plus_minus_95', 'plus_minus_text', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
 
 /** Whether two results are the same, whatever is known of their bands. */
-export function sameButBands(one: EndReport, other: EndReport): boolean {
+function sameButBands(one: EndReport, other: EndReport): boolean {
   return plain(one) === plain(other)
 }
 
@@ -109,35 +107,42 @@ const plain = (end: unknown) => JSON.stringify(end, (key, value: unknown) => (OF
 const within = (figures: Setup, setup: Setup) => (Object.keys(figures) as (keyof Setup)[]).every((key) => plain(figures[key]) === plain(setup[key]))
 
 /** Put a kept job on the page with its answer, marked until it is worked out again. */
-export function show(which: Slot, old: Kept): void {
-  const kept = ofThisVersion(old)
+export function show(id: string, next: JobDocument, kept: Answer): void {
+  // What another version of the core said of a job is dropped: it lacks what this page shows.
+  const answer = kept.report?.version === REPORT_VERSION ? kept : NO_ANSWER
   batch(() => {
-    slot.value = which
-    ownJob.value ||= which === 'own'
-    job.value = kept.job
-    report.value = kept.report
+    openId.value = id
+    job.value = next
+    report.value = answer.report
     refusal.value = ''
     for (const end of ['front', 'rear'] as const) {
-      const good = kept.good[end]
-      const now = kept.report?.ends[end]
-      const stale = !good ? 'no' : now?.state === 'refused' ? 'last good' : 'saved'
-      reports[end].value = { report: good, stale, problems: now?.problems ?? [] }
+      const good = answer.good[end]
+      const now = answer.report?.ends[end]
+      reports[end].value = { report: good, stale: good ? staleBy(now) : 'no', problems: now?.problems ?? [] }
       ahead[end].value = null
     }
   })
 }
 
-/** What another version of the core said of a job is dropped: it lacks what this page shows. */
-function ofThisVersion(kept: Kept): Kept {
-  return kept.report?.version === REPORT_VERSION ? kept : { job: kept.job, report: null, good: { front: null, rear: null } }
+const staleBy = (now: EndReport | undefined) => (now?.state === 'refused' ? 'last good' : 'saved')
+
+/** What stands is no longer known to be true: mark it until it is worked out again. */
+export function markStale(): void {
+  batch(() => {
+    for (const end of ['front', 'rear'] as const) {
+      const view = reports[end].value
+      if (view.report && view.stale === 'no') reports[end].value = { ...view, stale: 'saved' }
+      ahead[end].value = null
+    }
+  })
 }
 
 /** Keep the job and drop what was said of it. */
 export function forgetAnswers(): void {
-  show(slot.value, { job: job.value, report: null, good: { front: null, rear: null } })
+  show(openId.value, job.value, NO_ANSWER)
 }
 
-/** The page's state as it is kept. */
-export function snapshot(): Kept {
-  return { job: job.value, report: report.value, good: { front: reports.front.value.report, rear: reports.rear.value.report } }
+/** What stands on the page as the answer, for keeping. */
+export function answerShown(): Answer {
+  return { report: report.value, good: { front: reports.front.value.report, rear: reports.rear.value.report } }
 }

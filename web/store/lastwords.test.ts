@@ -1,35 +1,40 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import type { JobDocument } from './document.ts'
-import { forget, unwritten, writeDown } from './lastwords.ts'
+import { EMPTY } from './document.ts'
+import { forget, oldWords, spoken, wordsOf, writeDown } from './lastwords.ts'
+import { stubStorage } from './testing.ts'
 
-const job = (name: string): JobDocument => ({ format: 'stanchion-job', version: 1, name, date: '', invented: false, note: '' })
+const job = (name: string) => ({ ...EMPTY, name })
 
-beforeEach(() => {
-  const kept = new Map<string, string>()
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => kept.set(key, value),
-    removeItem: (key: string) => kept.delete(key),
-  })
-})
+beforeEach(() => stubStorage())
 afterEach(() => vi.unstubAllGlobals())
 
 test('what is written down stays until that very state has reached the database', () => {
-  const first = writeDown({ slot: 'own', job: job('one') })
-  const second = writeDown({ slot: 'own', job: job('two') })
-  forget(first)
-  expect(unwritten()).toEqual({ slot: 'own', job: job('two') })
-  forget(second)
-  expect(unwritten()).toBeUndefined()
+  const first = writeDown('a', { rev: 1, job: job('one') })
+  const second = writeDown('a', { rev: 2, job: job('two') })
+  writeDown('b', { rev: 7, job: job('other') })
+  forget('a', first)
+  expect(wordsOf('a')).toEqual({ rev: 2, job: job('two') })
+  forget('a', second)
+  expect(wordsOf('a')).toBeUndefined()
+  expect(spoken()).toEqual(['b'])
 })
 
-test('a browser that forbids storage, or holds something else there, gives nothing and breaks nothing', () => {
+test.each(['null', '5', '"x"', '[]', '{}', '{"rev":1}', '{"rev":1,"job":null}', '{"rev":1,"job":{}}', '{"rev":"1","job":{"format":"stanchion-job"}}', 'not JSON'])(
+  'last words that are none (%s) are passed over',
+  (text) => {
+    localStorage.setItem('stanchion-words:a', text)
+    localStorage.setItem('stanchion-unwritten', text)
+    expect(wordsOf('a')).toBeUndefined()
+    expect(oldWords()).toBeUndefined()
+  },
+)
+
+test('a browser that forbids storage gives nothing and breaks nothing', () => {
   const forbidden = () => {
     throw new Error('forbidden')
   }
   vi.stubGlobal('localStorage', { getItem: forbidden, setItem: forbidden, removeItem: forbidden })
-  forget(writeDown({ slot: 'own', job: job('one') }))
-  expect(unwritten()).toBeUndefined()
-  vi.stubGlobal('localStorage', { getItem: () => 'not JSON' })
-  expect(unwritten()).toBeUndefined()
+  forget('a', writeDown('a', { rev: 1, job: job('one') }))
+  expect(wordsOf('a')).toBeUndefined()
+  expect(spoken()).toEqual([])
 })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { apart, figure, nextUnit, plain, together } from './text.ts'
+import { apart, figure, plain, together } from './text.ts'
 
 const MASS = ['kg', 'g', 'lb', 'st']
 const RATE = ['N/mm', 'kgf/mm', 'lbf/in', 'N/m']
@@ -28,12 +28,6 @@ describe('a typed value', () => {
   test.each(['25 lb/in', 'nan', '9**9**9', '4 4', '4.4.4', '13 st 4 lb'])('%s is given no unit it did not bring', (text) => {
     expect(together(text, 'N/mm')).toBe(text)
   })
-})
-
-test('the unit button goes round and leaves the plain fraction out', () => {
-  expect(RATE.map((unit) => nextUnit(unit, RATE))).toEqual(['kgf/mm', 'lbf/in', 'N/m', 'N/mm'])
-  expect(nextUnit('%', ['1', '%'])).toBe('%')
-  expect(nextUnit('lb/in', RATE)).toBe('N/mm')
 })
 
 test('figures have no needless zeros and no negative zero', () => {

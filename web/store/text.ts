@@ -2,11 +2,6 @@
 
 const PLAIN = /^[+\-−]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?$/i
 
-/** Unit names that a button can offer; a plain fraction has none worth offering. */
-export function offered(units: readonly string[]): string[] {
-  return units.filter((unit) => unit !== '1')
-}
-
 /** Take "96.2 kg" apart for the two places it is shown in. Text of any other kind stays whole. */
 export function apart(text: string, units: readonly string[]): { number: string; unit: string } {
   const trimmed = text.trim()
@@ -18,12 +13,6 @@ export function apart(text: string, units: readonly string[]): { number: string;
 /** Put typed text and the unit that stands beside it together, unless the text brings something of its own. */
 export function together(text: string, unit: string): string {
   return unit && PLAIN.test(text.trim()) ? `${text.trim()} ${unit}` : text
-}
-
-/** The same number in the next unit on offer. Nothing is converted: this says what was typed. */
-export function nextUnit(current: string, units: readonly string[]): string {
-  const all = offered(units)
-  return all[(all.indexOf(current) + 1) % all.length] ?? ''
 }
 
 /** A figure as people write it: at most so many decimals, no needless zeros, a true minus sign. */

@@ -15,15 +15,17 @@ from pathlib import Path
 
 from . import generated, packs, reach
 from .node import run_node, tool
-from .places import BUILD, GENERATED, ROOT, RUNTIME, STAGE, VENV_PYTHON, Stop, run, say, sha256
+from .places import BUILD, GENERATED, ROOT, RUNTIME, STAGE, VENV_PYTHON, WEB, Stop, run, say, sha256
 
 DEV = BUILD / "dev"
+KEPT = WEB / "offline" / "static"  # what the page asks for beside its modules: first script, icons, manifest
 PACK = "core.pack.wasm"
 
 
 def serve(port: int) -> None:
     shutil.rmtree(DEV, ignore_errors=True)
-    shutil.copytree(STAGE, DEV, copy_function=os.link)
+    for folder in (STAGE, KEPT):
+        shutil.copytree(folder, DEV, copy_function=os.link, dirs_exist_ok=True)
     say("edit web/ or calc/ and see; the security policy, the offline copy and the browser's cache take part only in `serve`")
     env = {"STANCHION_STAGE": str(DEV), "STANCHION_PYTHON": str(VENV_PYTHON)}
     run_node([tool("vite", "vite"), "--port", str(port), "--strictPort"], env=env, limit=None)

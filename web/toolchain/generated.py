@@ -29,7 +29,6 @@ def prepare() -> None:
     GENERATED.mkdir()
     # A process of its own, so that a core that changed since the build started is read as it is now.
     run([VENV_PYTHON, "-B", WRITER, GENERATED], env={"PYTHONPATH": str(ROOT)})
-    (GENERATED / "version.ts").write_text(f"export const VERSION = '{version()}'\n")
     write_types()
     stamp.put(key, [GENERATED])
 

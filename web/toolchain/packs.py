@@ -32,8 +32,8 @@ ALWAYS = ("traceback", "linecache", "tokenize", "textwrap", "contextlib", "warni
 NUMPY_WHOLE = "numpy/_core"
 # Nothing but docstrings that they hang on what is compiled: on the page they are empty.
 EMPTY = ("numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py")
-# 1 drops assertions, 2 also docstrings. Ours keep them, since a dataclass without one writes itself one at start-up; so do the
-# files of numpy that hand their docstrings on as they are imported.
+# 1 drops assertions, 2 also docstrings. The core's classes keep a line (inside/compile.py), since a dataclass without
+# one writes itself one at start-up; so do the files of numpy that hand their docstrings on as they are imported.
 DOCSTRINGS = ("calc/", "numpy/_core/multiarray.py", "numpy/_core/overrides.py")
 
 

@@ -13,7 +13,7 @@ _HABIT = "a bench's habit, from memory; no source"
 
 # Sizes of an air spring nobody measured: piston [mm], main and balance chamber [ml], and the rod [mm] through that one. Invented,
 # and chosen together so that 10 bar on the usual bike give the standard rider the usual sag, ride frequency and force at full
-# travel, as near as a small piston comes to them; tests/core/test_air_assumed.py holds them to that.
+# travel, as near as a small piston comes to them; tests/unit/model/test_air_assumed.py holds them to that.
 _AIR_SIZES: Mapping[str, tuple[float, float, float, float]] = {
     "motocross": (36.5, 520.0, 110.0, 14.0),
     "enduro": (34.5, 455.0, 90.0, 14.0),
@@ -35,7 +35,9 @@ def _air_size(index: int, off: float, relative: float = 0.0) -> Default:
 
 
 # A sealed cartridge's outside [mm]: what the usual tube of each kind of riding has room for beside its spring.
-_BODIES = dict.fromkeys(("motocross", "enduro", "supermoto"), (32.0, 4.0)) | dict.fromkeys(("dual-sport", "adventure", "two-up"), (29.0, 4.0))
+_BODIES = dict.fromkeys(("motocross", "enduro", "supermoto"), (32.0, 4.0)) | dict.fromkeys(
+    ("dual-sport", "adventure", "two-up"), (29.0, 4.0)
+)
 _BODIES |= {"road": (27.0, 4.0), "track": (27.0, 4.0), "trials": (21.0, 3.0), "youth": (18.0, 3.0)}
 # A spring-loaded piston's spring [N/mm]: softer behind the small pistons of small legs, as its oil moves it further.
 _PISTON_SPRINGS = dict.fromkeys(USES, (2.0, 1.0)) | {"trials": (0.6, 0.3), "youth": (0.2, 0.1)}

@@ -121,4 +121,28 @@ FRONT = (
         "front.tried_gap", "Try gap", Part.OIL, _Q, "length", "mm", 20, 500, 5, 0, end="front", typed="stated", decision=True,
         how="A gap to compare with the answer. Leave empty to keep the answer's.",
     ),
+    Field(
+        "front.built_rate", "Springs built", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03, end="front", typed="stated",
+        how="What went in, per leg: the left one where they differ. The marking, or better the spring's own measured rate.",
+    ),
+    Field(
+        "front.built_rate_right", "Spring built, right leg", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, plus_minus_relative=0.03,
+        end="front", typed="stated", how="Only where the legs differ. Empty: as in the left leg.",
+    ),
+    Field(
+        "front.built_preload", "Preload built", _S, _Q, "length", "mm", -20, 80, 1, 0, plus_minus=1, end="front", typed="measured",
+        how="As it was set, at full extension once the top-out spring balances.",
+    ),
+    Field(
+        "front.built_gap_left", "Gap built, left", Part.OIL, _Q, "length", "mm", 20, 350, 1, 0, plus_minus=2, end="front", typed="measured",
+        how="Read back after bleeding, the same way as the gap found.",
+    ),
+    Field(
+        "front.built_gap_right", "Gap built, right", Part.OIL, _Q, "length", "mm", 20, 350, 1, 0, plus_minus=2, end="front", typed="measured",
+        how="Read back after bleeding, the same way as the gap found.",
+    ),
+    Field(
+        "front.built_pressure", "Pressure built", Part.OIL, _Q, "pressure", "bar", 0.5, 25, 0.1, 1, plus_minus=0.1, when={"front.air": ("air leg",)},
+        end="front", typed="measured", how="As the gauge showed it, cold, its hose on, the wheel off the ground.",
+    ),
 )  # fmt: skip

@@ -100,4 +100,12 @@ REAR = (
         "rear.tried_preload", "Try preload", _R, _Q, "length", "mm", -10, 80, 1, 0, end="rear", typed="stated", decision=True,
         how="A preload to compare with the answer. Leave empty to keep the answer's.",
     ),
+    Field(
+        "rear.built_rate", "Spring built", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, plus_minus_relative=0.03, end="rear", typed="stated",
+        how="What went in, per shock: the marking, or better the spring's own measured rate.",
+    ),
+    Field(
+        "rear.built_preload", "Preload built", _R, _Q, "length", "mm", -10, 80, 1, 0, plus_minus=1, end="rear", typed="measured",
+        how="Free length less installed length, as it was set.",
+    ),
 )  # fmt: skip

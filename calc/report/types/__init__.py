@@ -5,6 +5,7 @@ from calc.report.types.condition import Change, Condition, ConditionBarred, Cond
 from calc.report.types.end import (
     AsFound,
     Attempt,
+    Built,
     EndLoads,
     EndNone,
     EndOk,
@@ -21,6 +22,7 @@ from calc.report.types.end import (
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
 from calc.report.types.plain import values
+from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
 from calc.report.types.setup import Candidate, Criterion, Curve, FoundSetupReport, Legs, Reason, SetupReport
 from calc.report.types.sure import Counted, HowSure, NextReading, RiderSpan
 from calc.report.types.whole import (
@@ -45,6 +47,7 @@ __all__ = [
     "Braking",
     "BrakingBarred",
     "BrakingFigures",
+    "Built",
     "Candidate",
     "Caution",
     "Change",
@@ -54,6 +57,7 @@ __all__ = [
     "Counted",
     "Criterion",
     "Curve",
+    "DrawnLeg",
     "EndLoads",
     "EndNone",
     "EndOk",
@@ -67,6 +71,10 @@ __all__ = [
     "FoundSetupReport",
     "Header",
     "HowSure",
+    "LegEvent",
+    "LegPart",
+    "LegSpace",
+    "LegSpring",
     "Legs",
     "LinkageView",
     "MeasureFirst",
@@ -82,6 +90,7 @@ __all__ = [
     "Residual",
     "RiderSpan",
     "Seat",
+    "Section",
     "SetupReport",
     "ShareAssumed",
     "SharesAssumed",

@@ -10,6 +10,7 @@ from calc.report.types.braking import Braking
 from calc.report.types.condition import Condition
 from calc.report.types.figure import Quantity, Windows
 from calc.report.types.motion import MotionReport
+from calc.report.types.section import Section
 from calc.report.types.setup import Candidate, Curve, FoundSetupReport, SetupReport
 from calc.report.types.sure import HowSure, NextReading, RiderSpan
 
@@ -33,11 +34,19 @@ class AsFound:
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """What the user tries, or why it cannot be."""
+    """What the user tries, or why it cannot be; `section` at the front, of a leg that locks up to there."""
 
     problem: Problem | None
     setup: SetupReport | None
     curve: Curve | None
+    section: Section | None
+
+
+@dataclass(frozen=True, slots=True)
+class Built(Attempt):
+    """What was built, leg by leg; under the job's other conditions once these are worked out."""
+
+    elsewhere: tuple[Condition, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +105,7 @@ class SizedEnd:
     """What every sized end holds, whether or not a spring meets the targets.
 
     `curve` is of the chosen setup, as found where nothing was chosen. `sure`, `measure_next`, `elsewhere` and `holds_for`
-    come with the bands. `braking` is the front's, `motion` the rear's.
+    come with the bands. `section`, of what `curve` is of, and `braking` are the front's, `motion` the rear's.
     """
 
     problems: tuple[Problem, ...]
@@ -108,8 +117,11 @@ class SizedEnd:
     yardstick: YardstickReport
     load: EndLoads
     tried: Attempt | None
+    built: Built | None
     curve: Curve | None
     curve_found: Curve | None
+    curve_standard: Curve
+    section: Section | None
     braking: Braking | None
     motion: MotionReport | None
     sure: HowSure | None = None

@@ -32,7 +32,9 @@ class HowSure:
     counts: tuple[Counted, ...]
     settled: bool
     low: float
+    low_text: str
     high: float
+    high_text: str
     words: str
 
 

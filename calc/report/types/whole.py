@@ -20,6 +20,7 @@ class Header:
     format: str
     version: int
     name: str
+    owner: str
     date: str
     invented: bool
     note: str

@@ -1,108 +1,118 @@
-import type { Candidate, End, EndNone, EndOk, NextReading } from '../../core/report.ts'
-import { type } from '../../store/actions.ts'
+import { useSignal } from '@preact/signals'
+import type { Candidate, End, EndNone, EndOk, Sure } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
-import { stepOf, stepText, told } from '../figure/told.ts'
+import { sized } from '../../store/looked.ts'
+import { look } from '../../store/place.ts'
+import { number, stepOf, stepText, told } from '../figure/told.ts'
+import { build, tryOut } from '../pair/build.ts'
+import { Tally } from './HowSure.tsx'
 import './candidates.css'
 
-/** Why this spring, and what its neighbours and the fitted one would do. */
+/** The springs on offer beside each other; one opens in place, and can be tried or built there. */
 export function Candidates({ end }: { end: End }) {
-  const { report } = reports[end].value
-  if (!report || report.state === 'refused') return null
-  const near = report.state === 'ok' ? neighbours(report) : nearest(report)
-  const others = report.candidates.filter((one) => one.relation !== 'chosen' && !near.some(([, shown]) => shown === one))
+  const report = sized(reports[end].value.report)
+  if (!report) return null
+  const air = report.candidates[0]?.pressure != null
   return (
-    <div class="candidates">
-      {report.state === 'ok' && <Why {...report} />}
-      {near.map(([title, one]) => (
-        <OneCandidate key={title} end={end} title={title} one={one} />
+    <div class={`candidates ${air ? 'of-air' : ''}`}>
+      <div class="candidates-head" aria-hidden="true">
+        <span>{air ? 'bar' : 'N/mm'}</span>
+        {!air && <span>preload</span>}
+        <span>{secondName(report, end)}</span>
+        <span>Hz</span>
+        <span>{report.sure ? 'of 10' : ''}</span>
+      </div>
+      {report.candidates.map((one) => (
+        <One key={one.key} end={end} one={one} air={air} report={report} />
       ))}
-      {others.length > 0 && (
-        <details>
-          <summary>Others on offer: {others.length}</summary>
-          {others.map((one) => (
-            <OneCandidate key={stepOf(one).value} end={end} title="" one={one} />
-          ))}
-        </details>
-      )}
-      {report.measure_next.length > 0 && <MeasureNext readings={report.measure_next} />}
     </div>
   )
 }
 
-/** The readings that would narrow the answer most, each a way to its field. */
-function MeasureNext({ readings }: { readings: NextReading[] }) {
+const secondName = (report: EndOk | EndNone, end: End) => (end === 'front' && report.candidates.some((one) => one.gap) ? 'gap' : 'free sag')
+
+function One({ end, one, air, report }: { end: End; one: Candidate; air: boolean; report: EndOk | EndNone }) {
+  const open = useSignal(false)
+  const gap = end === 'front' ? one.gap : undefined
+  const id = `candidate-${end}-${one.key}`
+  const about = aboutOf(one)
   return (
-    <section data-measure-next>
-      <h3>Measure next</h3>
-      {readings.map(({ path, words, how }) => (
-        <p key={path}>
-          <a href={`#${path}`} title={how}>
-            {words} ›
-          </a>
-        </p>
-      ))}
+    <section class={`candidate ${one.relation === 'chosen' ? 'chosen' : ''}`} data-candidate={stepText(one)}>
+      <button type="button" class="candidate-row" aria-expanded={open.value} aria-controls={id} onClick={() => (open.value = !open.value)}>
+        <span>
+          <b>{one.pair ? `${number(one.pair.left)} + ${number(one.pair.right)}` : stepText(one)}</b> {about && <span class="quiet">{about}</span>}
+          <span class="aside">, {stepOf(one).unit}</span>
+        </span>
+        {!air && (
+          <span>
+            <span class="aside">preload </span>
+            {number(one.preload)}
+          </span>
+        )}
+        <span>
+          <span class="aside">{secondName(report, end)} </span>
+          {number(gap ?? one.free_sag)}
+        </span>
+        <span>{number(one.frequency)}</span>
+        <Share sure={report.sure} one={one} />
+      </button>
+      <div id={id} class="candidate-more" hidden={!open.value}>
+        {open.value && <More end={end} one={one} />}
+      </div>
     </section>
   )
 }
 
-function Why({ chosen, why, holds_for }: EndOk) {
+/** What a candidate is to the hand, in a word or two. */
+function aboutOf(one: Candidate): string {
+  if (one.relation === 'chosen') return one.fitted ? 'keep' : 'the answer'
+  if (one.fitted) return 'fitted'
+  return one.vetoes.length > 0 ? 'won’t work' : ''
+}
+
+function Share({ sure, one }: { sure: Sure | null; one: Candidate }) {
+  const count = sure?.counts.find((counted) => counted.rate === stepOf(one).value)?.of_ten ?? 0
   return (
-    <section>
-      <h3>Why {stepText(chosen)}</h3>
-      <p>{why.join(' ')}</p>
-      {holds_for && <p class="quiet">{holds_for.words}</p>}
-    </section>
+    <span class="candidate-share">
+      {count > 0 && <Tally count={count} />}
+      <span class="aside">{sure ? `${count} of 10` : ''}</span>
+    </span>
   )
 }
 
-function OneCandidate({ end, title, one }: { end: End; title: string; one: Candidate }) {
-  const step = stepText(one)
+function More({ end, one }: { end: End; one: Candidate }) {
+  const possible = reachable(one)
   return (
-    <section data-candidate={step}>
-      <h3>
-        {title && `${title}, `}
-        <button type="button" class="link" onClick={() => tryOut(end, one)}>
-          {step}
-          <span class="aside"> {stepOf(one).unit}: try it</span> ›
-        </button>
-      </h3>
+    <>
       <p>{words(end, one)}</p>
-      {one.vetoes.length > 0 && <p class="veto">Barred: {one.vetoes.map((veto) => veto.words).join('; ')}.</p>}
-    </section>
+      {one.vetoes.length > 0 && <p class="veto">Won’t work: {one.vetoes.map((veto) => veto.words).join('; ')}.</p>}
+      <div class="buttons">
+        <button type="button" onClick={() => tryOut(end, one, possible)}>
+          Try the {stepText(one)}
+        </button>
+        {one.vetoes.length === 0 && (
+          <button
+            type="button"
+            onClick={() => {
+              build(end, one)
+              look('built')
+              scrollTo({ top: 0 })
+            }}
+          >
+            Build the {stepText(one)}
+          </button>
+        )}
+      </div>
+    </>
   )
 }
 
 function words(end: End, one: Candidate): string {
-  if (one.pressure) return `Leaves ${told(one.rider_sag)} rider sag, ends at ${told(one.end_multiple)} × load. Rides at ${told(one.frequency)}.`
+  if (one.pressure) return `Rider sag ${told(one.rider_sag)}, force at full travel ${told(one.end_multiple)} × rider load. Ride frequency ${told(one.frequency)}.`
   const gap = reachable(one) && one.gap ? ` and gap ${told(one.gap)}` : ''
-  const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Rides at ${told(one.frequency)}.`
-  return `Wants ${told(one.preload)} preload${gap}. ${sags}`
+  const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Ride frequency ${told(one.frequency)}.`
+  return `Needs ${told(one.preload)} preload${gap}. ${sags}`
 }
 
 /** Whether any gap meets the end-of-travel target; where none does, the one beside it is only where the search ended. */
 const reachable = (one: Candidate) => one.vetoes.every((veto) => veto.code !== 'end unreachable')
-
-/** Put a candidate where it can be tried beside the answer. */
-function tryOut(end: End, one: Candidate): void {
-  if (one.pressure) return type('front.tried_pressure', `${one.pressure.value} bar`, 'stated')
-  type(`${end}.tried_rate`, `${one.rate.value} N/mm`, 'stated')
-  type(`${end}.tried_preload`, `${one.preload.value} mm`, 'stated')
-  if (reachable(one) && one.gap) type('front.tried_gap', `${one.gap.value} mm`, 'stated')
-}
-
-function neighbours({ candidates, leave }: EndOk): [string, Candidate][] {
-  const found: [string, Candidate | undefined][] = [
-    ['One softer', candidates.find((one) => one.relation === 'one step softer')],
-    ['One stiffer', candidates.find((one) => one.relation === 'one step stiffer')],
-    ['Leave it', leave ? undefined : candidates.find((one) => one.fitted)],
-  ]
-  const fitted = found[2]![1]
-  // A neighbour that is the fitted spring stands once, under what it means for the hand.
-  return found.filter((pair): pair is [string, Candidate] => pair[1] !== undefined && (pair[0] === 'Leave it' || pair[1] !== fitted))
-}
-
-/** Where no spring fits, the three that miss by least, the fitted one named. */
-function nearest({ candidates }: EndNone): [string, Candidate][] {
-  const ranked = [...candidates].sort((a, b) => a.vetoes.length - b.vetoes.length || a.key - b.key).slice(0, 3)
-  return ranked.map((one) => [one.fitted ? 'Fitted now' : 'Near', one])
-}

@@ -5,32 +5,34 @@ import './howsure.css'
 /** More candidates than this are no tally any more; the words tell their span. */
 const TALLIED = 4
 
-/** Certainty counted as on a bench: a tally of ten by candidate. Its line is kept while the draws are worked out. */
+/** Certainty counted as on a bench: a tally of ten by candidate. Its line is kept while the runs are worked out. */
 export function HowSure({ sure, chosen: setup }: { sure: Sure | null; chosen: Setup }) {
   if (!sure) return <p class="how-sure" />
   // A pressure is read to a gauge's step: what counts is the span it comes out in, not one step.
   if (setup.pressure) return <p class="how-sure">{sure.words}</p>
-  const chosen = stepOf(setup).value
-  const counted = sure.counts.filter((one) => one.of_ten > 0).sort((a, b) => Number(b.rate === chosen) - Number(a.rate === chosen) || b.count - a.count)
+  const counted = countsOf(sure, setup)
   return (
     <>
       {counted.length <= TALLIED && (
         <p class="how-sure" data-how-sure>
-          <span aria-hidden="true">How sure</span>
+          <span aria-hidden="true">Of 10 runs</span>
           {counted.map(({ rate, of_ten, text }) => (
             <span key={rate} class="tallied" aria-hidden="true">
               <b>{text}</b> <Tally count={of_ten} />
             </span>
           ))}
-          <span class="quiet" aria-hidden="true">
-            of 10 draws
-          </span>
           {sure.settled && <span class="aside">How sure: {sure.words}</span>}
         </p>
       )}
       {!sure.settled && <p class="unsettled">{sure.words}</p>}
     </>
   )
+}
+
+/** Those that runs chose, the answer's first. */
+function countsOf(sure: Sure, setup: Setup) {
+  const chosen = stepOf(setup).value
+  return sure.counts.filter((one) => one.of_ten > 0).sort((a, b) => Number(b.rate === chosen) - Number(a.rate === chosen) || b.count - a.count)
 }
 
 /** Strokes in fives, the fifth across the other four. */

@@ -1,41 +1,43 @@
 /** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
-import type { Candidate, EndOk, Quantity } from '../../core/report.ts'
-import { numberText, rateText } from '../figure/told.ts'
-
-export type AnswerPart = 'springs' | 'oil' | 'rear'
+import type { Candidate, EndOk, Quantity, Setup } from '../../core/report.ts'
+import { bare, number, type Shown, size } from '../figure/told.ts'
 
 export interface Line {
   words: string
-  figures: { of: Quantity; unit: string; rate?: boolean; to?: number }[]
+  figures: { of: Shown; unit: string; to?: string }[]
   /** What stands where there is no figure to show. */
   plain?: string
 }
 
-/** The lines of a part's answer. */
-export function answerLines(end: EndOk, part: AnswerPart): Line[] {
+/** The lines of an end's answer. */
+export function answerLines(end: EndOk): Line[] {
   const { chosen, leave, sure } = end
-  if (chosen.pressure) return airLines(end, part)
-  const gap = chosen.gap ? [{ words: part === 'oil' ? 'Set gap' : 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []
-  if (part === 'oil') return [...gap, ...oilLines(chosen)]
+  if (chosen.pressure) return airLines(end)
   const open = sure !== null && !sure.settled
-  const rate = { of: chosen.rate, unit: chosen.rate.unit, rate: true }
+  const rate = { of: chosen.rate, unit: chosen.rate.unit }
   return [
     open
-      ? { words: 'From', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low }, to: sure.high }] }
-      : { words: leave ? 'Leave' : 'Fit', figures: [rate] },
-    { words: open ? `at ${rateText(chosen.rate.value)}` : 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
-    ...gap,
+      ? { words: 'From', figures: [{ ...rate, of: { ...chosen.rate, value: sure.low, text: sure.low_text }, to: sure.high_text }] }
+      : { words: leave ? 'Keep' : 'Fit', figures: chosen.pair ? pairOf(chosen) : [rate] },
+    { words: open ? `at ${number(chosen.rate)}` : 'with', figures: [{ of: chosen.preload, unit: `${chosen.preload.unit} preload` }] },
+    ...(chosen.gap ? [{ words: 'and gap', figures: [{ of: chosen.gap, unit: 'mm' }] }] : []),
     ...oilLines(chosen),
   ]
 }
 
+/** An unequal pair: each leg's own rate. */
+const pairOf = ({ pair }: Setup): Line['figures'] => [
+  { of: pair!.left, unit: 'left,' },
+  { of: pair!.right, unit: 'N/mm right' },
+]
+
 /** An air spring's answer: pressure, then what is set for the end of the travel. */
-function airLines({ chosen, leave }: EndOk, part: AnswerPart): Line[] {
+function airLines({ chosen, leave }: EndOk): Line[] {
   const { pressure, air_oil, second_pressure, gap, oil } = chosen
-  const lines: Line[] = part === 'oil' ? [] : [{ words: leave ? 'Leave' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
+  const lines: Line[] = [{ words: leave ? 'Keep' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
   if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }]))
-  if (second_pressure) lines.push({ words: 'second volume', figures: [{ of: second_pressure, unit: 'bar' }] })
-  if (gap && oil) lines.push({ words: lines.length > 0 ? 'and gap' : 'Set gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
+  if (second_pressure) lines.push({ words: 'second', figures: [{ of: second_pressure, unit: 'bar' }] })
+  if (gap && oil) lines.push({ words: 'and gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
   return lines
 }
 
@@ -46,8 +48,9 @@ export function oilLines(chosen: Candidate): Line[] {
   if (shown(left) === shown(right)) return [oilLine([{ of: left, where: 'ml in each leg' }])]
   if (Math.sign(shown(left)) === Math.sign(shown(right))) {
     // One +/- for both, the wider, at the end of the line.
-    const band = left.plus_minus_95 === null || right.plus_minus_95 === null ? null : Math.max(left.plus_minus_95, right.plus_minus_95)
-    return [oilLine([{ of: { ...left, plus_minus_95: null }, where: 'ml left,' }, { of: { ...right, plus_minus_95: band }, where: 'right' }])]
+    const wider = (left.plus_minus_95 ?? 0) > (right.plus_minus_95 ?? 0) ? left : right
+    const last = { ...right, plus_minus_95: wider.plus_minus_95, plus_minus_text: wider.plus_minus_text }
+    return [oilLine([{ of: bare(left), where: 'ml left,' }, { of: last, where: 'right' }])]
   }
   return [oilLine([{ of: left, where: 'ml left' }]), oilLine([{ of: right, where: 'ml right' }])]
 }
@@ -57,9 +60,9 @@ function oilLine(sides: { of: Quantity; where: string }[]): Line {
   if (shown(first.of) === 0) return { words: 'and', figures: [], plain: `no oil to add ${first.where.replace('ml ', '')}` }
   return {
     words: first.of.value > 0 ? 'add' : 'take out',
-    figures: sides.map(({ of, where }) => ({ of: { ...of, value: Math.abs(of.value) }, unit: where })),
+    figures: sides.map(({ of, where }) => ({ of: size(of), unit: where })),
   }
 }
 
 /** The oil as it will be read on the page: whole millilitres, with their sign. */
-const shown = (oil: Quantity): number => Math.sign(oil.value) * Number(numberText(Math.abs(oil.value), oil.decimals))
+const shown = (oil: Quantity): number => Number(number(oil).replace('−', '-'))

@@ -1,54 +1,84 @@
 import type { End } from '../../core/report.ts'
+import { stateOf } from '../../store/fields.ts'
 import { report, reports } from '../../store/index.ts'
-import { Fields } from '../field/Fields.tsx'
-import { MeasureFirst } from './MeasureFirst.tsx'
+import { sized } from '../../store/looked.ts'
+import { plain } from '../../store/text.ts'
+import { PLAN } from '../../store/plan.ts'
+import type { Line } from '../answer/lines.ts'
+import { Lines } from '../answer/Answer.tsx'
+import { Next } from '../answer/Next.tsx'
+import { Field } from '../field/Field.tsx'
+import { FieldFold } from '../fold/FieldFold.tsx'
+import { Fold } from '../fold/Fold.tsx'
+import { Ranges } from '../ranges/Ranges.tsx'
+import { Frame } from '../shell/Frame.tsx'
+import { Kinds } from './Kinds.tsx'
+import { OnScales } from './OnScales.tsx'
 import './bike.css'
 
-/** Both ends in one sentence each, what that does to the bike, and the readings of bike and rider. */
+const ENDS = ['front', 'rear'] as const
+
+/** What stands on each axle, and the readings of bike and rider that say so. */
 export function Bike() {
-  const said = report.value
+  const lines = ENDS.map(lineOf).filter((line) => line !== null)
+  const front = sized(reports.front.value.report)
   return (
-    <section class="part" id="bike" aria-labelledby="bike-name">
+    <Frame room="bike" name="Bike">
       <div class="lead">
-        <h2 id="bike-name">Bike and rider</h2>
-        <div class="lead-lines" aria-live="polite">
-          <Lead end="front" name="Front" to="springs" />
-          <Lead end="rear" name="Rear" to="rear" />
+        <div class="answer" data-answer="bike" aria-live="polite">
+          {lines.length > 0 ? <Lines lines={lines} /> : <p class="answer-none">No axle loads yet.</p>}
+          <p>{front?.state === 'ok' && front.why[0]}</p>
+          <Assumed />
+          {report.value?.notes.map((note) => (
+            <p key={note} class="attend">
+              {note}
+            </p>
+          ))}
+        </div>
+      </div>
+      <div class="picture">
+        <OnScales />
+        <div class="rows" id="fields" tabIndex={-1}>
+          <Field path="bike.use" />
+          <Field path="rider.mass" />
         </div>
       </div>
       <div class="why">
-        <div>
-        {said?.attitude && <p>{said.attitude.words}</p>}
-        {said?.notes.map((note) => (
-          <p key={note} class="attend">
-            {note}
-          </p>
+        <Kinds />
+        <Next ends={ENDS} />
+      </div>
+      <div class="based">
+        {PLAN.bike.folds.map((plan) => (
+          <FieldFold key={plan.name} place="bike" plan={plan} shown={[]} />
         ))}
-        <MeasureFirst />
-        </div>
+        <Fold place="bike" name="ranges" title="Usual ranges" says="common practice, or yours">
+          <Ranges />
+        </Fold>
       </div>
-      <div class="rest">
-        <Fields part="bike and rider" />
-      </div>
-    </section>
+    </Frame>
   )
 }
 
-function Lead({ end, name, to }: { end: End; name: string; to: string }) {
-  const view = reports[end].value
-  const words = view.report?.state === 'ok' ? view.report.answer : view.report?.state === 'none' ? 'No spring on offer fits.' : 'No answer yet.'
+/** As weighed with the rider aboard; where that was not weighed, what the springs of that end carry. */
+function lineOf(end: End): Line | null {
+  const read = stateOf(`rider.${end}_axle`)
+  const words = end === 'front' ? 'Front' : 'Rear'
+  if (typeof read?.value === 'number') {
+    const of = { value: read.value, unit: read.unit, plus_minus_95: read.plus_minus_95, decimals: 1, text: plain(read.value), plus_minus_text: read.plus_minus_text }
+    return { words, figures: [{ of, unit: `${read.unit} on the axle` }] }
+  }
+  const load = sized(reports[end].value.report)?.load
+  return load ? { words, figures: [{ of: load.sprung_mass, unit: 'kg on its springs' }] } : null
+}
+
+/** How much of the answer is assumed, while much of it is. */
+function Assumed() {
+  const said = report.value
+  if (!said || said.measure_first.length === 0) return null
+  const share = (end: End) => `${said.assumed[end].assumed} of ${said.assumed[end].of} at the ${end}`
   return (
-    <p class={view.stale === 'last good' ? 'lead-line old' : 'lead-line'}>
-      <a href={`#${to}`}>{name} ›</a>
-      <span>
-        {figuresBold(words)}
-        {view.stale === 'last good' && <span class="attend"> Last good.</span>}
-      </span>
+    <p class="assumed-share">
+      <span class="assumed">Mostly assumed values</span>: {share('front')}, {share('rear')}. Don’t order parts from this yet.
     </p>
   )
-}
-
-/** The core's sentence with its figures set heavier. */
-function figuresBold(words: string) {
-  return words.split(/(\d+(?:\.\d+)?)/).map((part, index) => (index % 2 ? <b key={index}>{part}</b> : part))
 }

@@ -1,8 +1,16 @@
-import { useLayoutEffect, useRef } from 'preact/hooks'
+import { useSignal } from '@preact/signals'
 import type { End, Report } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
-import { report, reports } from '../../store/index.ts'
+import { head } from '../../store/actions.ts'
+import { job, openId, report, reports } from '../../store/index.ts'
+import { lookedAt } from '../../store/looked.ts'
 import { Caution } from '../caution/Caution.tsx'
+import { ShareJob } from '../door/ShareJob.tsx'
+import { Fold } from '../fold/Fold.tsx'
+import { Pair } from '../pair/Pair.tsx'
+import { Frame } from '../shell/Frame.tsx'
+import { wide } from '../shell/wide.ts'
+import { builtWords, leftOf, sameSetup } from './left.ts'
 import { Lists } from './Lists.tsx'
 import { Lined, Reading } from './Reading.tsx'
 import { CONDITIONS, restAt, restsOn } from './rests.ts'
@@ -14,32 +22,90 @@ import './print.css'
 /** What to do before the caps come off; torque and first ride stand among the checks. */
 const CARD_CAUTIONS = ['gas', 'springs', 'stand', 'shock']
 
-/** The card: the whole job on one printed page. */
+const ENDS = ['front', 'rear'] as const
+
+/** What was built, to be printed and handed over; the whole card is one printed page. */
 export function Card() {
-  const place = useRef<HTMLElement>(null)
-  useLayoutEffect(() => markForPrint(place.current), [report.value === null])
-  if (!report.value) return null
+  const now = report.value
+  const sharing = useSignal(false)
   return (
-    <section class="part" id="card">
-      <h2>Card</h2>
-      <button type="button" class="filled print-button" onClick={() => print()}>
-        Print the card
-      </button>
-      <article class="card" ref={place} aria-label="Card">
-        <Sheet report={report.value} />
-      </article>
-    </section>
+    <Frame room="card" name="Card">
+      <div class="lead no-print">
+        <Pair ends={ENDS} />
+        <div class="answer" data-answer="card" aria-live="polite">
+          {ENDS.map((end) => (
+            <AnswerOf key={end} end={end} />
+          ))}
+        </div>
+        <div class="card-buttons">
+          <button type="button" class="filled" disabled={!now} onClick={() => print()}>
+            Print
+          </button>
+          <button type="button" aria-expanded={sharing.value} onClick={() => (sharing.value = !sharing.value)}>
+            Share
+          </button>
+        </div>
+        {sharing.value && <ShareJob id={openId.value} key={openId.value} />}
+        <Named />
+      </div>
+      {now && (
+        <div class="picture card-folded">
+          <Fold place="card" name="sheet" title="The whole card" says="one printed page" forced={wide.value}>
+            <article class="card" aria-label="Card">
+              <Sheet report={now} />
+            </article>
+          </Fold>
+        </div>
+      )}
+      {now && (
+        <div class="why no-print">
+          <Fold place="card" name="checks" title="Before you hand it over" says={`${now.reassembly.length} checks`}>
+            <Plain words={now.reassembly} />
+          </Fold>
+          <Fold place="card" name="ride" title="First ride" says={now.first_ride[0]?.toLowerCase()}>
+            <Plain words={now.first_ride} />
+          </Fold>
+          <Fold place="card" name="cautions" title="Cautions" says="gas, springs, stand, torque">
+            <Caution keys={now.cautions.map(({ key }) => key)} />
+          </Fold>
+        </div>
+      )}
+    </Frame>
   )
 }
 
-/** The print style hides whatever stands beside the card and these. */
-function markForPrint(card: HTMLElement | null): void {
-  for (let around = card?.parentElement; around; around = around.parentElement) around.classList.add('prints')
+/** What the card calls the job. */
+function Named() {
+  return (
+    <div class="named">
+      <label class="ask">
+        <span>Name</span>
+        <input class="wide" type="text" autocomplete="off" maxLength={200} value={job.value.name} onInput={(event) => head({ name: event.currentTarget.value })} />
+      </label>
+      <label class="ask">
+        <span>Owner</span>
+        <input class="wide" type="text" autocomplete="off" maxLength={200} value={job.value.owner ?? ''} onInput={(event) => head({ owner: event.currentTarget.value })} />
+      </label>
+      <label class="ask">
+        <span>Date</span>
+        <input class="wide" type="date" value={job.value.date} onInput={(event) => head({ date: event.currentTarget.value })} />
+      </label>
+    </div>
+  )
 }
+
+const Plain = ({ words }: { words: string[] }) => (
+  <ul class="card-checks">
+    {words.map((check) => (
+      <li key={check}>{check}</li>
+    ))}
+  </ul>
+)
 
 function Sheet({ report: now }: { report: Report }) {
   const originOf = (path: string) => now.fields[path as FieldPath]?.origin ?? null
-  const rows = (end: End) => cardRows(end, reports[end].value.report, originOf)
+  const left = (end: End) => leftOf(lookedAt(end))
+  const rows = (end: End) => cardRows(end, reports[end].value.report, originOf, left(end))
   const { told, besides } = restsOn(now)
   const conditions = CONDITIONS.map((path) => restAt(now, path)).filter((rest) => rest !== null)
   return (
@@ -47,7 +113,7 @@ function Sheet({ report: now }: { report: Report }) {
       <Head now={now} />
       <AnswerOf end="front" />
       <AnswerOf end="rear" />
-      <SetupTable rows={{ front: rows('front'), rear: rows('rear') }} />
+      <SetupTable rows={{ front: rows('front'), rear: rows('rear') }} heads={{ front: left('front')?.head ?? 'draft', rear: left('rear')?.head ?? 'draft' }} />
       <p class="card-note">
         <b>Conditions</b>{' '}
         {conditions.map((rest) => (
@@ -107,12 +173,17 @@ function Head({ now }: { now: Report }) {
   )
 }
 
+/** What was built, and the recommendation where it differs; a draft for as long as nothing is. */
 function AnswerOf({ end }: { end: End }) {
   const { report: done, stale, problems } = reports[end].value
-  const words = done?.state === 'ok' ? done.answer : (problems[0]?.message ?? 'No answer yet.')
+  const answer = done?.state === 'ok' ? done.answer : (problems[0]?.message ?? 'No answer yet.')
+  const looked = lookedAt(end)
+  const built = looked?.kind === 'built' ? looked.setup : null
+  const words = built ? builtWords(end, built) : ''
   return (
-    <p class="card-answer" data-card-answer={end}>
-      <b>{end === 'front' ? 'Front' : 'Rear'}</b> {words}
+    <p class="card-answer" data-card-answer={end} data-left={built ? 'built' : 'draft'}>
+      <b>{end === 'front' ? 'Front' : 'Rear'}</b>, {built ? `built: ${words}` : `draft, not built: ${answer}`}
+      {built && !sameSetup(end, built, done) && <span> Recommended: {answer}</span>}
       {stale === 'last good' && <strong class="attend"> Last good result: an entry has been refused since.</strong>}
     </p>
   )

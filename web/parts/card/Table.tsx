@@ -4,8 +4,8 @@ import { type Cell, type Row, sharedCase } from './rows.ts'
 
 const ENDS: End[] = ['front', 'rear']
 
-/** Both ends, as found and as left. What a case says of one end only stands over that end's columns. */
-export function SetupTable({ rows }: { rows: Record<End, Row[]> }) {
+/** Both ends, as found and as left, or as a draft. What a case says of one end only stands over that end's columns. */
+export function SetupTable({ rows, heads }: { rows: Record<End, Row[]>; heads: Record<End, string> }) {
   const ends = ENDS.filter((end) => rows[end].length > 0)
   const names = [...new Set([...rows.front, ...rows.rear].map((row) => row.name))]
   const lines = names.map((name) => lineOf(name, rows))
@@ -26,7 +26,7 @@ export function SetupTable({ rows }: { rows: Record<End, Row[]> }) {
           </tr>
           <tr>
             {ends.map((end) => (
-              <Heads key={end} />
+              <Heads key={end} left={heads[end]} />
             ))}
           </tr>
         </thead>
@@ -48,11 +48,11 @@ export function SetupTable({ rows }: { rows: Record<End, Row[]> }) {
   )
 }
 
-function Heads() {
+function Heads({ left }: { left: string }) {
   return (
     <>
       <th scope="col">as found</th>
-      <th scope="col">as left</th>
+      <th scope="col">{left}</th>
     </>
   )
 }

@@ -20,7 +20,7 @@ const ELSEWHERE: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'fron
 
 /** Quantities that apply and are known, main or entered ones first told in full; the others are assumed in passing. */
 export function restsOn(report: Report): { told: Rest[]; besides: Rest[] } {
-  const all = Object.values(schema.fields).filter(({ path }) => !path.includes('.tried_') && !ELSEWHERE.includes(path))
+  const all = Object.values(schema.fields).filter(({ path }) => !/\.(tried|built)_/.test(path) && !ELSEWHERE.includes(path))
   const full = (field: FieldSchema) => field.main || report.fields[field.path]?.entered
   const rests = (fields: FieldSchema[]) => fields.map(({ path }) => restAt(report, path)).filter((rest) => rest !== null)
   return { told: rests(all.filter(full)), besides: rests(all.filter((field) => !full(field))) }

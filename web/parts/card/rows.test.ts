@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { EndReport } from '../../core/report.ts'
+import type { EndReport, Quantity, Setup } from '../../core/report.ts'
 import { figure as figureOf } from '../figure/testing.ts'
 import { cardRows, sharedCase } from './rows.ts'
 
@@ -16,8 +16,8 @@ const figure = (value: number, unit: string) => figureOf(value, unit, 1)
 const NAMES = ['preload', 'free_sag', 'rider_sag', 'frequency', 'end_force', 'end_multiple']
 const setup = (rate: number, more: object = {}) =>
   ({ rate: figure(rate, 'N/mm'), ...Object.fromEntries(NAMES.map((name) => [name, figure(1, 'mm')])), gap: figure(120, 'mm'), ...more }) as object
-const rows = (chosen: object, found: object) =>
-  cardRows('front', { state: 'ok', problems: [], chosen, as_found: { problem: null, setup: found } } as unknown as EndReport, () => 'measured')
+const report = (found: object) => ({ state: 'ok', problems: [], as_found: { problem: null, setup: found } }) as unknown as EndReport
+const rows = (chosen: object, found: object) => cardRows('front', report(found), () => 'measured', { setup: chosen as Setup, built: false, head: 'draft' })
 
 test('a fork on air alone prints how its air is set and no coil; one with a coil prints both', () => {
   const air = { pressure: figure(7.5, 'bar'), second_pressure: figure(11, 'bar'), air_oil: figure(20, 'ml') }
@@ -29,4 +29,12 @@ test('a fork on air alone prints how its air is set and no coil; one with a coil
   expect(kept[1]).toMatchObject({ name: 'Second volume', case: 'cold', found: [{ text: '10.0', origin: 'measured' }], left: [{ text: '10.0', origin: 'measured' }] })
   expect(rows(setup(1, air), setup(1, air)).map((row) => row.name)).toContain('Spring rate')
   expect(rows(setup(4.6), setup(4.2)).map((row) => row.name)).not.toContain('Air pressure')
+})
+
+test('what was built stands leg by leg over the lines of where it came from; a draft has none', () => {
+  const gaps = [figure(124, 'mm'), figure(122, 'mm')] as unknown as [Quantity, Quantity]
+  const built = cardRows('front', report(setup(4.2)), () => 'measured', { setup: setup(4.8) as Setup, built: true, head: 'as left', gaps })
+  expect(built.find((row) => row.name === 'Gap')!.left.map(({ text, origin }) => `${text} ${origin}`)).toEqual(['124.0 measured', '122.0 measured'])
+  expect(built[0]).toMatchObject({ name: 'Spring rate', left: [{ text: '4.8', origin: 'measured' }] })
+  expect(rows(setup(4.8), setup(4.2))[0]).toMatchObject({ left: [{ text: '4.8', origin: null }] })
 })

@@ -1,6 +1,6 @@
 /** The card's table: as found and as left, each row with the case that its figures hold for. */
 import type { Candidate, End, EndReport, FoundSetup, Quantity, Setup } from '../../core/report.ts'
-import { number, plusMinus, rateText } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/told.ts'
 import type { Origin } from '../../generated/schema.ts'
 
 export interface Cell {
@@ -18,44 +18,59 @@ export interface Row {
   left: Cell[]
 }
 
+/** What an end is left as: what was built, or the recommendation as a draft. */
+export interface Left {
+  setup: Setup
+  built: boolean
+  /** Over its column: never "as left" for what was only worked out. */
+  head: 'as left' | 'draft'
+  /** Each leg's own, where they were read back. */
+  gaps?: [Quantity, Quantity] | undefined
+  oil?: Candidate['oil']
+}
+
 type OriginOf = (key: string) => Origin | null
 
-/** Rows of one end; empty where nothing could be worked out. `originOf` tells where a field came from. */
-export function cardRows(end: End, report: EndReport | null, originOf: OriginOf): Row[] {
+/** Rows of one end; empty where nothing could be worked out. `originOf` tells where a field came from, `as` what the end is left as. */
+export function cardRows(end: End, report: EndReport | null, originOf: OriginOf, as: Left | null): Row[] {
   if (!report || report.state === 'refused') return []
   const found = report.as_found.setup
-  const left = report.state === 'ok' ? report.chosen : null
+  const left = as?.setup ?? null
   const any = left ?? found
   if (!any) return []
-  const row = (name: string, unit: string, pick: (setup: Setup) => Quantity, origin: Origin | null = null): Row => ({
+  const built = (key: string) => (as?.built ? originOf(`${end}.built_${key}`) : null)
+  const row = (name: string, unit: string, pick: (setup: Setup) => Quantity, key = ''): Row => ({
     name,
     unit,
     case: pick(any).case,
-    found: found ? [cell(pick(found), origin)] : [],
-    left: left ? [cell(pick(left), null)] : [],
+    found: found ? [cell(pick(found), key ? originOf(`${end}.${key}`) : null)] : [],
+    left: left ? [cell(pick(left), key ? built(key) : null)] : [],
   })
   return [
     ...airRows(found, left, originOf),
     ...(coilless(any)
       ? []
       : [
-          row('Spring rate', 'N/mm', (setup) => setup.rate, originOf(`${end}.rate`)),
-          row('Preload', 'mm', (setup) => setup.preload, originOf(`${end}.preload`)),
+          row('Spring rate', 'N/mm', (setup) => setup.rate, 'rate'),
+          row('Preload', 'mm', (setup) => setup.preload, 'preload'),
         ]),
-    ...gapRows(found, left, originOf),
+    ...gapRows(found, left, originOf, as),
     row('Free sag', 'mm', (setup) => setup.free_sag),
     row('Rider sag', 'mm', (setup) => setup.rider_sag),
     row('Ride frequency', 'Hz', (setup) => setup.frequency),
-    row('End force', 'kN', (setup) => setup.end_force),
-    row('End multiple', '×', (setup) => setup.end_multiple),
+    told(row('Force at full travel', 'kN', (setup) => setup.end_force)),
+    told(row('The same over load', '×', (setup) => setup.end_multiple)),
   ]
 }
+
+/** The row's name says already what its case begins with. */
+const told = (row: Row): Row => ({ ...row, case: row.case.replace(/^(full travel|end force over static rider load), /, '') })
 
 /** A fork on air alone. */
 const coilless = (setup: Setup) => Boolean(setup.pressure) && setup.rate.value === 0
 
 /** How an air spring is set: its pressures as found and as left (what was not set stays), and what goes into its chamber. */
-function airRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {
+function airRows(found: FoundSetup | null, left: Setup | null, originOf: OriginOf): Row[] {
   const kinds: [string, string, string, (setup: Setup) => Quantity | null | undefined][] = [
     ['Air pressure', 'bar', 'front.air_pressure', (setup) => setup.pressure],
     ['Second volume', 'bar', 'front.second_pressure', (setup) => setup.second_pressure],
@@ -70,19 +85,20 @@ function airRows(found: FoundSetup | null, left: Candidate | null, originOf: Ori
   })
 }
 
-function gapRows(found: FoundSetup | null, left: Candidate | null, originOf: OriginOf): Row[] {
+function gapRows(found: FoundSetup | null, left: Setup | null, originOf: OriginOf, as: Left | null): Row[] {
   const gap = left?.gap ?? found?.gap
   if (!gap) return []
   const read = found?.gap_left && found.gap_right ? [cell(found.gap_left, originOf('front.gap_left')), cell(found.gap_right, originOf('front.gap_right'))] : []
-  const oil = left?.oil
+  const legs = as?.gaps?.map((one, index) => cell(one, originOf(index === 0 ? 'front.built_gap_left' : 'front.built_gap_right')))
+  const oil = as?.oil
   return [
-    { name: 'Gap', unit: 'mm', case: gap.case, found: read, left: left?.gap ? [cell(left.gap, null)] : [] },
+    { name: 'Gap', unit: 'mm', case: gap.case, found: read, left: legs ?? (left?.gap ? [cell(left.gap, null)] : []) },
     ...(oil ? [{ name: 'Oil to add', unit: 'ml', case: 'left leg, right leg', found: [], left: [cell(oil.left, null), cell(oil.right, null)] }] : []),
   ]
 }
 
 function cell(of: Quantity, origin: Origin | null): Cell {
-  return { text: of.unit === 'N/mm' ? rateText(of.value) : number(of), band: plusMinus(of), origin }
+  return { text: number(of), band: plusMinus(of), origin }
 }
 
 /** The parts that two cases share, and what only one of them says. */

@@ -1,49 +1,55 @@
-import { signal } from '@preact/signals'
-import { useEffect, useState } from 'preact/hooks'
-import type { End } from '../../core/report.ts'
+import type { Curve, End } from '../../core/report.ts'
 import { report, reports } from '../../store/index.ts'
 import { theme } from '../../store/theme.ts'
-import { useWidth } from '../figure/useWidth.ts'
+import { useFonts, useWidth } from '../figure/useWidth.ts'
+import { chosen, OverlayChoice } from './choice.tsx'
 import { Drawing } from './Drawing.tsx'
 import { ChartTable } from './Table.tsx'
-import { type Shown, shownOf } from './words.ts'
+import { turned, TurnButton } from './turn.tsx'
+import { type Looked, pairWords, type Shown, shownOf } from './words.ts'
 import './chart.css'
 
 const PLOT = 280
 const WIDEST = 560
 
-/** Both charts are turned together: they are read beside each other. */
-const turned = signal(false)
-
 /** Force against stroke of an end, one tap from its turned version and its table. */
-export function ForceChart({ end }: { end: End }) {
+export function ForceChart({ end, looked, built = null }: { end: End; looked?: Looked | undefined; built?: Curve | null }) {
   const view = reports[end].value
-  const shown = view.report && view.report.state !== 'refused' ? shownOf(end, view.report) : null
-  if (!shown) return null
-  const oneSpring = end === 'front' && report.value?.fields['front.springs_in']?.value === 'one'
+  const all = view.report && view.report.state !== 'refused' ? shownOf(end, view.report, looked, built) : null
+  if (!all) return null
+  const oneSpring = springsInOne(end)
+  const shown = chosen(all)
   return (
     <div class={`chart ${view.stale === 'last good' ? 'last-good' : ''}`}>
-      <h3>
-        {report.value?.header.invented ? 'Force, demo, invented' : 'Force'}
-        {view.stale === 'last good' && <strong class="attend"> last good</strong>}
-      </h3>
+      <ChartTitle end={end} />
       <Sized shown={shown} oneSpring={oneSpring} />
-      <button type="button" class="link" onClick={() => (turned.value = !turned.value)}>
-        {turned.value ? 'Stroke up the side' : 'Stroke along the bottom'}
-      </button>
+      <p class="quiet">{pairWords(all.setup)}</p>
+      <OverlayChoice shown={all} />
+      <TurnButton />
       <details>
-        <summary>Table behind the chart</summary>
+        <summary>Figures as a table</summary>
         <ChartTable shown={shown} oneSpring={oneSpring} />
       </details>
     </div>
   )
 }
 
+/** Both ends have a chart: each says whose it is, and whether it is of a demo. */
+export function ChartTitle({ end }: { end: End }) {
+  return (
+    <h2 class="chart-title">
+      {end === 'front' ? 'Front force' : 'Rear force'}
+      {report.value?.header.invented && ' (demo)'}
+      {reports[end].value.stale === 'last good' && <strong class="attend"> last good</strong>}
+    </h2>
+  )
+}
+
+export const springsInOne = (end: End): boolean => end === 'front' && report.value?.fields['front.springs_in']?.value === 'one'
+
 function Sized({ shown, oneSpring }: { shown: Shown; oneSpring: boolean }) {
   const { place, width } = useWidth<HTMLDivElement>()
-  const [, measured] = useState(false)
-  // Labels keep off each other by their measured widths: measure again with the font, and at the theme's size.
-  useEffect(() => void document.fonts.ready.then(() => measured(true)), [])
+  useFonts()
   void theme.value
   return (
     <div class="drawing-room" ref={place}>

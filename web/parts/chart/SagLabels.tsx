@@ -1,5 +1,5 @@
 import { max } from 'd3-array'
-import { numberText, told } from '../figure/told.ts'
+import { number, numberText, told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { type Geometry, reader } from './geometry.ts'
 import { spread } from './labels.ts'
@@ -16,21 +16,29 @@ interface Sag {
   y: number
 }
 
-/** Both sags as labelled points on the curve on which they were worked out: the slow one. */
-export function SagLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: Measure }) {
-  const { setup, curve, report } = shown
-  if (!setup) return null
+/** Both sags, and where their labels stand. */
+export function sagPlaces(place: Geometry, shown: Shown, measure: Measure): { sags: Sag[]; spots: Spot[] } {
+  const { setup, curve } = shown
+  if (!setup) return { sags: [], spots: [] }
   const slow = reader(curve, 'slow')
   const point = (kind: 'free' | 'rider', mm: number, text: string): Sag => {
     const [x, y] = place.at(mm, slow(mm))
     return { kind, mm, text, x, y }
   }
+  // Beside the leg the strip, close under it, tells unit and +/-.
+  const figure = place.frame.start === undefined ? told : number
   const sags = [
-    point('free', setup.free_sag.value, `free sag ${told(setup.free_sag)}`),
-    point('rider', setup.rider_sag.value, `rider sag ${told(setup.rider_sag)}`),
+    point('free', setup.free_sag.value, `free sag ${figure(setup.free_sag)}`),
+    point('rider', setup.rider_sag.value, `rider sag ${figure(setup.rider_sag)}`),
   ]
-  const spots = place.turned ? under(place, sags) : beside(place, shown, sags, measure)
-  const load = place.turned ? '' : `load ${numberText(report.load.aboard.value / 1000, 2)} kN`
+  return { sags, spots: place.turned ? under(place, sags) : beside(place, shown, sags, measure) }
+}
+
+/** Both sags as labelled points on the curve on which they were worked out: the settled one. */
+export function SagLabels({ place, shown, measure }: { place: Geometry; shown: Shown; measure: Measure }) {
+  const { sags, spots } = sagPlaces(place, shown, measure)
+  if (sags.length === 0) return null
+  const load = place.turned || place.frame.start !== undefined ? '' : `load ${numberText(shown.report.load.aboard.value / 1000, 2)} kN`
   const after = load && `, ${load}`
   const fits = spots[1]!.x + measure(sags[1]!.text + after) <= place.frame.right
   return (
@@ -57,7 +65,7 @@ export function SagLabels({ place, shown, measure }: { place: Geometry; shown: S
 type Spot = { x: number; y: number }
 
 /** Stroke up: beside the points, to the right of every curve at that height. */
-function beside(place: Geometry, { curve, found, tried }: Shown, sags: Sag[], measure: Measure): Spot[] {
+function beside(place: Geometry, { curve, beside: others }: Shown, sags: Sag[], measure: Measure): Spot[] {
   const heights = spread(
     sags.map((sag) => sag.y),
     LINE,
@@ -66,8 +74,8 @@ function beside(place: Geometry, { curve, found, tried }: Shown, sags: Sag[], me
   )
   const right = (y: number) => {
     const mm = place.strokeScale.invert(y - LINE / 2)
-    const forces = [reader(curve, 'fast')(mm), found && reader(found, 'working')(mm), tried && reader(tried, 'working')(mm)]
-    return place.force(max(forces, (force) => force ?? 0)!)
+    const forces = [reader(curve, 'fast')(mm), ...others.map((one) => reader(one.curve, 'working')(mm))]
+    return place.force(max(forces)!)
   }
   const room = place.frame.right - max(sags, (sag) => measure(sag.text))!
   const x = Math.min(room, max(heights, right)! + 16)

@@ -15,11 +15,11 @@ export function ChartTable({ shown, oneSpring }: { shown: Shown; oneSpring: bool
     <div class="table-room" role="region" tabIndex={0} aria-label={`Table behind the chart, ${end}`}>
       <table class="chart-table" data-table={end}>
         <caption>
-          {forceWords(end, oneSpring)}; gas is slow less springs; wheel rate N/mm; {curve.axis}, mm.
+          {forceWords(end, oneSpring)}; gas is settled less springs; wheel rate N/mm; {curve.axis}, mm.
         </caption>
         <thead>
           <tr>
-            {['stroke', 'springs', 'gas', 'slow', 'working', 'fast', 'wheel rate'].map((name) => (
+            {['stroke', 'springs', 'gas', 'settled', 'riding', 'sudden', 'wheel rate'].map((name) => (
               <th key={name} scope="col">
                 {name}
               </th>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { inRows, spread, type Wish } from './labels.ts'
+import { inOneRow, inRows, spread, type Wish } from './labels.ts'
 
 const wish = (key: string, at: number, width: number): Wish => ({ key, text: key, at, width })
 
@@ -42,4 +42,15 @@ test('positions are spread no further than they need', () => {
   expect(spread([10, 100], 20, 0, 200)).toEqual([10, 100])
   expect(spread([100, 98], 20, 0, 200)).toEqual([118, 98])
   expect(spread([195, 199, 190], 20, 0, 200)).toEqual([180, 200, 160])
+})
+
+test('labels that fit share one row in the order of their points', () => {
+  const placed = inOneRow([wish('sudden', 350, 80), wish('settled', 340, 90), wish('found', 345, 60)], 100, 358)!
+  expect(placed.map((one) => one.key)).toEqual(['settled', 'found', 'sudden'])
+  for (const [i, one] of placed.entries()) {
+    expect(one.left).toBeGreaterThanOrEqual(i === 0 ? 100 : placed[i - 1]!.left + placed[i - 1]!.width + 10)
+    expect(one.left + one.width).toBeLessThanOrEqual(358)
+  }
+  expect(inOneRow([wish('a', 10, 200), wish('b', 20, 200)], 0, 300)).toBeNull()
+  expect(inOneRow([wish('alone', 50, 40)], 0, 300)![0]!.left).toBe(30)
 })

@@ -49,6 +49,28 @@ function offLeader(one: Placed, other: Placed): boolean {
 
 const covers = (one: Placed, at: number): boolean => at > one.left - 3 && at < one.left + one.width + 3
 
+/**
+ * All labels in one row, each as near to over its point as the others let it, with a leader that may slant; null where they do not
+ * fit. In order of their points.
+ */
+export function inOneRow(wishes: Wish[], from: number, to: number): Placed[] | null {
+  const order = [...wishes].sort((a, b) => a.at - b.at)
+  const whole = order.reduce((sum, wish) => sum + wish.width + APART, -APART)
+  if (whole > to - from) return null
+  const lefts: number[] = []
+  let least = from
+  for (const [i, wish] of order.entries()) {
+    lefts[i] = Math.max(wish.at - wish.width / 2, least)
+    least = lefts[i]! + wish.width + APART
+  }
+  let most = to
+  for (let i = order.length - 1; i >= 0; i--) {
+    lefts[i] = Math.min(lefts[i]!, most - order[i]!.width)
+    most = lefts[i]! - APART
+  }
+  return order.map((wish, i) => ({ ...wish, row: 0, left: lefts[i]! }))
+}
+
 /** Positions as near as can be to those wished for, at least `gap` apart, in the same order, between two ends. */
 export function spread(wishes: number[], gap: number, from: number, to: number): number[] {
   const order = wishes.map((_, i) => i).sort((a, b) => wishes[a]! - wishes[b]!)

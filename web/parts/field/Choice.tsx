@@ -3,10 +3,10 @@ import { type } from '../../store/actions.ts'
 import { textOf } from '../../store/fields.ts'
 import type { FieldSchema } from '../../store/schema.ts'
 import { origin } from './Entry.tsx'
-import { fieldId } from './words.ts'
+import { describedBy, fieldId } from './words.ts'
 
 /** One of a few: the system's own list, over the line of its origin. */
-export function Choice({ field, state, refused }: { field: FieldSchema; state: FieldState | undefined; refused: boolean }) {
+export function Choice({ field, state, refused, within }: { field: FieldSchema; state: FieldState | undefined; refused: boolean; within: boolean }) {
   const id = fieldId(field.path)
   const chosen = textOf(field.path) || String(state?.value ?? '')
   const known = field.choices.some((choice) => choice.key === chosen)
@@ -23,7 +23,7 @@ export function Choice({ field, state, refused }: { field: FieldSchema; state: F
         name={field.path}
         value={chosen}
         aria-invalid={refused}
-        aria-describedby={`${id}-origin ${id}-problem`}
+        aria-describedby={describedBy(id, from === 'assumed', within, refused)}
         onChange={(event) => type(field.path, event.currentTarget.value, field.typed)}
       >
         {!known && <option value={chosen}>{chosen || 'Choose'}</option>}

@@ -1,34 +1,37 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import { problemAt, stateOf } from '../../store/fields.ts'
+import { entryOf, problemAt, stateOf } from '../../store/fields.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { Choice } from './Choice.tsx'
 import { Entry } from './Entry.tsx'
 import { Panel } from './Panel.tsx'
+import { afterPress } from './press.ts'
 import { Problem } from './Problem.tsx'
 import { Spread } from './Spread.tsx'
-import { fieldId, usualWords } from './words.ts'
+import { fieldId } from './words.ts'
 import './field.css'
 
 // A figure is half typed for a moment: what is wrong with it is said once the hand rests.
 const REST = 700
 
-/** One field of the job by its declaration: label, value with unit over its origin's line, +/-; the rest one tap away. */
-export function Field({ path }: { path: FieldPath }) {
+/** Fields of other kinds do not exist: what does not apply, or is not known to, is not drawn. */
+export const exists = (path: FieldPath): boolean => stateOf(path)?.applies ?? entryOf(path) !== undefined
+
+/** One field by its declaration: label, value with unit over its origin's line, +/-. With the hand in it, all that is known of it. */
+export function Field({ path, label }: { path: FieldPath; label?: string | undefined }) {
   const field = schema.fields[path]
   const state = stateOf(path)
-  const open = useSignal(false)
   const within = useSignal(false)
   const resting = useSignal(true)
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
   const place = useRef<HTMLDivElement>(null)
   const problem = resting.value ? problemAt(path) : null
   useEffect(() => {
-    // What is said under the field, and whatever grew above it, must not push it under the strip.
-    if (within.value) place.current?.scrollIntoView({ block: 'nearest' })
+    // What opens under the field, and whatever grew above it, must not push it under the strip.
+    if (within.value) place.current?.querySelector('.value')?.scrollIntoView({ block: 'nearest' })
   }, [within.value, problem?.message])
-  if (state && !state.applies) return null
+  if (!exists(path)) return null
 
   const typing = () => {
     resting.value = false
@@ -36,41 +39,42 @@ export function Field({ path }: { path: FieldPath }) {
     timer.current = setTimeout(() => (resting.value = true), REST)
   }
   const leave = (event: FocusEvent) => {
-    if ((event.currentTarget as Element).contains(event.relatedTarget as Node | null)) return
-    within.value = false
+    const row = event.currentTarget as Element
+    if (row.contains(event.relatedTarget as Node | null)) return
     resting.value = true
+    afterPress(() => (within.value = row.contains(document.activeElement)))
   }
   const id = fieldId(path)
-  const usual = usualWords(state)
   return (
-    <div
-      ref={place}
-      class={rowClass(field, problem !== null)}
-      id={path}
-      onFocusCapture={() => (within.value = true)}
-      onBlurCapture={leave}
-    >
-      <label for={id}>{field.label}</label>
+    <div ref={place} class={rowClass(field, problem !== null, within.value)} id={path} onFocusCapture={() => (within.value = true)} onBlurCapture={leave} onKeyDown={walk}>
+      <label for={id}>{label ?? field.label}</label>
       {field.kind === 'choice' ? (
-        <Choice field={field} state={state} refused={problem !== null} />
+        <Choice field={field} state={state} refused={problem !== null} within={within.value} />
       ) : (
         <Entry field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} />
       )}
-      <Spread field={field} state={state} open={open} />
-      {within.value && usual && (
-        <p class="quiet wide" id={`${id}-usual`}>
-          {usual}
-        </p>
-      )}
+      <Spread field={field} state={state} />
+      {/* What is wrong stands first: what opens under it moves no button of it away from the finger. */}
       <Problem field={field} problem={problem} />
-      {open.value && <Panel field={field} state={state} />}
+      {within.value && <Panel field={field} state={state} />}
     </div>
   )
 }
 
-const LONG_CHOICE = 20
+/** One stop a field: arrow down leads from the value into what is known of it, Escape back. */
+function walk(event: KeyboardEvent): void {
+  const row = event.currentTarget as HTMLElement
+  const value = row.querySelector<HTMLElement>('.value input, .value select')
+  if (event.key === 'Escape') value?.focus()
+  else if (event.key !== 'ArrowDown' || !(event.target instanceof HTMLInputElement) || event.target !== value) return
+  else row.querySelector<HTMLElement>('.panel button, .panel input')?.focus()
+  event.preventDefault()
+}
 
-function rowClass(field: FieldSchema, refused: boolean): string {
-  const long = field.kind === 'rates' || field.kind === 'pairs' || field.choices.some((choice) => choice.label.length > LONG_CHOICE)
-  return `row${long ? ' long' : ''}${refused ? ' refused' : ''}`
+// First of a pair whose other half is another kind of figure: its unit must stand.
+const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'elsewhere.luggage']
+
+function rowClass(field: FieldSchema, refused: boolean, within: boolean): string {
+  const long = field.kind === 'rates' || field.kind === 'pairs'
+  return ['row', long && 'long', MIXED.includes(field.path) && 'mixed', refused && 'refused', within && 'within'].filter(Boolean).join(' ')
 }

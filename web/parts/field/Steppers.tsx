@@ -1,4 +1,4 @@
-import type { Candidate, End } from '../../core/report.ts'
+import type { End, Setup } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { clear, type } from '../../store/actions.ts'
 import { problemAt, textOf } from '../../store/fields.ts'
@@ -12,13 +12,12 @@ import './steppers.css'
 export interface Turned {
   path: FieldPath
   label: string
-  of: (chosen: Candidate) => number | undefined
+  of: (chosen: Setup) => number | undefined
 }
 
 export function Steppers({ end, turned }: { end: End; turned: Turned[] }) {
   return (
     <div class="steppers" role="group" aria-label={`Try, ${end}`}>
-      <h3>Try</h3>
       {turned.map((one) => (
         <Stepper key={one.path} end={end} {...one} />
       ))}
@@ -26,7 +25,7 @@ export function Steppers({ end, turned }: { end: End; turned: Turned[] }) {
   )
 }
 
-function Stepper({ end, path, label, of }: Turned & { end: End }) {
+export function Stepper({ end, path, label, of }: Turned & { end: End }) {
   const field = schema.fields[path]
   const { report } = reports[end].value
   const answer = report?.state === 'ok' ? of(report.chosen) : undefined
@@ -51,6 +50,7 @@ function Stepper({ end, path, label, of }: Turned & { end: End }) {
       </button>
       <output class={text === '' ? '' : 'tried-now'} name={path}>
         <b>{at === undefined ? text || '–' : figure(at, field.decimals)}</b> {at === undefined ? '' : field.unit}
+        {text !== '' && answer !== undefined && <span class="stepper-answer">answer {figure(answer, field.decimals)}</span>}
       </output>
       <button type="button" aria-label={`${label}: ${field.step} ${field.unit} more`} disabled={off(1)} onClick={() => turn(1)}>
         <Sign plus />

@@ -4,6 +4,12 @@ import { figure, plain } from '../../store/text.ts'
 
 export const fieldId = (path: string): string => path.replace('.', '-')
 
+/** Names only what is there to be read. */
+export function describedBy(id: string, assumed: boolean, within: boolean, refused: boolean): string | undefined {
+  const there = [assumed && `${id}-origin`, within && `${id}-usual`, refused && `${id}-problem`].filter(Boolean)
+  return there.length > 0 ? there.join(' ') : undefined
+}
+
 const withUnit = (text: string, unit: string): string => `${text}${/^[°%]/.test(unit) || !unit ? '' : ' '}${unit}`
 
 /** What stands in for a field where nothing is entered; empty where nothing does. */
@@ -16,7 +22,7 @@ export function usualWords(state: FieldState | undefined): string {
   const usual = state?.usual
   if (!usual) return ''
   const range = usual.low === usual.high ? plain(usual.low) : `${plain(usual.low)} to ${plain(usual.high)}`
-  return `Usual: ${withUnit(range, usual.unit)}.`
+  return `Usually ${withUnit(range, usual.unit)}.`
 }
 
 export function limitWords(field: FieldSchema): string {

@@ -1,16 +1,15 @@
-import type { Quantity } from '../../core/report.ts'
-import { number, plusMinus, rateText } from './told.ts'
+import { number, plusMinus, type Shown } from './told.ts'
 import './figure.css'
 
-/** A worked-out figure: the number, its unit smaller, its +/- smallest, all on one line. `to` makes it a span of rates. */
-export function Figure({ of, unit, rate = false, to }: { of: Quantity; unit?: string; rate?: boolean; to?: number }) {
+/** A worked-out figure: the number, its unit smaller, its +/- smallest, all on one line. `to` makes it a span. */
+export function Figure({ of, unit, to }: { of: Shown; unit?: string; to?: string }) {
   const band = to === undefined ? plusMinus(of) : ''
   const words = unit ?? of.unit
   return (
     <span class="told">
       <b>
-        {rate ? rateText(of.value) : number(of)}
-        {to !== undefined && ` to ${rateText(to)}`}
+        {number(of)}
+        {to !== undefined && ` to ${to}`}
       </b>
       {words && <span class="unit"> {words}</span>}
       {band && <small> {band}</small>}

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { figure } from './testing.ts'
-import { numberText, rateText, told } from './told.ts'
+import { bare, numberText, size, told } from './told.ts'
 
-// The right-hand sides are what Python's format() and the core's rate_text give.
+// The right-hand sides are what Python's format() gives.
 test.each([
   [0.5, 0, '0'],
   [1.5, 0, '2'],
@@ -21,18 +21,14 @@ test.each([
   expect(numberText(value, decimals)).toBe(text)
 })
 
-test.each([
-  [4.6, '4.6'],
-  [4.25, '4.25'],
-  [5, '5.0'],
-  [56, '56'],
-  [52.5, '52.5'],
-])('rate %d is %s', (value, text) => {
-  expect(rateText(value)).toBe(text)
-})
-
 test('a result is told as the core rounded it, with its unit and its +/- where it has one', () => {
   expect(told(figure(30.4))).toBe('30 mm')
   expect(told(figure(30.4, 'mm', 0, '±0.3'))).toBe('30 mm ±0.3')
   expect(told(figure(7.17, '', 1))).toBe('7.2')
+})
+
+test('a size has no sign, in its text either, and what is bare has no band', () => {
+  const taken = { ...figure(-8, 'ml', 0, '±2'), text: '−8' }
+  expect(told(size(taken))).toBe('8 ml ±2')
+  expect(told(bare(taken))).toBe('−8 ml')
 })

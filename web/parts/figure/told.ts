@@ -1,7 +1,7 @@
-/** Results as text, rounded as the core rounds them in its sentences: page and sentence must say the same number. */
+/** Results as text: the core has rounded them, so that page and sentence say the same number. */
 import type { Quantity, Setup } from '../../core/report.ts'
 
-/** A number with a fixed number of decimals; a true minus sign, no negative zero. */
+/** A number that is no result (a point of a drawing, of a curve), with a fixed number of decimals; a true minus sign, no negative zero. */
 export function numberText(value: number, decimals: number): string {
   const size = Math.abs(value)
   const text = tie(size, decimals) ?? size.toFixed(decimals)
@@ -15,14 +15,11 @@ function tie(size: number, decimals: number): string | undefined {
   return ((below + (below % 2)) / 10 ** decimals).toFixed(decimals)
 }
 
-/** A spring rate as the trade writes it. */
-export function rateText(value: number): string {
-  if (value >= 20) return numberText(value, 1).replace(/\.0$/, '')
-  return numberText(value, 2).replace(/0$/, '')
-}
+/** What is shown of a figure: a result's, or a reading's. */
+export type Shown = Omit<Quantity, 'case' | 'origin'>
 
 /** The number of a result, as the core rounded it. */
-export const number = (figure: Quantity): string => figure.text
+export const number = (figure: Shown): string => figure.text
 
 /** What candidates are told apart by: an air spring's pressure, else the rate. */
 export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
@@ -31,7 +28,13 @@ export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
 export const stepText = (setup: Setup): string => number(stepOf(setup))
 
 /** The +/- of a result; empty where no band was worked out. */
-export const plusMinus = (figure: Quantity): string => figure.plus_minus_text
+export const plusMinus = (figure: Shown): string => figure.plus_minus_text
+
+/** A result without its sign, where a word says which way it goes. */
+export const size = <F extends Shown>(figure: F): F => ({ ...figure, value: Math.abs(figure.value), text: figure.text.replace('−', '') })
+
+/** A result without its +/-, where another's stands for both. */
+export const bare = <F extends Shown>(figure: F): F => ({ ...figure, plus_minus_95: null, plus_minus_text: '' })
 
 /** A result with its unit and +/-. */
 export const told = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
 /** The width that the page gives an element, kept up to date; 0 before it is laid out and while it is hidden. */
 export function useWidth<T extends HTMLElement>() {
@@ -14,4 +14,10 @@ export function useWidth<T extends HTMLElement>() {
     return () => watch.disconnect()
   }, [])
   return { place, width }
+}
+
+/** Draw again once the font is there: labels keep off each other by their measured widths. */
+export function useFonts(): void {
+  const [, measured] = useState(false)
+  useEffect(() => void document.fonts.ready.then(() => measured(true)), [])
 }

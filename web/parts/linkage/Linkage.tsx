@@ -1,16 +1,10 @@
-import { useEffect, useState } from 'preact/hooks'
 import type { LinkageView, Motion } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
-import { theme } from '../../store/theme.ts'
 import { Figure } from '../figure/Figure.tsx'
-import { useWidth } from '../figure/useWidth.ts'
 import { number, numberText } from '../figure/told.ts'
-import { SideView } from './SideView.tsx'
 import './linkage.css'
 
-const WIDEST = 560
-
-/** How the shock follows the rear wheel: a table, and a side view where the linkage's points are known. */
+/** How the shock follows the rear wheel, in figures; its picture stands before the fields. */
 export function Linkage() {
   const { report, stale } = reports.rear.value
   const motion = report && report.state !== 'refused' ? report.motion : null
@@ -22,26 +16,11 @@ export function Linkage() {
         Leverage <Figure of={motion.average} /> (wheel / shock) on average, falling by <Figure of={motion.fall} /> over the travel.
       </p>
       <p class="quiet">{motion.words}</p>
-      {motion.views.length > 0 && <Pictured views={motion.views} />}
       <Rows motion={motion} />
       {motion.views.length > 0 && <Points views={motion.views} />}
       {motion.fit && <Scatter fit={motion.fit} />}
       <p class="quiet">{motion.left_out}</p>
     </details>
-  )
-}
-
-function Pictured({ views }: { views: LinkageView[] }) {
-  const { place, width } = useWidth<HTMLElement>()
-  const [, measured] = useState(false)
-  // Room is left for labels by their measured widths: measure again with the font, and at the theme's size.
-  useEffect(() => void document.fonts.ready.then(() => measured(true)), [])
-  void theme.value
-  return (
-    <figure ref={place}>
-      {width > 0 && <SideView views={views} width={Math.min(width, WIDEST)} />}
-      <figcaption class="quiet">Wheel travel in mm. Filled points are fixed to the frame; dashed is hanging, dotted is full travel.</figcaption>
-    </figure>
   )
 }
 

@@ -6,8 +6,8 @@ import { layout, middle, type Spot } from './layout.ts'
 const STYLES = ['hanging', 'ridden', 'full'] as const
 const ON_FRAME = new Set(['swingarm pivot', 'shock top'])
 
-/** Three positions over each other, one line weight: hanging dashed, at rider sag full, at full travel dotted. */
-export function SideView({ views, width }: { views: LinkageView[]; width: number }) {
+/** Three positions over each other, one line weight: hanging dashed, at rider sag full, at full travel dotted; the point being typed is lit. */
+export function SideView({ views, width, lit }: { views: LinkageView[]; width: number; lit?: string | undefined }) {
   const names = views.map((view) => `${view.at.replace('at ', '')} ${number(view.travel)}`)
   const beside = Math.max(...names.map((name) => textWidth(name))) + 12
   const place = layout(views, width, beside)
@@ -31,6 +31,8 @@ export function SideView({ views, width }: { views: LinkageView[]; width: number
         <AxleName key={name} name={name} to={place.views[index]!['axle']!} y={place.labels[index]!} right={place.left} />
       ))}
       <PartNames points={ridden} height={place.height} width={width} />
+      {/* The point being typed, wherever it goes. */}
+      {lit && place.views.map((spots, index) => spots[lit] && <circle key={index} class="ring" cx={spots[lit].x} cy={spots[lit].y} r={10} data-lit={lit} />)}
     </svg>
   )
 }

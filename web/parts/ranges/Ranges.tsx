@@ -1,4 +1,3 @@
-import { useSignal } from '@preact/signals'
 import { setRange } from '../../store/actions.ts'
 import { job, report } from '../../store/index.ts'
 import { type RangeRow, rangesFor } from '../../store/ranges.ts'
@@ -8,18 +7,15 @@ const KEYS = ['low', 'typical', 'high'] as const
 
 /** The trade's ranges, each open to the user's own: they judge and stand in, they never overrule a reading. */
 export function Ranges() {
-  const open = useSignal(false)
   const use = report.value?.use
   if (!use) return null
   return (
-    <section class="part" id="ranges" aria-labelledby="ranges-name">
-      <h2 id="ranges-name">Usual ranges</h2>
+    <div class="ranges" id="ranges">
       <p class="quiet">Common practice, no source. Yours are kept with the job. A range never overrules a reading.</p>
-      <details open={open.value} onToggle={(event) => (open.value = event.currentTarget.open)}>
-        <summary>Look at them, or set your own</summary>
-        {open.value && <div class="ranges">{rangesFor(use).map((row) => <Row key={row.name} row={row} />)}</div>}
-      </details>
-    </section>
+      {rangesFor(use).map((row) => (
+        <Row key={row.name} row={row} />
+      ))}
+    </div>
   )
 }
 
@@ -50,12 +46,12 @@ function Row({ row }: { row: RangeRow }) {
       ))}
       {own && (
         <button type="button" class="link" onClick={() => setRange(row, undefined)}>
-          The trade's again
+          Use the default
         </button>
       )}
       {problem && (
         <p class="attend" id={words}>
-          {problem.message} Till then the trade's range stands.
+          {problem.message} Until then the usual range stands.
         </p>
       )}
     </fieldset>

@@ -1,35 +1,37 @@
-import { Answer } from '../answer/Answer.tsx'
-import { Candidates } from '../answer/Candidates.tsx'
-import { Tried } from '../answer/Tried.tsx'
+import { builtOf, lookedAt } from '../../store/looked.ts'
+import { side } from '../../store/place.ts'
 import { Caution } from '../caution/Caution.tsx'
-import { Fields } from '../field/Fields.tsx'
 import { Steppers, type Turned } from '../field/Steppers.tsx'
 import { Linkage } from '../linkage/Linkage.tsx'
+import { LinkagePicture } from '../linkage/Picture.tsx'
+import { AxlePlace } from '../shell/AxlePlace.tsx'
+import { later } from '../shell/later.tsx'
+
+const ForceChart = later(() => import('../chart/ForceChart.tsx').then(({ ForceChart }) => ForceChart))
 
 const TURNED: Turned[] = [
-  { path: 'rear.tried_rate', label: 'Spring', of: (chosen) => chosen.rate.value },
   { path: 'rear.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value },
+  { path: 'rear.tried_rate', label: 'Spring', of: (chosen) => chosen.rate.value },
 ]
 
 export function Rear() {
   return (
-    <section class="part" id="rear" aria-labelledby="rear-name">
-      <div class="lead">
-        <h2 id="rear-name">Rear</h2>
-        <Answer end="rear" part="rear" />
-      </div>
-      <div class="why">
-        <div>
-          <Candidates end="rear" />
-        </div>
-      </div>
-      <div class="rest">
-        <Steppers end="rear" turned={TURNED} />
-        <Tried end="rear" />
-        <Fields part="rear" />
-        <Linkage />
-        <Caution keys={['shock']} />
-      </div>
-    </section>
+    <AxlePlace
+      end="rear"
+      picture={<Picture />}
+      inFold={{ springs: <Caution keys={['stand', 'shock']} />, linkage: <Linkage />, shock: <Caution keys={['shock']} /> }}
+    />
+  )
+}
+
+/** The side view where the linkage's points are being read; the force of the setup that is looked at, under what is turned. */
+function Picture() {
+  const looked = lookedAt('rear') ?? undefined
+  return (
+    <>
+      <LinkagePicture />
+      {side.value === 'answer' && <Steppers end="rear" turned={TURNED} />}
+      <ForceChart end="rear" looked={looked} built={builtOf('rear')?.curve ?? null} />
+    </>
   )
 }

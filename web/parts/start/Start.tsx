@@ -1,8 +1,11 @@
 import { useSignal } from '@preact/signals'
-import { start } from '../../store/actions.ts'
-import { job, ownJob, slot } from '../../store/index.ts'
+import { helpOf } from '../../store/help.ts'
+import { start } from '../../store/jobs.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
-import { apart, nextUnit, together } from '../../store/text.ts'
+import { apart, together } from '../../store/text.ts'
+import { offered } from '../../store/units.ts'
+import { go } from '../../store/place.ts'
+import { useArrival } from './arrival.ts'
 import './start.css'
 
 const MASS = schema.fields['rider.mass']
@@ -14,27 +17,30 @@ export function Start({ done }: { done: () => void }) {
   const unit = useSignal(MASS.unit)
   const wrong = useSignal('')
   const busy = useSignal(false)
+  const title = useArrival<HTMLHeadingElement>()
 
   const submit = async (event: SubmitEvent) => {
     event.preventDefault()
-    wrong.value = use.value === '' ? 'Say what kind of riding.' : rider.value.trim() === '' ? 'Say what the rider weighs, kitted.' : ''
+    wrong.value = use.value === '' ? 'Say what kind of riding.' : rider.value.trim() === '' ? 'Say what the rider weighs in kit.' : ''
     if (wrong.value) return
     busy.value = true
     wrong.value = (await start(use.value, together(rider.value, unit.value))) ?? ''
     busy.value = false
-    if (!wrong.value) done()
+    if (wrong.value) return
+    done()
+    go('bike', { top: true, side: 'answer' })
   }
   const units = unitsOf(MASS)
   const plain = rider.value.trim() === '' || apart(together(rider.value, unit.value), units).unit !== ''
   return (
     <form class="sheet" aria-labelledby="start-name" onSubmit={(event) => void submit(event)} noValidate>
-      <h2 id="start-name" tabIndex={-1}>
-        Start your own
+      <h2 id="start-name" ref={title} tabIndex={-1}>
+        New job
       </h2>
       <p>Two answers are enough to begin. Everything else is assumed from common practice and marked so, until you measure it.</p>
       <label class="ask">
         <span>Riding</span>
-        <select value={use.value} onChange={(event) => (use.value = event.currentTarget.value)}>
+        <select value={use.value} onChange={(event) => ((use.value = event.currentTarget.value), (wrong.value = ''))}>
           <option value="" disabled>
             Choose
           </option>
@@ -46,7 +52,7 @@ export function Start({ done }: { done: () => void }) {
         </select>
       </label>
       <div class="ask">
-        <label for="start-rider">Rider, kitted</label>
+        <label for="start-rider">Rider in kit</label>
         <input
           id="start-rider"
           type="text"
@@ -55,29 +61,22 @@ export function Start({ done }: { done: () => void }) {
           value={rider.value}
           aria-invalid={wrong.value !== '' && use.value !== ''}
           aria-describedby="start-how start-wrong"
-          onInput={(event) => (rider.value = event.currentTarget.value)}
+          onInput={(event) => ((rider.value = event.currentTarget.value), (wrong.value = ''))}
         />
-        <button
-          type="button"
-          aria-label={`Unit: ${unit.value}. Change it to ${nextUnit(unit.value, units)}`}
-          onPointerDown={(event) => event.preventDefault()}
-          onClick={() => (unit.value = nextUnit(unit.value, units))}
-        >
-          {plain ? unit.value : '·'}
-        </button>
+        <span class="boxes" role="group" aria-label="Unit">
+          {offered(MASS).map((one) => (
+            <button key={one} type="button" class={plain && unit.value === one ? 'on' : ''} aria-pressed={plain && unit.value === one} onPointerDown={(event) => event.preventDefault()} onClick={() => (unit.value = one)}>
+              {one}
+            </button>
+          ))}
+        </span>
       </div>
       <p class="quiet" id="start-how">
-        {MASS.how}
+        {helpOf('rider.mass')}
       </p>
       <p class="attend" id="start-wrong" role="alert">
         {wrong.value}
       </p>
-      {ownJob.value && (
-        <p class="quiet">
-          {slot.value === 'own' ? `This takes the place of ${job.value.name || 'your job'}` : 'This takes the place of your last job'} on this
-          device. Save its file first if you need it.
-        </p>
-      )}
       <div class="buttons">
         <button type="button" onClick={done}>
           Not now

@@ -1,13 +1,11 @@
-import { range } from 'd3-array'
-import { scaleLinear } from 'd3-scale'
 import type { Figures, Window } from '../../core/report.ts'
 import { told } from '../figure/told.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { useWidth } from '../figure/useWidth.ts'
 
-const HEIGHT = 36
-const LINE = 18
-const EDGE = 10
+const HEIGHT = 28
+const LINE = 13
+const EDGE = 2
 
 /** The travel as a rule, 10 mm a tick: sags and end at their true places, usual windows as brackets over it. */
 export function Rule({ figures }: { figures: Figures }) {
@@ -20,13 +18,14 @@ export function Rule({ figures }: { figures: Figures }) {
 }
 
 function Drawing({ setup, travel, windows, width }: Figures & { width: number }) {
-  const x = scaleLinear([0, travel], [EDGE, width - EDGE])
+  // A scale of its own keeps the charts' library off the first screen.
+  const x = (at: number) => EDGE + (at / travel) * (width - 2 * EDGE)
   const { free_sag, rider_sag } = setup
   const said = `Travel ${Math.round(travel)} mm: free sag at ${told(free_sag)}, rider sag at ${told(rider_sag)}`
   return (
     <svg width={width} height={HEIGHT} role="img" aria-label={said}>
-      {range(0, travel + 0.5, 10).map((at) => (
-        <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 12 : at % 50 === 0 ? 9 : 6)} />
+      {Array.from({ length: Math.floor(travel / 10 + 0.05) + 1 }, (_, i) => 10 * i).map((at) => (
+        <line key={at} class="tick" x1={x(at)} x2={x(at)} y1={LINE} y2={LINE + (at % 100 === 0 ? 9 : at % 50 === 0 ? 7 : 5)} />
       ))}
       <line class="rule-line" x1={x(0)} x2={x(travel)} y1={LINE} y2={LINE} />
       <Bracket window={windows.free_sag} x={x} />
@@ -40,5 +39,5 @@ function Drawing({ setup, travel, windows, width }: Figures & { width: number })
 
 function Bracket({ window, x }: { window: Window; x: (at: number) => number }) {
   const [low, high] = [x(window.low) + 1, x(window.high) - 1]
-  return <path class="bracket" d={`M${low} 9V3H${high}V9`} />
+  return <path class="bracket" d={`M${low} 8V1.500H${high}V8`} />
 }

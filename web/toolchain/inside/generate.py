@@ -1,6 +1,7 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, schema.ts and version.ts; then, unless "schema" is asked for alone, demos/<key>.json ({job, report}) and demos.json (their titles).
+schema.json, help.json, ranges.json, schema.ts and version.ts; then, unless "schema" is asked for alone, demos/<key>.json
+({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -11,6 +12,7 @@ from calc.boundary import answer
 from calc.demo import jobs
 from calc.job.export import schema, typescript
 from calc.report import VERSION
+from web.toolchain.places import version
 
 folder = Path(sys.argv[1])
 
@@ -28,10 +30,15 @@ def write_json(name: str, value: object) -> None:
 
 
 def write_schema() -> None:
-    write_json("schema.json", schema())
+    whole = schema()
+    # What the first screen does not need comes later: how each field is measured, and the trade's ranges.
+    write_json("help.json", {path: field.pop("how") for path, field in whole["fields"].items()})
+    write_json("ranges.json", whole.pop("ranges"))
+    write_json("schema.json", whole)
     (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
     words = "/** Of the report: one that was kept from before another version is not shown. */"
-    (folder / "version.ts").write_text(f"{words}\nexport const REPORT_VERSION = {VERSION};\n")
+    lines = [f"export const VERSION = '{version()}'", words, f"export const REPORT_VERSION = {VERSION}"]
+    (folder / "version.ts").write_text("\n".join(lines) + "\n")
 
 
 def write_demos() -> None:

@@ -1,0 +1,45 @@
+"""Check: hot, high and others; and an air spring on a phone: +/- shown, and nothing wider than the screen."""
+
+import re
+
+from playwright.sync_api import expect
+
+from tests.browser.helpers import PATIENCE, answer, at, field
+
+
+def wide(locator) -> int:
+    """How far a table's room scrolls sideways, px."""
+    return locator.evaluate("(room) => room.scrollWidth - room.clientWidth")
+
+
+def test_every_condition_has_a_plus_minus_and_the_table_fits_a_phone(opened):
+    page = at(opened(), "check")
+    table = page.locator("[data-places=front]")
+    expect(table.locator(".told small").first).to_be_visible(timeout=PATIENCE)
+    for cells in table.locator("tbody tr:not(.places-words)").all():
+        assert re.search(r"±\d", cells.inner_text()), cells.inner_text()
+    expect(table.locator(".places-words").first).to_contain_text(
+        re.compile(r"Acts like \d+ ±\d.* mm less gap; gap \d+ ±\d.* mm restores it\.")
+    )
+    assert wide(page.locator(".table-room", has=table)) <= 0
+    assert not page.problems
+
+
+def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
+    page = opened()
+    at(page, "bike").locator("[data-kind='front.air']").get_by_role("radio", name="Air spring").click()
+    expect(page.locator("[name='front.air_pressure']")).to_have_count(0)
+    field(page, "front.air_end").select_option("oil")
+    expect(answer(page)).to_contain_text("Pump to", timeout=PATIENCE)
+    expect(answer(page)).to_contain_text("ml in chamber")
+    expect(page.locator(".how-sure").first).to_contain_text("bar in 8 of 10 draws", timeout=PATIENCE)
+    # No field of another kind exists.
+    expect(page.locator("[name='front.cartridge_charge']")).to_have_count(0)
+    page.get_by_role("button", name="Springs on offer").click()
+    page.locator("[data-candidate] > button").first.click()
+    page.locator("[data-candidate]").first.get_by_role("button", name=re.compile("^Try")).click()
+    expect(page.locator("[data-strip=front]")).to_have_attribute("data-looked", "try", timeout=PATIENCE)
+    page.get_by_role("button", name="Try and answer").click()
+    expect(page.locator("[data-beside=try]")).to_contain_text("Air pressure")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert not page.problems

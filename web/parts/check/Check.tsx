@@ -1,0 +1,35 @@
+import { report, reports } from '../../store/index.ts'
+import { lookedAt } from '../../store/looked.ts'
+import { PLAN } from '../../store/plan.ts'
+import { Rows } from '../field/Rows.tsx'
+import { Pair } from '../pair/Pair.tsx'
+import { Frame } from '../shell/Frame.tsx'
+import { Conditions } from './Conditions.tsx'
+import './check.css'
+
+/** What the setup that is looked at does hot, high, under another rider or with luggage. */
+export function Check() {
+  const worst = lookedAt('front')?.places.findLast((row) => row.key === 'hot and high')
+  const attitude = report.value?.attitude
+  return (
+    <Frame room="check" name="Check">
+      <div class="lead">
+        <Pair ends={['front', 'rear']} />
+        <p class="check-answer" data-answer="check" data-stale={reports.front.value.stale} aria-live="polite">
+          {worst?.words ? `${worst.label}: ${worst.words.charAt(0).toLowerCase()}${worst.words.slice(1)}` : 'Hot and high: being worked out.'}
+        </p>
+        {attitude && <p class="quiet">{attitude.words}</p>}
+      </div>
+      <div class="picture conditions">
+        <Conditions end="front" />
+        <Conditions end="rear" />
+      </div>
+      <div class="based">
+        <h2>Conditions to check</h2>
+        <div id="fields" tabIndex={-1}>
+          <Rows rows={PLAN.check.rows} />
+        </div>
+      </div>
+    </Frame>
+  )
+}

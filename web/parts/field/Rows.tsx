@@ -1,0 +1,58 @@
+import type { FieldPath } from '../../generated/schema.ts'
+import { schema } from '../../store/schema.ts'
+import { exists, Field } from './Field.tsx'
+
+/** What a pair has in common, and what tells the two apart. */
+const PAIRS: Record<string, [label: string, one: string, other: string]> = {
+  'front.gap_left': ['Gap found', 'left', 'right'],
+  'front.filled_left': ['Oil filled', 'left', 'right'],
+  'front.built_gap_left': ['Gap built', 'left', 'right'],
+  'front.built_rate': ['Springs built', 'left', 'right'],
+  'front.rate': ['Springs fitted', 'left', 'right'],
+  'front.raised_volume': ['Oil in raises', '', 'by'],
+  'rear.leverage': ['Leverage falls', '', 'by'],
+  'rear.target_sag': ['Sag wanted', 'rider', 'free'],
+  'elsewhere.luggage': ['Luggage', '', 'front'],
+}
+
+/** Rows of fields, those of a pair together. */
+export function Rows({ rows }: { rows: FieldPath[][] }) {
+  return (
+    <div class="rows">
+      {rows.map((row) => (
+        <Row key={row.join()} row={row} />
+      ))}
+    </div>
+  )
+}
+
+export function Row({ row }: { row: FieldPath[] }) {
+  const [one, other] = row.filter(exists)
+  if (!one) return null
+  if (!other) return <Field path={one} />
+  const [label, first, second] = PAIRS[one] ?? [schema.fields[one].label, '', '']
+  return (
+    <div class="pair" role="group" aria-label={label}>
+      <span class="pair-name">{label}</span>
+      <Field path={one} label={first} />
+      <Field path={other} label={second} />
+    </div>
+  )
+}
+
+/** Partners by the first of the pair: where a fold lists both, they stand together too. */
+const PARTNER: Partial<Record<FieldPath, FieldPath>> = {
+  'front.gap_left': 'front.gap_right',
+  'front.filled_left': 'front.filled_right',
+  'front.raised_volume': 'front.raised_height',
+  'rear.leverage': 'rear.leverage_fall',
+}
+
+export function paired(fields: FieldPath[]): FieldPath[][] {
+  const second = new Set(Object.values(PARTNER))
+  return fields.flatMap((path) => {
+    const partner = PARTNER[path]
+    if (partner && fields.includes(partner)) return [[path, partner]]
+    return second.has(path) && fields.some((one) => PARTNER[one] === path) ? [] : [[path]]
+  })
+}

@@ -1,0 +1,55 @@
+import { report } from '../../store/index.ts'
+import { builtOf, lookedAt } from '../../store/looked.ts'
+import { side } from '../../store/place.ts'
+import { Braking } from '../braking/Braking.tsx'
+import { Caution } from '../caution/Caution.tsx'
+import { Stepper, Steppers, type Turned } from '../field/Steppers.tsx'
+import { AxlePlace } from '../shell/AxlePlace.tsx'
+import { later } from '../shell/later.tsx'
+
+// The answer stands before its picture: that is the larger part.
+const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
+
+const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
+const PRELOAD: Turned = { path: 'front.tried_preload', label: 'Preload', of: (chosen) => chosen.preload.value }
+const GAP: Turned = { path: 'front.tried_gap', label: 'Gap', of: (chosen) => chosen.gap?.value }
+const SPRINGS: Turned = { path: 'front.tried_rate', label: 'Springs', of: (chosen) => chosen.rate.value }
+
+export function Front() {
+  return (
+    <AxlePlace
+      end="front"
+      picture={<Picture />}
+      inFold={{
+        springs: <Caution keys={['stand', 'springs']} />,
+        air: <Caution keys={['gas']} />,
+        cartridge: <Caution keys={['gas']} />,
+        oil: <Caution keys={['gas']} />,
+      }}
+      after={<Braking />}
+    />
+  )
+}
+
+/** The leg to scale with its force; what is turned stands beside the part that it turns, at the answer. */
+function Picture() {
+  const looked = lookedAt('front')
+  if (!looked) return null
+  const built = builtOf('front')?.curve ?? null
+  if (side.value === 'built') return <Leg looked={looked} built={built} />
+  const pumped = report.value?.fields['front.tried_pressure']?.applies
+  // Where no leg is drawn there is nothing to stand beside.
+  if (!looked.section || pumped)
+    return (
+      <>
+        <Steppers end="front" turned={pumped ? [PRESSURE, GAP] : [PRELOAD, GAP, SPRINGS]} />
+        <Leg looked={looked} built={built} />
+      </>
+    )
+  const beside = (turned: Turned) => <Stepper end="front" {...turned} />
+  return (
+    <div role="group" aria-label="Try, front">
+      <Leg looked={looked} built={built} preload={beside(PRELOAD)} gap={beside(GAP)} springs={beside(SPRINGS)} />
+    </div>
+  )
+}

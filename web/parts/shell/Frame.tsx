@@ -1,0 +1,43 @@
+import { useSignalEffect } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
+import { useLayoutEffect, useRef } from 'preact/hooks'
+import { wanted } from '../../store/folds.ts'
+import { type Room, scrolledTo } from '../../store/place.ts'
+
+let arrived: Room | '' = ''
+
+/** What every place has: its name as a heading that takes the focus on arrival, its old scroll position, and the field it was entered for. */
+export function Frame({ room, name, children }: { room: Room; name: string; children: ComponentChildren }) {
+  const title = useRef<HTMLHeadingElement>(null)
+  useLayoutEffect(() => {
+    scrollTo({ top: scrolledTo(room), behavior: 'instant' })
+    // Not on the first arrival: whoever opens the page starts at its top.
+    if (arrived && arrived !== room && !wanted.value) title.current?.focus({ preventScroll: true })
+    arrived = room
+  }, [])
+  useSignalEffect(() => {
+    if (wanted.value) toField(wanted.value, TRIES)
+  })
+  return (
+    <div class={`place place-${room}`}>
+      <h1 ref={title} class="aside" tabIndex={-1}>
+        {name}
+      </h1>
+      {children}
+    </div>
+  )
+}
+
+// Frames to wait for a fold to draw its fields.
+const TRIES = 20
+
+function toField(path: string, tries: number): void {
+  requestAnimationFrame(() => {
+    const row = document.getElementById(path)
+    const value = row?.querySelector<HTMLElement>('.value input, .value select')
+    if (!value) return tries > 0 ? toField(path, tries - 1) : void (wanted.value = '')
+    value.focus({ preventScroll: true })
+    value.closest('.value')!.scrollIntoView({ block: 'center' })
+    wanted.value = ''
+  })
+}
