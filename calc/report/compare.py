@@ -66,7 +66,7 @@ def comparison(before: Job, after: Job) -> Comparison:
         >>> from calc.job import load
         >>> one = {"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
         >>> comparison(load(one), load(one | {"rider": {"mass": "82 kg"}})).entries
-        (EntryRow(path='rider.mass', label='Rider, kitted', before='80 kg, stated', after='82 kg, stated'),)
+        (EntryRow(path='rider.mass', label='Rider in full kit', before='80 kg, stated', after='82 kg, stated'),)
     """
     entries = tuple(
         EntryRow(path, _label(one), *said) for path, one in before.fields.items() if (said := _entered_each(one, after.fields[path]))
