@@ -32,7 +32,7 @@ def gap_for_end_force(assembly: Assembly, setup: Setup, loads: Loads, exponent: 
     Formula: end force at full travel, n about the rider sag that the gap leaves = the force asked; Newton's method from the
     setup's gap, for gap and sag at once, and a bracketed root where that does not arrive.
     Source: none.
-    Example: see `tests/core/test_equivalent_gap.py`.
+    Example: see `tests/unit/conditions/test_equivalent_gap.py`.
     """
     quick = _by_newton(assembly, setup, loads, exponent, end_force)
     return _bracketed(assembly, setup, loads, exponent, end_force) if quick is None else quick

@@ -41,7 +41,7 @@ def air_leg(job: Job, around: OpenLeg, at: Conditions, as_sold: bool) -> AirLeg:
     Raises: Impossible where sizes or pressures cannot be.
     Formula: the outer air sweeps what the air spring leaves of the seal area.
     Source: geometry.
-    Example: see `tests/core/test_air.py`.
+    Example: see `tests/whole/test_air.py`.
     """
     spring = _spring(job, at, job.value("standard.air_pressure" if as_sold else "front.air_pressure"))
     if np.any(np.asarray(spring.swept) >= around.area):

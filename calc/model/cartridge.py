@@ -43,7 +43,7 @@ def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: War
     Raises: Impossible where sizes cannot be, or a reading that the state needs is not entered.
     Formula: see `calc.leg.sealed`.
     Source: geometry.
-    Example: see `tests/core/test_cartridge.py`.
+    Example: see `tests/unit/model/test_cartridge.py`.
     """
     if how == "opened into one":
         return around

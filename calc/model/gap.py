@@ -128,7 +128,7 @@ def own_gap(job: Job, path: str, leg: LegOf, rate: Number | None) -> Number:
     Raises: Impossible where the trade's gap cannot be read in the user's convention.
     Formula: the same gas at full extension; the trade reads the gap collapsed, with spring and spacer out.
     Source: common practice, no source.
-    Example: see `tests/core/test_gap_conventions.py`.
+    Example: see `tests/unit/leg/test_gap_conventions.py`.
     """
     gap = job.value(path)
     if not _of_the_trade(job, path) or (job.choice("front.gap_read"), job.choice("front.gap_state")) == ("out", "collapsed"):
@@ -156,7 +156,7 @@ def gap_filled(job: Job, leg: OpenLeg, side: str, rate: Number | None) -> Number
     Raises: Impossible where more was filled than the leg holds, or so little that no tube is deep enough.
     Formula: gas collapsed = brim - filled - kept; read extended, what the stroke draws out joins it.
     Source: geometry.
-    Example: see `tests/core/test_leg_gap.py`.
+    Example: see `tests/unit/leg/test_leg_gap.py`.
     """
     above = job.value("front.brim_volume") - job.value(f"front.filled_{side}") - job.value("front.filled_kept")
     if some(above <= 0):

@@ -16,6 +16,7 @@ from calc.report.beside import beside
 from calc.report.candidates import candidate, nothing_fits, shown
 from calc.report.conditions import condition_rows
 from calc.report.curve import force_curve
+from calc.report.names import rate_was_read
 from calc.report.quantity import quantity
 from calc.report.section import section
 from calc.report.setups import Cases, setup_report
@@ -43,7 +44,7 @@ from calc.report.types import (
 )
 from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
-from calc.report.words import named, span_words
+from calc.report.words import span_words, spring_subject
 from calc.sizing.choice import EndSizing, built, rider_span, tried
 from calc.uncertainty.bands import bands
 
@@ -94,7 +95,7 @@ def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> 
         span = rider_span(job, axle, done)
     except Impossible:  # another rider within the search cannot be carried: no word on this one's answer
         return None
-    return None if span is None else RiderSpan(*span, "kg", span_words(*span, named(end.chosen) if end.chosen.pressure else end.chosen.rate.text))
+    return None if span is None else RiderSpan(*span, "kg", span_words(*span, spring_subject(end.chosen, rate_was_read(job, axle))))
 
 
 def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:
@@ -210,8 +211,8 @@ def _moved(done: EndSizing, index: int) -> Moved | None:
 
 
 def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> EndOk:
-    kind, answer = verdict(job, axle, done, chosen, told)
-    lines = why(axle, done, common, chosen, kind)
+    kind, answer = verdict(job, axle, done, common, chosen, told)
+    lines = why(job, axle, done, common, chosen, kind)
     return EndOk(
         **values(common),
         verdict=kind,

@@ -74,7 +74,7 @@ def setup_report(
         landing_energy=quantity(done.energy, "J", cases.landing, 0, "N mm"),
         energy_per_mass=quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
         landing_energy_rubber=_with_rubber(done, cases),
-        pair=_pair(setup) if setup.split else None,
+        pair=pair_of(setup) if setup.split else None,
         bind_clearance=None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
         second_bind_clearance=None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
     )
@@ -92,7 +92,8 @@ def _with_rubber(done: Figures, cases: Cases) -> Quantity | None:
     return quantity(energy, "J", f"{cases.landing}, with the bump rubber", 0, "N mm")
 
 
-def _pair(setup: Setup) -> Legs:
+def pair_of(setup: Setup) -> Legs:
+    """The rates of both legs."""
     return Legs(spring_rate(setup.rate - setup.split, "left leg"), spring_rate(setup.rate + setup.split, "right leg"))
 
 

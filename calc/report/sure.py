@@ -7,11 +7,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeVar
 
+import numpy as np
+
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
+from calc.report.names import spring_names
 from calc.report.quantity import number_text, with_half
 from calc.report.types import (
     Candidate,
@@ -25,7 +28,7 @@ from calc.report.types import (
     Quantity,
     SetupReport,
 )
-from calc.report.words import count_words, open_words, pressure_words, sag_choice_words
+from calc.report.words import Name, count_words, open_words, pressure_words, sag_choice_words, step_text
 from calc.sizing.choice import SAG_OFF, EndSizing, other_sags
 from calc.sizing.rule import WITHIN
 from calc.uncertainty.bands import Bands, Cause
@@ -65,13 +68,13 @@ def with_bands(job: Job, axle: Axle, end: EndOk, done: EndSizing, sure: Bands) -
         as_found=found,
         load=EndLoads(*(with_half(getattr(end.load, name), sure.figures[name]) for name in ("alone", "aboard", "sprung_mass"))),
         moved=_moved(end.moved, sure.found),
-        why=(*end.why, *_sag_choice(end, done)),
-        sure=_counted(sure, chosen, done),
+        why=(*end.why, *_sag_choice(job, axle, end, done)),
+        sure=_counted(job, axle, sure, chosen, done),
         measure_next=_measure_next(job, sure, along),
     )
 
 
-def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
+def _sag_choice(job: Job, axle: Axle, end: EndOk, done: EndSizing) -> list[str]:
     """What a little less or more rider sag would choose, where a spring is told."""
     if end.chosen.pressure or end.verdict not in ("keep", "fit"):
         return []
@@ -81,7 +84,8 @@ def _sag_choice(end: EndOk, done: EndSizing) -> list[str]:
         return []
     if not (math.isfinite(less) and math.isfinite(more)):
         return []
-    return [sag_choice_words(less, more, float(done.sized.setup.at(done.choice).rate), SAG_OFF)]
+    rates = np.atleast_1d(done.sized.setup.rate)
+    return [sag_choice_words(less, more, float(rates[done.choice]), SAG_OFF, spring_names(job, axle, done))]
 
 
 def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
@@ -152,21 +156,23 @@ def middle(counts: Mapping[float, int]) -> tuple[float, float]:
     return ordered[round(0.1 * last)], ordered[round(0.9 * last)]
 
 
-def _counted(sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
+def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSizing) -> HowSure:
     """Draws by what they choose: rates [N/mm], or pressures in bar."""
     by_step = {_shown(step, setup): count for step, count in sure.choices.counts.items()}
     tenths = of_ten(by_step, sure.draws)
-    counts = [Counted(step, count, tenths[step]) for step, count in by_step.items()]
+    rates = np.atleast_1d(done.sized.setup.rate)
+    name: Name = (lambda step: step_text(setup, step)) if setup.pressure else spring_names(job, axle, done)
+    counts = [Counted(step, count, tenths[step], name(step)) for step, count in by_step.items()]
     low, high = middle(by_step)
     undecided = sure.draws - sum(by_step.values())
     if setup.pressure:
         words = pressure_words(low, high, setup)
     elif sure.choices.settled:
-        chosen = setup.rate.value
+        chosen = float(rates[sure.index])
         near = round(10 * sum(c for rate, c in by_step.items() if abs(rate - chosen) <= done.step * (1 + WITHIN)) / sure.draws)
-        words = count_words(tenths, chosen, near)
+        words = count_words(tenths, chosen, near, name)
     else:
-        words = open_words(low, high, undecided > 0)
+        words = open_words(low, high, undecided > 0, name)
     return HowSure(
         draws=sure.draws,
         left_out=sure.left_out,

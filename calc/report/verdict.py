@@ -10,6 +10,7 @@ import numpy as np
 from calc.job import Job
 from calc.practice import Axle
 from calc.report.asking import unknown
+from calc.report.names import rate_was_read, spring_names
 from calc.report.quantity import figure_text, quantity
 from calc.report.setups import Cases
 from calc.report.types import Candidate, SizedEnd, YardstickReport
@@ -40,15 +41,16 @@ def told_first(done: EndSizing) -> Told:
     return Told(done.choice)
 
 
-def verdict(job: Job, axle: Axle, done: EndSizing, chosen: Candidate, told: Told) -> tuple[Kind, str]:
+def verdict(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> tuple[Kind, str]:
     """The kind of verdict and its sentence."""
     kind = _kind(done, told)
     cause = ""
     if kind == "open" and told.bands is not None:
         causes = [one.path for one in told.bands.causes.get("rate", ())]
         cause = unknown(job, causes[0]) if causes else ""
-    read = bool(chosen.pressure) or not chosen.fitted or job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") == "wire"
-    return kind, answer_words(axle, kind, chosen, cause, read)
+    read = bool(chosen.pressure) or not chosen.fitted or rate_was_read(job, axle)
+    barred = "" if chosen.fitted else "; ".join(veto.words for one in common.candidates if one.fitted for veto in one.vetoes)
+    return kind, answer_words(axle, kind, chosen, cause, read, barred)
 
 
 def _kind(done: EndSizing, told: Told) -> Kind:
@@ -59,15 +61,15 @@ def _kind(done: EndSizing, told: Told) -> Kind:
     return "keep" if bool(done.decision.kept) else "fit"
 
 
-def why(axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, kind: Kind) -> list[str]:
+def why(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, kind: Kind) -> list[str]:
     """Why: the load against the standard rider's, the ride frequencies, what would be nearer, what is not reached."""
     standard = done.inputs.standard
     sold = standard.end_force / standard.end_multiple
-    extra = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0
-    lines = [load_words(axle, extra), ride_words(chosen, common.yardstick, common.as_found.setup, common.windows.frequency)]
-    best = int(done.decision.best)
-    if kind == "keep" and not chosen.pressure and best >= 0 and best != done.fitted:
-        lines.append(best_words(float(np.asarray(done.sized.setup.rate)[best]), chosen.rate.value, done.step))
+    extra, read = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0, rate_was_read(job, axle)
+    lines = [load_words(axle, extra), ride_words(chosen, common.yardstick, common.as_found.setup, common.windows.frequency, read)]
+    best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
+    if kind == "keep" and read and not chosen.pressure and best >= 0 and best != done.fitted:
+        lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_names(job, axle, done)))
     told = _TOLD_BY_PRESSURE if chosen.pressure else set()
     told = told.union(*(_TOLD_BY.get(one.code, ()) for one in chosen.short))
     missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in told and kind != "nearest"]

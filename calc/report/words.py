@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc.practice import Axle
 from calc.report.quantity import figure_text, number_text, rate_text, size_text
 from calc.report.types import Candidate, Legs, Quantity, SetupReport, Window, YardstickReport
@@ -13,8 +15,26 @@ def step_of(setup: SetupReport) -> Quantity:
 
 
 def named(setup: SetupReport) -> str:
-    """That with its unit."""
-    return figure_text(step_of(setup))
+    """That with its unit; of an unequal pair both rates."""
+    return f"{pair_text(setup.pair)} N/mm" if setup.pair and not setup.pressure else figure_text(step_of(setup))
+
+
+def pair_text(pair: Legs) -> str:
+    """Both rates of an unequal pair, without unit: nobody sells their mean."""
+    return f"{pair.left.text} left and {pair.right.text} right"
+
+
+def spring_subject(setup: Candidate, known: bool = True) -> str:
+    """A candidate as the subject of a sentence; `known`: the rate of what is in was read."""
+    if setup.pressure:
+        return named(setup)
+    if setup.fitted and not known:
+        return FITTED
+    return _spring(setup)
+
+
+def _spring(setup: SetupReport) -> str:
+    return f"the pair of {pair_text(setup.pair)}" if setup.pair else setup.rate.text
 
 
 def step_text(setup: SetupReport, value: float) -> str:
@@ -24,14 +44,13 @@ def step_text(setup: SetupReport, value: float) -> str:
 
 def rate_words(setup: SetupReport) -> str:
     """The rate, or both rates of an unequal pair and their mean."""
-    mean, pair = setup.rate.text, setup.pair
-    return mean if pair is None else f"{pair.left.text} left and {pair.right.text} right (mean {mean})"
+    return f"{pair_text(setup.pair)} (mean {setup.rate.text})" if setup.pair else setup.rate.text
 
 
-def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True) -> str:
+def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in_known: bool = True, barred: str = "") -> str:
     """The answer as one sentence, or two where nothing can be chosen yet for a `cause`.
 
-    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate.
+    `in_known`: what is in was read. Where it was not, it is not named by an assumed rate. `barred`: why what is in cannot stay.
     """
     if setup.pressure:
         missed = f"; {_missed(setup)}" if verdict == "nearest" else ""
@@ -40,10 +59,9 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
     what_is_in = f"the {rate}" if in_known else "what is in"
     if verdict == "open":
         spring = "fork spring" if axle == "front" else "rear spring"
-        so_far = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
-        if not setup.fitted:
-            so_far = f"What is in can't stay; best guess so far {rate} N/mm with {preload} preload{_gap_words(axle, setup)}."
-        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {so_far}"
+        keep = f"Keep {what_is_in} for now and set the sag: {preload} preload{_gap_words(axle, setup)}."
+        keep = f"What is in can't stay: it {barred}." if barred else keep
+        return f"Can't choose a {spring} yet{f': {cause}' if cause else ''}. {keep}"
     if verdict == "keep":
         unit = " N/mm" if in_known else ""
         return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
@@ -90,8 +108,13 @@ def _oil_side(oil: Quantity) -> tuple[str, str]:
     return ("take out" if oil.value < 0 and millilitres != "0" else "add", millilitres)
 
 
+def _capital(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}"
+
+
 def span_words(low: float | None, high: float | None, text: str) -> str:
     """Between which rider masses the choice, told as `text`, stays the same."""
+    text = _capital(text)
     if low is None and high is None:
         return f"{text} is right for every rider within half as much or 24 kg."
     if low is None:
@@ -102,24 +125,28 @@ def span_words(low: float | None, high: float | None, text: str) -> str:
 
 
 RUNS = "runs with your ± varied"
+FITTED = "what is fitted"  # where nobody read its rate: an assumed one would read as known
+Name = Callable[[float], str]
 
 
-def count_words(tenths: dict[float, int], chosen: float, near: int) -> str:
-    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`)."""
+def count_words(tenths: dict[float, int], chosen: float, near: int, name: Name = rate_text) -> str:
+    """How sure the choice is: in how many of ten runs it comes out, it or a spring within a step of it (`near`); `name` tells a
+    rate, or both of an unequal pair.
+    """
     mine = tenths.get(chosen, 0)
     ordered = sorted(tenths.items(), key=lambda t: (-t[1], t[0]))
-    others = [f"{rate_text(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
+    others = [f"{name(rate)} in {part}" for rate, part in ordered if part and rate != chosen]
     if 2 * mine >= 10:
-        text = f"{rate_text(chosen)} in {mine} of 10 {RUNS}"
+        text = f"{_capital(name(chosen))} in {mine} of 10 {RUNS}"
         return f"{text}, {', '.join(others)}." if others else f"{text}."
-    every = ", ".join(f"{rate_text(rate)} in {part}" for rate, part in ordered if part)
-    return f"{rate_text(chosen)} or a step from it in {near} of 10 {RUNS}: {every}."
+    every = ", ".join(f"{name(rate)} in {part}" for rate, part in ordered if part)
+    return f"{_capital(name(chosen))} or a step from it in {near} of 10 {RUNS}: {every}."
 
 
-def open_words(low: float, high: float, undecided: bool) -> str:
+def open_words(low: float, high: float, undecided: bool, name: Name = rate_text) -> str:
     """Where the readings leave the spring open: the span; `undecided`: in some runs nothing can be built."""
     runs = f"{RUNS} that find a spring" if undecided else RUNS
-    return f"From {rate_text(low)} to {rate_text(high)} N/mm in 8 of 10 {runs}."
+    return f"From {name(low)} to {name(high)} N/mm in 8 of 10 {runs}."
 
 
 def pressure_words(low: float, high: float, setup: SetupReport) -> str:
@@ -137,12 +164,18 @@ def load_words(axle: Axle, extra: float) -> str:
     return f"Your load on the {where} is {percent} % {'more' if extra > 0 else 'less'} than the standard rider's."
 
 
-def ride_words(chosen: SetupReport, yardstick: YardstickReport, found: SetupReport | None, usual: Window) -> str:
-    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual."""
-    name = named if chosen.pressure else lambda setup: setup.rate.text
-    ride = f"{name(chosen)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
+def ride_words(
+    chosen: Candidate, yardstick: YardstickReport, found: SetupReport | None, usual: Window, known: bool = True
+) -> str:
+    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual. `known`: its rate was
+    read.
+    """
+    subject = spring_subject(chosen, known)
+    ride = f"{_capital(subject)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
     if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
-        ride += f"; the {name(found)} as it came in at {figure_text(found.frequency)}"
+        name = named(found) if found.pressure else _spring(found)
+        fitted = f"the {name.removeprefix('the ')} as it came in" if known or found.pressure else FITTED
+        ride += f"; {fitted} at {figure_text(found.frequency)}"
     return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
 
 
@@ -158,15 +191,15 @@ def yardstick_words(source: str, frequency: str, standard: str) -> str:
     return f"the standard setup at {standard} is {side} than usual, so the choice goes by {frequency}"
 
 
-def best_words(best: float, chosen: float, step: float) -> str:
+def best_words(best: float, chosen: float, step: float, name: Name = rate_text) -> str:
     """What would be nearest where what is in stays."""
     steps = "one step" if abs(best - chosen) <= 1.001 * step else "no more than springs sold alike differ by"
-    return f"Nearest to the standard would be {rate_text(best)}, {steps}."
+    return f"Nearest to the standard would be {name(best)}, {steps}."
 
 
-def sag_choice_words(less: float, more: float, chosen: float, off: float) -> str:
+def sag_choice_words(less: float, more: float, chosen: float, off: float, name: Name = rate_text) -> str:
     """What a little less or more rider sag would choose."""
     by = f"{number_text(off, 0)} mm"
     if less == more == chosen:
         return f"With {by} less or more rider sag it would be the same spring."
-    return f"With {by} less rider sag it would be {rate_text(less)}, with {by} more {rate_text(more)}."
+    return f"With {by} less rider sag it would be {name(less)}, with {by} more {name(more)}."

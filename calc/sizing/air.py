@@ -28,7 +28,7 @@ def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponen
     Raises: Impossible where no pressure gives the sag.
     Formula: pressure from sag at n = 1, inside a root over the control for the end-of-travel target.
     Source: statics.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     travel = wheel_travel(assembly, setting.base, targets)
 
@@ -66,7 +66,7 @@ def size_air(
     Raises: Impossible where no pressure gives the sag, or a pressure on offer cannot carry the load.
     Formula: see `solve_air`.
     Source: statics.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     exact, unreachable = solve_air(assembly, setting, loads, exponent, targets)
     wanted = np.asarray(setting.amount(exact))

@@ -28,7 +28,7 @@ def pressure_for_sag(assembly: Assembly, setup: Setup, load: Number, stroke: Num
     Raises: Impossible where no pressure from 0.2 to 40 bar carries the load there.
     Formula: wheel force (n = 1) at the sag = load.
     Source: statics.
-    Example: see `tests/core/test_air.py`.
+    Example: see `tests/whole/test_air.py`.
     """
     pressure, out = pressure_within(assembly, setup, load, stroke)
     if np.any(out):
@@ -64,7 +64,7 @@ def pressure_within(assembly: Assembly, setup: Setup, load: Number, stroke: Numb
     Raises: Impossible where the leg locks at the sag.
     Formula: as `pressure_for_sag`.
     Source: statics.
-    Example: see `tests/core/test_air.py`.
+    Example: see `tests/whole/test_air.py`.
     """
 
     def surplus(pressure: Number) -> Array:

@@ -284,7 +284,8 @@ def chosen_steps(sized: Sized, decision: Decision) -> Array:
 def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
     """Rider masses [kg] between which the choice stays the same and fits; None where it does not end within the search.
 
-    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen.
+    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen, or one that
+    does not meet its criteria.
     """
     chosen = done.choice
     if chosen < 0:
@@ -294,6 +295,8 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
     sized, decision = _other_riders(job, axle, done, masses)
     same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
     middle = int(np.argmin(np.abs(masses - mass)))
+    if not same[middle]:  # what is told does not fit even this rider: it is right for none
+        return None
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None
     return (None if low is None else float(masses[low]), None if high is None else float(masses[high]))

@@ -136,11 +136,12 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     Raises: nothing.
     Formula: key = |ln(p / p_exact)|, p_exact the pressure that gives the rider sag wanted.
     Source: common practice, no source.
-    Example: see `tests/core/test_air_sizing.py`.
+    Example: see `tests/unit/sizing/test_air_sizing.py`.
     """
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
     judged = criteria(sized.figures, targets, margins)
+    judged.pop("free sag")  # nothing that is set at an air spring moves it while rider sag is kept: it is told, not judged
     return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, PRESSURE_BARS)
 
 

@@ -7,7 +7,7 @@ import json
 import pytest
 
 from calc.boundary import answer
-from tests.core.golden.jobs import golden_jobs, worst_difference
+from tests.support.golden.jobs import golden_jobs, worst_difference
 
 JOBS = golden_jobs()
 

@@ -10,7 +10,7 @@ from playwright.sync_api import Locator, Page, expect
 from calc.demo import jobs
 from calc.practice import usual
 from tests.browser.helpers import DEMO, KEPT, PATIENCE, answer, at, field, row, settle
-from tests.core.plain import report
+from tests.support.plain import report
 
 GAP = usual("gap", "enduro")
 

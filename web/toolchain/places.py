@@ -33,7 +33,7 @@ VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 TESTS = ROOT / "tests"
 # The floors of the core's tests. Each file of them runs on the desk and, unless desk_only.txt names it, inside Pyodide.
-CORE_TESTS = [folder for name in ("unit", "whole", "core") if (folder := TESTS / name).is_dir()]
+CORE_TESTS = [TESTS / "unit", TESTS / "whole"]
 DESK_ONLY = TESTS / "desk_only.txt"
 
 # No step takes nearly as long, however slow the network or busy the machine [s].

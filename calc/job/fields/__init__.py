@@ -34,7 +34,7 @@ _FRONT_COIL_KEYS = (
 )
 _OF_COILS = {
     *(f"front.{key}" for key in _FRONT_COIL_KEYS.split()),
-    *("standard.fork_rate", "standard.fork_preload"),
+    *("standard.fork_springs", "standard.fork_rate", "standard.fork_preload"),
     *(field.path for field in _FORK_KINDS if not field.path.startswith(("front.topout", "front.rubber"))),
     *(field.path for field in (*_FORK_FIT, *_FORK_COIL)),
 }

@@ -13,7 +13,7 @@ _HABIT = "a bench's habit, from memory; no source"
 
 # Sizes of an air spring nobody measured: piston [mm], main and balance chamber [ml], and the rod [mm] through that one. Invented,
 # and chosen together so that 10 bar on the usual bike give the standard rider the usual sag, ride frequency and force at full
-# travel, as near as a small piston comes to them; tests/core/test_air_assumed.py holds them to that.
+# travel, as near as a small piston comes to them; tests/unit/model/test_air_assumed.py holds them to that.
 _AIR_SIZES: Mapping[str, tuple[float, float, float, float]] = {
     "motocross": (36.5, 520.0, 110.0, 14.0),
     "enduro": (34.5, 455.0, 90.0, 14.0),

@@ -9,11 +9,14 @@ from calc.job.declared import FieldPath
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """How many draws choose one spring or pressure: `rate` [N/mm], or bar where candidates differ by pressure."""
+    """How many draws choose one spring or pressure: `rate` [N/mm], or bar where candidates differ by pressure; `text` names it, an
+    unequal pair by both rates.
+    """
 
     rate: float
     count: int
     of_ten: int
+    text: str
 
 
 @dataclass(frozen=True, slots=True)

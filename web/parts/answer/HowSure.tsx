@@ -1,5 +1,5 @@
 import type { Setup, Sure } from '../../core/report.ts'
-import { rateText, stepOf } from '../figure/told.ts'
+import { stepOf } from '../figure/told.ts'
 import './howsure.css'
 
 /** More candidates than this are no tally any more; the words tell their span. */
@@ -16,9 +16,9 @@ export function HowSure({ sure, chosen: setup }: { sure: Sure | null; chosen: Se
       {counted.length <= TALLIED && (
         <p class="how-sure" data-how-sure>
           <span aria-hidden="true">Of 10 runs</span>
-          {counted.map(({ rate, of_ten }) => (
+          {counted.map(({ rate, of_ten, text }) => (
             <span key={rate} class="tallied" aria-hidden="true">
-              <b>{rateText(rate)}</b> <Tally count={of_ten} />
+              <b>{text}</b> <Tally count={of_ten} />
             </span>
           ))}
           {sure.settled && <span class="aside">How sure: {sure.words}</span>}

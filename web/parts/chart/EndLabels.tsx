@@ -97,7 +97,7 @@ function Over({ place, labels, measure }: { place: Geometry; labels: EndLabel[];
 
 /** The figure at full travel is the one that counts. */
 function Words({ text, strong }: { text: string; strong: boolean }) {
-  const [, before, figure, after] = (strong && /^(\D*)([\d.]+ kN|[\d.]+)(.*)$/.exec(text)) || [, text, '', '']
+  const [, before, figure, after] = (strong && /^(\D*)([\d.]+ kN|[\d.]+)(.*)$/.exec(text)) || ['', text, '', '']
   return (
     <>
       {before}

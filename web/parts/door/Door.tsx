@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { Core } from '../../core/client.ts'
 import type { Offline } from '../../offline/offline.ts'
 import { go } from '../../store/place.ts'
+import { About } from '../about/About.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { Start } from '../start/Start.tsx'
 import { Status } from '../status/Status.tsx'
@@ -31,6 +32,7 @@ export function Door({ core, offline }: { core: Core; offline: Offline }) {
         </h2>
         <Look />
         <p class="quiet">Everything stays on this device.</p>
+        <About />
       </section>
       <p class="attend" role="alert">
         {wrong.value}

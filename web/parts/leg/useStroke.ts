@@ -76,7 +76,9 @@ export function useHold<T extends HTMLElement>(hold: Hold) {
       ['wheel', wheel],
     ] as [string, EventListener][]
     for (const [name, heard] of listen) element.addEventListener(name, heard, { passive: false })
-    return () => listen.forEach(([name, heard]) => element.removeEventListener(name, heard))
+    return () => {
+      for (const [name, heard] of listen) element.removeEventListener(name, heard)
+    }
   }, [])
   return place
 }

@@ -31,7 +31,7 @@ export function later<Props extends object = object>(load: () => Promise<Compone
     if (!failed.value) fetch()
     return failed.value ? (
       <p role="alert">
-        This part did not load. <button onClick={fetch}>Try again</button>
+        This part did not load. <button type="button" onClick={fetch}>Try again</button>
       </p>
     ) : (
       <div class="later" aria-busy="true" />

@@ -34,8 +34,8 @@ export function Wrong() {
       </p>
       {missed.value > 0 && (
         <p class="attend" role="alert" data-keep="missed">
-          {missed.value === 1 ? 'The job that was' : `The ${missed.value} jobs that were`} kept on this device {missed.value === 1 ? 'is' : 'are'}{' '}
-          gone: the browser has cleared them. Open the file that you saved.
+          {missed.value} {missed.value === 1 ? 'job' : 'jobs'} kept on this device before {missed.value === 1 ? 'is' : 'are'} gone: the browser has cleared them. Open the
+          file that you saved.
         </p>
       )}
       {keepFailed.value && (

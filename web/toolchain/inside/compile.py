@@ -12,7 +12,6 @@ from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr
 from pathlib import Path
 
 
-
 def without_function_docstrings(text: bytes) -> ast.Module:
     """The core's functions are told about at the desk; its classes keep a line, since a dataclass without one writes itself one."""
     tree = ast.parse(text)

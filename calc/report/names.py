@@ -1,0 +1,30 @@
+"""What springs are called: a rate, both rates of an unequal pair, or what is fitted where nobody read it."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from calc.job import Job
+from calc.practice import Axle
+from calc.report.quantity import rate_text
+from calc.report.setups import pair_of
+from calc.report.words import FITTED, Name, pair_text
+from calc.sizing.choice import EndSizing
+
+_SAME_RATE = 6  # decimals [N/mm] that tell rates apart
+
+
+def rate_was_read(job: Job, axle: Axle) -> bool:
+    """True where the rate of what is in is not assumed."""
+    return job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") == "wire"
+
+
+def spring_names(job: Job, axle: Axle, done: EndSizing) -> Name:
+    """What the rates on offer are called in a sentence."""
+    setup = done.sized.setup
+    rates = np.atleast_1d(setup.rate)
+    splits = np.broadcast_to(setup.split, np.shape(rates))
+    known = {round(float(rate), _SAME_RATE): pair_text(pair_of(setup.at(i))) for i, rate in enumerate(rates) if splits[i]}
+    if done.fitted is not None and not rate_was_read(job, axle):
+        known[round(float(rates[done.fitted]), _SAME_RATE)] = FITTED
+    return lambda rate: known.get(round(rate, _SAME_RATE)) or rate_text(rate)

@@ -1,0 +1,48 @@
+"""What a report says, against what the core says of the same job when asked for that alone."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.sizing.choice import rider_span, size_end
+from tests.support.plain import figures
+
+Data = dict[str, Any]
+
+
+def check_ahead(job: Job, report: Data) -> None:
+    """Compare each end's figures with its report; a +/- is the report's alone."""
+    for end, told in report["ends"].items():
+        ahead = figures(job, end)
+        if told["state"] != "ok":
+            assert ahead is None
+            continue
+        assert ahead is not None
+        if told["verdict"] == "open":  # how sure it is comes later, and takes the choice back to what is in
+            continue
+        assert ahead["setup"] == {name: _bare(told["chosen"][name]) for name in ahead["setup"]}
+        assert math.isclose(ahead["travel"], told["curve"]["stroke"][-1], abs_tol=0.005 + 1e-9)
+        assert {name: window["low"] for name, window in ahead["windows"].items()} == {
+            name: window["low"] for name, window in told["windows"].items()
+        }
+
+
+def check_span(job: Job, report: Data) -> None:
+    """Whom a spring holds for comes with the bands, and is left out only where some rider near cannot be carried at all."""
+    for end, told in report["ends"].items():
+        if told["state"] != "ok" or told["holds_for"] is not None:
+            continue
+        if told["sure"] is not None and told["verdict"] in ("keep", "fit"):
+            try:
+                assert rider_span(job, end, size_end(job, end)) is None
+            except Impossible:
+                continue
+
+
+def _bare(told: Any) -> Any:
+    if isinstance(told, dict) and "plus_minus_95" in told:
+        return told | {"plus_minus_95": None, "plus_minus_text": ""}
+    return {name: _bare(part) for name, part in told.items()} if isinstance(told, dict) else told
