@@ -144,7 +144,7 @@ def test_two_visits_compared_by_page_and_command_line(capsys, tmp_path):
     assert main([str(tmp_path / "before"), "--compare", str(tmp_path / "after")]) == 0
     out = capsys.readouterr().out
     assert out.startswith("2026-05-12 -> 2026-09-01\n")
-    assert "Rider, kitted: 104 kg, measured -> 92 kg, measured" in out
+    assert "Rider in full kit: 104 kg, measured -> 92 kg, measured" in out
 
 
 def test_a_plus_minus_that_alone_differs_is_told():
