@@ -19,12 +19,12 @@ def rate_was_read(job: Job, axle: Axle) -> bool:
     return job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") == "wire"
 
 
-def spring_names(job: Job, axle: Axle, done: EndSizing) -> Name:
-    """What the rates on offer are called in a sentence."""
+def spring_names(job: Job, axle: Axle, done: EndSizing, known: bool = False) -> Name:
+    """What the rates on offer are called in a sentence; `known`: by rate also what is fitted and was not read."""
     setup = done.sized.setup
     rates = np.atleast_1d(setup.rate)
     splits = np.broadcast_to(setup.split, np.shape(rates))
-    known = {round(float(rate), _SAME_RATE): pair_text(pair_of(setup.at(i))) for i, rate in enumerate(rates) if splits[i]}
-    if done.fitted is not None and not rate_was_read(job, axle):
-        known[round(float(rates[done.fitted]), _SAME_RATE)] = FITTED
-    return lambda rate: known.get(round(rate, _SAME_RATE)) or rate_text(rate)
+    names = {round(float(rate), _SAME_RATE): pair_text(pair_of(setup.at(i))) for i, rate in enumerate(rates) if splits[i]}
+    if done.fitted is not None and not known and not rate_was_read(job, axle):
+        names[round(float(rates[done.fitted]), _SAME_RATE)] = FITTED
+    return lambda rate: names.get(round(rate, _SAME_RATE)) or rate_text(rate)

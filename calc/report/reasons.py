@@ -120,6 +120,8 @@ def criterion_words(name: str, value: float, low: float, high: float, wanted: fl
         edge = low if value < low else high
         text = "none, topped out" if value <= 0 else f"{_apart(value, edge)} mm"
         return f"free sag {text}, usual {_window(low, high)}"
+    if low <= 0:
+        return f"force at full travel {number_text(value, 1)} × rider load"
     places = decimals_apart(value, low, 1)
     return f"force at full travel {number_text(value, places)} × rider load, at least {number_text(low, places)} wanted"
 

@@ -172,7 +172,7 @@ def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSiz
         near = round(10 * sum(c for rate, c in by_step.items() if abs(rate - chosen) <= done.step * (1 + WITHIN)) / sure.draws)
         words = count_words(tenths, chosen, near, name)
     else:
-        words = open_words(low, high, undecided > 0, name)
+        words = open_words(low, high, undecided > 0, spring_names(job, axle, done, known=True))
     return HowSure(
         draws=sure.draws,
         left_out=sure.left_out,

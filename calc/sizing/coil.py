@@ -76,7 +76,7 @@ def size(
     done = evaluate(assembly, setup, loads, exponent)
     room = room_left(assembly, setup, done, limits)
     hard = coil_bind(assembly, room, limits) | ({} if limits.fit is None else limits.fit.vetoes(rates))
-    short = _preload_short(exact, setup, limits) | _gap_short(gap, setup, unreachable, limits)
+    short = _preload_short(exact, setup, limits, _sag_off(done, targets)) | _gap_short(gap, setup, unreachable, limits)
     short["sag unreachable"] = _sag_missed(assembly, exact, loads.aboard, travel)
     return Sized(exact, setup, done, room, spread_over(done, hard), spread_over(done, short))
 
@@ -102,12 +102,19 @@ def _buildable_gap(gap: Array, lock: Number, limits: Limits) -> Array:
     return np.where(whole > lock, whole, np.ceil(np.maximum(gap, lock + SAME)))
 
 
-def _preload_short(exact: Setup, setup: Setup, limits: Limits) -> dict[str, Flags]:
-    """Where the preload wanted is not the one that can be built, or lies beyond a limit that nobody measured."""
+def _sag_off(done: Figures, targets: Targets) -> Array:
+    """Rider sag above the one wanted [mm], in its own measure."""
+    return np.asarray((done.rider.stroke if targets.sag_is_stroke else done.rider.travel) - targets.sag)
+
+
+def _preload_short(exact: Setup, setup: Setup, limits: Limits, off: Array) -> dict[str, Flags]:
+    """Where the preload wanted is not the one that can be built and the sag is missed (`off` [mm]) for it, or where what is built
+    lies beyond a limit that nobody measured. A gap that is limited too may move the sag the other way.
+    """
     wanted = np.round(exact.preload)
     return {
-        "preload below": np.asarray(wanted < setup.preload - SAME),
-        "preload above": np.asarray(wanted > setup.preload + SAME),
+        "preload below": np.asarray((wanted < setup.preload - SAME) & (off < 0)),
+        "preload above": np.asarray((wanted > setup.preload + SAME) & (off > 0)),
         "preload low": np.asarray(setup.preload < limits.preload[0] - SAME),
         "preload high": np.asarray(setup.preload > limits.preload[1] + SAME),
     }

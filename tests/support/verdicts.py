@@ -57,37 +57,48 @@ def entered(report: Data, path: str) -> float | None:
     return found["value"] if found and found["applies"] else None
 
 
-# What stands against a candidate: the numbers in its words by name, and how they must stand to one another.
+# What a reason says: the numbers in its words by name, and how they must stand to one another as they are written.
 REASONS: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
-    "preload below": (("preload", "rider", "wanted"), lambda _, sags, wanted: sags < wanted),
-    "preload above": (("preload", "rider", "wanted"), lambda _, sags, wanted: sags > wanted),
-    "preload low": (("preload", "preload_min"), lambda has, limit: has < limit),
-    "preload high": (("preload", "preload_max"), lambda has, limit: has > limit),
-    "gap below": (("gap_exact", "gap"), lambda needs, limit: needs < limit),
-    "gap above": (("gap_exact", "gap"), lambda needs, limit: needs > limit),
     "coil bind": (("bind", "margin"), lambda has, limit: has < limit),
+    "second coil bind": (("second_bind", "margin"), lambda has, limit: has < limit),
+    "second closes early": (("second_short",), lambda short: short >= 0),
     "too wide": (("wide", "spring_bore"), lambda wide, bore: wide >= bore),
     "too narrow": (("new_inside", "spring_core"), lambda inside, core: inside <= core),
-    "pressure above": (("pressure", "most"), lambda needs, limit: needs > limit),
-    "end unreachable": (("end", "end_wanted"), lambda reached, wanted: reached != wanted),
+    "pressure above": (("pressure", "air_most"), lambda has, limit: has > limit),
+    "pressure most": (("pressure", "rider_sag", "wanted"), lambda _, has, wanted: has > wanted),
+    "oil out": (("oil_out", "air_filled"), lambda out, there: out > there),
+    "preload below": (("preload", "rider_sag", "wanted"), lambda _, has, wanted: has <= wanted),
+    "preload above": (("preload", "rider_sag", "wanted"), lambda _, has, wanted: has >= wanted),
+    "preload low": (("preload", "preload_min"), lambda has, limit: has < limit),
+    "preload high": (("preload", "preload_max"), lambda has, limit: has > limit),
+    "gap below": (("gap_exact", "gap"), lambda wants, gap: wants < gap),
+    "gap above": (("gap_exact", "gap"), lambda wants, gap: wants > gap),
+    "end unreachable": (("end", "end_wanted"), lambda has, wanted: has != wanted),
+    "sag unreachable": (("rider_sag", "wanted"), lambda has, wanted: has != wanted),
 }
+HARD = {"coil bind", "second coil bind", "second closes early", "too wide", "too narrow", "pressure above", "oil out", "no pressure"}
+# A reason that its numbers alone decide: it is told where they stand so, and not where they do not.
+DECIDED = ("coil bind", "preload low", "preload high")
+CRITERIA = ("rider sag", "free sag", "end of travel")
 
 
 def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
-    """What the numbers that stand against a candidate must be, from the job's fields and the candidate's own figures."""
-    data, free = report["ends"][end], report["ends"][end]["windows"]["free_sag"]
-    sizes = ("preload_min", "preload_max", "gap_min", "gap_max", "spring_bore", "new_inside", "spring_core", "thread_left", "spacers")
+    """What the numbers of a candidate's reasons must be, from the job's fields and the candidate's own figures."""
+    data, targets = report["ends"][end], report["ends"][end]["targets"]
+    sizes = ("preload_min", "preload_max", "spring_bore", "new_inside", "spring_core", "air_most")
     found = {key: entered(report, f"{end}.{key}") for key in sizes if f"{end}.{key}" in FIELDS}
-    choices = {report["fields"][f"front.gap_{of}"]["value"] for of in ("read", "state")}
-    for key in ("gap_min", "gap_max"):  # the trade's limits are told in the user's convention: their geometry has tests of its own
-        if choices != {"out", "collapsed"} and not report["fields"][f"front.{key}"]["entered"]:
-            found[key] = None
-    found |= {"preload": candidate["preload"]["value"], "free": candidate["free_sag"]["value"], "margin": MARGIN[end]}
-    found |= {"free_low": free["low"], "free_high": free["high"], "gap": candidate["gap"]["value"] if candidate["gap"] else None}
-    bind, move = candidate["bind_clearance"], seat(report, end, candidate)
-    found |= {"bind": None if bind is None else bind["value"], "move": move, "shorter": None if move is None else -move}
-    found |= {"rider": candidate["rider_sag"]["value"], "end": candidate["end_multiple"]["value"], "energy": candidate["landing_energy"]["value"]}
-    return found | {"wanted": data["targets"]["rider_sag"]["value"]}
+
+    def of(name: str) -> float | None:
+        return None if candidate[name] is None else candidate[name]["value"]
+
+    load, force = data["load"]["aboard"]["value"], targets["end"] if targets["end"] and targets["end"]["unit"] == "kN" else None
+    energy = targets["end"] is not None and force is None
+    wanted = 1000.0 * force["value"] / load if force else targets["end"]["value"] if energy else None
+    found |= {"preload": of("preload"), "rider_sag": of("rider_sag"), "wanted": targets["rider_sag"]["value"], "margin": MARGIN[end]}
+    found |= {"bind": of("bind_clearance"), "second_bind": of("second_bind_clearance"), "gap": of("gap"), "pressure": of("pressure")}
+    second, oil = of("second_bind_clearance"), of("air_oil")
+    found |= {"second_short": None if second is None else -second, "oil_out": None if oil is None else -oil}
+    return found | {"end": of("landing_energy" if energy else "end_multiple"), "end_wanted": wanted}
 
 
 def seat(report: Data, end: str, setup: Data) -> float | None:
@@ -101,39 +112,70 @@ def seat(report: Data, end: str, setup: Data) -> float | None:
 
 
 def check_reasons(report: Data, end: str, candidate: Data) -> None:
-    """As it is written each number stands to the other as its words say; each is its own figure; and none that must be is left out."""
+    """What cannot be built and what is not reached: as written, against the candidate's own figures and the job's fields."""
     facts = known(report, end, candidate)
-    against = {one["code"]: one["words"] for one in (*candidate["vetoes"], *candidate["short"])}
-    for code, words in against.items():
+    told = {one["code"]: one["words"] for one in (*candidate["vetoes"], *candidate["short"])}
+    assert all((one["code"] in HARD) == (one in candidate["vetoes"]) for one in (*candidate["vetoes"], *candidate["short"]))
+    assert all(one["way_out"] for one in (*candidate["vetoes"], *candidate["short"]))
+    for code, words in told.items():
         if code not in REASONS:
             continue
         said, (names, holds) = numbers(words), REASONS[code]
-        if " J to full travel" in words:  # an energy was asked for
-            names = ("energy", "energy_wanted")
         assert len(said) == len(names), words
-        assert holds(*map(read, said)), words
+        assert holds(*map(read, said)), words  # as it is written, not only as it was worked out
         for text, name in zip(said, names, strict=True):
             if facts.get(name) is not None:
                 assert agrees(text, facts[name]), (words, name, facts[name])
-    bind, margin = facts["bind"], facts["margin"]
-    assert bind is None or (bind < margin) == ("coil bind" in against) or abs(bind - margin) < 1e-6, (bind, against)
+    for code in () if candidate["pressure"] else DECIDED:
+        names, holds = REASONS[code]
+        has, limit = (facts.get(name) for name in names)
+        if has is not None and limit is not None:
+            assert holds(has, limit) == (code in told) or abs(has - limit) < 1e-6, (code, has, limit)
 
 
-def check_criteria(data: Data, candidate: Data) -> None:
-    """Each result is its own figure; outside is outside its window, and inside is in it."""
-    sags = {"free sag": candidate["free_sag"]["value"], "rider sag": candidate["rider_sag"]["value"]}
-    for one in candidate["criteria"]:
-        assert one["state"] in ("inside", "at the edge", "outside")
-        value, said = sags.get(one["name"], candidate["end_multiple"]["value"]), numbers(one["words"])
-        assert "topped out" in one["words"] or agrees(said[0], value), (one, value)
-        if one["name"] == "free sag":
-            low, high = (data["windows"]["free_sag"][side] for side in ("low", "high"))
-            if not re.search(r"usual (up to|from)", one["words"]):  # the user's wish or what the spring is for may open one end
-                assert [agrees(text, edge) for text, edge in zip(said[-2:], (low, high), strict=True)] == [True, True], one
-                assert one["state"] != "outside" or not low <= value <= high, one
-                assert one["state"] != "inside" or low - 1e-6 <= value <= high + 1e-6, one
-        if one["name"] == "rider sag":
-            assert agrees(said[1], data["targets"]["rider_sag"]["value"])
+def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
+    """Each result against its window, as figures; returns how far each that is judged lies beyond it, above 0 where it does."""
+    data, travel = report["ends"][end], entered(report, f"{end}.travel")
+    wanted, free = data["targets"]["rider_sag"]["value"], data["windows"]["free_sag"]
+    assert tuple(one["name"] for one in candidate["criteria"]) == CRITERIA
+    words = {one["name"]: one["words"] for one in candidate["criteria"]}
+    sag = re.fullmatch(r"rider sag (\S+) mm, (\S+) wanted", words["rider sag"])
+    assert sag, words
+    assert agrees(sag[1], candidate["rider_sag"]["value"]), words
+    assert agrees(sag[2], wanted), words
+    within = entered(report, f"{end}.sag_within") / 100.0 * travel
+    beyond = {"rider sag": abs(candidate["rider_sag"]["value"] - wanted) - within}
+    none = words["free sag"].startswith("free sag none, topped out")
+    assert none == candidate["topped_out"], words
+    told = re.fullmatch(r"free sag (?:none, topped out|(\S+) mm), usual (?:up to (\S+)|(\S+)-(\S+))", words["free sag"])
+    assert told, words
+    assert none or agrees(told[1], candidate["free_sag"]["value"]), words
+    assert agrees(told[2] or told[4], free["high"]), words
+    assert agrees(told[3], free["low"]) if told[3] else free["low"] <= 0.0, words
+    if not none:
+        low = free["low"] if told[3] else -math.inf
+        beyond["free sag"] = max(low - candidate["free_sag"]["value"], candidate["free_sag"]["value"] - free["high"])
+    force = re.fullmatch(r"force at full travel (\S+) × rider load(?:, at least (\S+) wanted)?", words["end of travel"])
+    assert force, words
+    assert agrees(force[1], candidate["end_multiple"]["value"]), words
+    if force[2] and read(force[1]) != read(force[2]):
+        beyond["end of travel"] = read(force[2]) - candidate["end_multiple"]["value"]
+    for one in candidate["criteria"]:  # nothing is outside that lies within its window
+        assert one["state"] != "outside" or beyond.get(one["name"], 1.0) > -1e-6, one
+    return beyond
+
+
+def check_margins(judged: list[tuple[Data, dict[str, float]]]) -> None:
+    """An end has one margin for each result: what is barred lies farther beyond its window than whatever is not."""
+    for name in CRITERIA:
+        by_state: dict[bool, list[float]] = {True: [], False: []}
+        for candidate, beyond in judged:
+            (one,) = (one for one in candidate["criteria"] if one["name"] == name)
+            if name in beyond:
+                by_state[one["state"] == "outside"].append(beyond[name])
+        if by_state[True] and by_state[False]:
+            near = 0.06 if name == "end of travel" else 1e-6  # the least multiple is known from its words alone
+            assert max(by_state[False]) <= min(by_state[True]) + near, (name, by_state)
 
 
 def check_figures(report: Data, end: str, setup: Data) -> None:

@@ -89,7 +89,7 @@ def _elsewhere(data: Data) -> None:
             assert abs(change) <= 0.5 + 1e-9
             continue
         assert agrees(told[0], abs(change)), words
-        assert (" smaller" in words) == (change < 0) != (" larger" in words), words
+        assert ("mm smaller" in words) == (change < 0) != ("mm larger" in words), words
         assert (row["end_force"]["value"] > built["end_force"]["value"]) == (change < 0), words
         if row["restoring"] is not None:
             gap = (data.get("chosen") or data["as_found"]["setup"])["gap"]["value"]
@@ -101,7 +101,10 @@ def _elsewhere(data: Data) -> None:
 def _measure_next(data: Data) -> None:
     """A better reading narrows the result, as it is written too."""
     for asked in data["measure_next"]:
-        now, then = numbers(asked["words"].rpartition("(")[2])
+        said = re.search(r"\(narrows the (.+) from ±(\S+) to ±(\S+) ?(.*)\)\.$", asked["words"])
+        assert said, asked["words"]
+        now, then = said[2], said[3]
+        assert (said[1], said[4]) == (asked["result"], asked["unit"])
         assert read(then) < read(now), asked["words"]
         assert asked["then"] < asked["now"]
         assert 0.0 < asked["share"] <= 1.0
