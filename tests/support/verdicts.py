@@ -137,7 +137,8 @@ def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     """Each result against its window, as figures; returns how far each that is judged lies beyond it, above 0 where it does."""
     data, travel = report["ends"][end], entered(report, f"{end}.travel")
     wanted, free = data["targets"]["rider_sag"]["value"], data["windows"]["free_sag"]
-    assert tuple(one["name"] for one in candidate["criteria"]) == CRITERIA
+    judged = tuple(name for name in CRITERIA if not (candidate["pressure"] and name == "free sag"))  # pressure does not move it
+    assert tuple(one["name"] for one in candidate["criteria"]) == judged
     words = {one["name"]: one["words"] for one in candidate["criteria"]}
     sag = re.fullmatch(r"rider sag (\S+) mm, (\S+) wanted", words["rider sag"])
     assert sag, words
@@ -145,16 +146,8 @@ def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     assert agrees(sag[2], wanted), words
     within = entered(report, f"{end}.sag_within") / 100.0 * travel
     beyond = {"rider sag": abs(candidate["rider_sag"]["value"] - wanted) - within}
-    none = words["free sag"].startswith("free sag none, topped out")
-    assert none == candidate["topped_out"], words
-    told = re.fullmatch(r"free sag (?:none, topped out|(\S+) mm), usual (?:up to (\S+)|(\S+)-(\S+))", words["free sag"])
-    assert told, words
-    assert none or agrees(told[1], candidate["free_sag"]["value"]), words
-    assert agrees(told[2] or told[4], free["high"]), words
-    assert agrees(told[3], free["low"]) if told[3] else free["low"] <= 0.0, words
-    if not none:
-        low = free["low"] if told[3] else -math.inf
-        beyond["free sag"] = max(low - candidate["free_sag"]["value"], candidate["free_sag"]["value"] - free["high"])
+    if "free sag" in judged:
+        beyond |= _free_sag_beyond(candidate, words["free sag"], free)
     force = re.fullmatch(r"force at full travel (\S+) × rider load(?:, at least (\S+) wanted)?", words["end of travel"])
     assert force, words
     assert agrees(force[1], candidate["end_multiple"]["value"]), words
@@ -165,13 +158,28 @@ def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     return beyond
 
 
+def _free_sag_beyond(candidate: Data, words: str, free: Data) -> dict[str, float]:
+    """The free sag against its window, by its words; nothing where it is topped out, a bound and no figure."""
+    none = words.startswith("free sag none, topped out")
+    assert none == candidate["topped_out"], words
+    told = re.fullmatch(r"free sag (?:none, topped out|(\S+) mm), usual (?:up to (\S+)|(\S+)-(\S+))", words)
+    assert told, words
+    assert none or agrees(told[1], candidate["free_sag"]["value"]), words
+    assert agrees(told[2] or told[4], free["high"]), words
+    assert agrees(told[3], free["low"]) if told[3] else free["low"] <= 0.0, words
+    if none:
+        return {}
+    low = free["low"] if told[3] else -math.inf
+    return {"free sag": max(low - candidate["free_sag"]["value"], candidate["free_sag"]["value"] - free["high"])}
+
+
 def check_margins(judged: list[tuple[Data, dict[str, float]]]) -> None:
     """An end has one margin for each result: what is barred lies farther beyond its window than whatever is not."""
     for name in CRITERIA:
         by_state: dict[bool, list[float]] = {True: [], False: []}
         for candidate, beyond in judged:
-            (one,) = (one for one in candidate["criteria"] if one["name"] == name)
-            if name in beyond:
+            one = next((one for one in candidate["criteria"] if one["name"] == name), None)
+            if one is not None and name in beyond:
                 by_state[one["state"] == "outside"].append(beyond[name])
         if by_state[True] and by_state[False]:
             near = 0.06 if name == "end of travel" else 1e-6  # the least multiple is known from its words alone
