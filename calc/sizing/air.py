@@ -63,6 +63,7 @@ def size_air(
     Parameters: assembly; setting; offered, the pressures [MPa, gauge] to look at about the exact setup, candidates along their
     first axis; loads; exponent n [-]; targets; limits.
     Returns: Sized. The control is the same for all pressures, solved and rounded; all figures are those of the rounded setup.
+    Where the gap solved for cannot be set, the exact pressure is the one for the sag at the gap that can.
     Raises: Impossible where no pressure gives the sag, or a pressure on offer cannot carry the load.
     Formula: see `solve_air`.
     Source: statics.
@@ -72,7 +73,8 @@ def size_air(
     wanted = np.asarray(setting.amount(exact))
     inside = np.clip(wanted, *limits.gap) if setting.control == "gap" and limits.gap is not None else wanted
     held, out = pressure_within(assembly, setting.set_to(0.1, inside), loads.aboard, targets.sag)  # at the gap that can be set
-    pressures = offered(setting.set_to(np.where((inside == wanted) | out, exact.stepped, held), inside))
+    exact = setting.set_to(np.where((inside == wanted) | out, exact.stepped, held), wanted)
+    pressures = offered(exact)
     amount = setting.rounded(inside, setting.hardest_softest(assembly)[0])
     setup = setting.set_to(pressures, amount)
     done = evaluate(assembly, setup, loads, exponent)

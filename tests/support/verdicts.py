@@ -79,7 +79,7 @@ REASONS: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
 HARD = {"coil bind", "second coil bind", "second closes early", "too wide", "too narrow", "pressure above", "oil out", "no pressure"}
 # A reason that its numbers alone decide: it is told where they stand so, and not where they do not.
 DECIDED = ("coil bind", "preload low", "preload high")
-CRITERIA = ("rider sag", "free sag", "end of travel")
+CRITERIA = ("rider sag", "free sag", "end of travel")  # an air spring's volumes decide its free sag: that one is told alone
 
 
 def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
@@ -136,8 +136,8 @@ def check_reasons(report: Data, end: str, candidate: Data) -> None:
 def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     """Each result against its window, as figures; returns how far each that is judged lies beyond it, above 0 where it does."""
     data, travel = report["ends"][end], entered(report, f"{end}.travel")
-    wanted, free = data["targets"]["rider_sag"]["value"], data["windows"]["free_sag"]
-    judged = tuple(name for name in CRITERIA if not (candidate["pressure"] and name == "free sag"))  # pressure does not move it
+    wanted = data["targets"]["rider_sag"]["value"]
+    judged = tuple(name for name in CRITERIA if name != "free sag" or not candidate["pressure"])
     assert tuple(one["name"] for one in candidate["criteria"]) == judged
     words = {one["name"]: one["words"] for one in candidate["criteria"]}
     sag = re.fullmatch(r"rider sag (\S+) mm, (\S+) wanted", words["rider sag"])
@@ -146,8 +146,8 @@ def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     assert agrees(sag[2], wanted), words
     within = entered(report, f"{end}.sag_within") / 100.0 * travel
     beyond = {"rider sag": abs(candidate["rider_sag"]["value"] - wanted) - within}
-    if "free sag" in judged:
-        beyond |= _free_sag_beyond(candidate, words["free sag"], free)
+    if "free sag" in words:
+        beyond |= _free_sag(data, candidate, words["free sag"])
     force = re.fullmatch(r"force at full travel (\S+) × rider load(?:, at least (\S+) wanted)?", words["end of travel"])
     assert force, words
     assert agrees(force[1], candidate["end_multiple"]["value"]), words
@@ -158,19 +158,20 @@ def check_criteria(report: Data, end: str, candidate: Data) -> dict[str, float]:
     return beyond
 
 
-def _free_sag_beyond(candidate: Data, words: str, free: Data) -> dict[str, float]:
-    """The free sag against its window, by its words; nothing where it is topped out, a bound and no figure."""
+def _free_sag(data: Data, candidate: Data, words: str) -> dict[str, float]:
+    """Free sag in words against its figure and its window, which may be open at an end; a fork that is topped out has none."""
+    window, value = data["windows"]["free_sag"], candidate["free_sag"]["value"]
     none = words.startswith("free sag none, topped out")
     assert none == candidate["topped_out"], words
-    told = re.fullmatch(r"free sag (?:none, topped out|(\S+) mm), usual (?:up to (\S+)|(\S+)-(\S+))", words)
+    told = re.fullmatch(r"free sag (?:none, topped out|(?P<own>\S+) mm), usual (?:up to (?P<most>\S+)|from (?P<least>\S+)|(?P<low>\S+)-(?P<high>\S+))", words)
     assert told, words
-    assert none or agrees(told[1], candidate["free_sag"]["value"]), words
-    assert agrees(told[2] or told[4], free["high"]), words
-    assert agrees(told[3], free["low"]) if told[3] else free["low"] <= 0.0, words
+    assert none or agrees(told["own"], value), words
+    high, low = told["most"] or told["high"], told["least"] or told["low"]
+    assert high is None or agrees(high, window["high"]), words
+    assert agrees(low, window["low"]) if low else window["low"] <= 0.0, words
     if none:
         return {}
-    low = free["low"] if told[3] else -math.inf
-    return {"free sag": max(low - candidate["free_sag"]["value"], candidate["free_sag"]["value"] - free["high"])}
+    return {"free sag": max(window["low"] - value if low else -math.inf, value - window["high"] if high else -math.inf)}
 
 
 def check_margins(judged: list[tuple[Data, dict[str, float]]]) -> None:
@@ -178,9 +179,9 @@ def check_margins(judged: list[tuple[Data, dict[str, float]]]) -> None:
     for name in CRITERIA:
         by_state: dict[bool, list[float]] = {True: [], False: []}
         for candidate, beyond in judged:
-            one = next((one for one in candidate["criteria"] if one["name"] == name), None)
-            if one is not None and name in beyond:
-                by_state[one["state"] == "outside"].append(beyond[name])
+            for one in candidate["criteria"]:
+                if one["name"] == name and name in beyond:
+                    by_state[one["state"] == "outside"].append(beyond[name])
         if by_state[True] and by_state[False]:
             near = 0.06 if name == "end of travel" else 1e-6  # the least multiple is known from its words alone
             assert max(by_state[False]) <= min(by_state[True]) + near, (name, by_state)

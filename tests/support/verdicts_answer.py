@@ -6,8 +6,6 @@ import math
 import re
 from typing import Any
 
-from tests.support.verdicts_words import check_sure, check_why, spring_said
-
 from tests.support.verdicts import (
     agrees,
     check_criteria,
@@ -20,6 +18,7 @@ from tests.support.verdicts import (
     seat,
     stepped,
 )
+from tests.support.verdicts_words import check_sure, check_why, spring_said
 
 Data = dict[str, Any]
 
