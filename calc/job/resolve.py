@@ -8,17 +8,18 @@ from functools import lru_cache
 from graphlib import TopologicalSorter
 from typing import Any
 
+from calc.job.assumed import assumed
 from calc.job.document import JobError, entries, parse_header
-from calc.job.field import Default, Field, Kind
+from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
 from calc.job.limits import internal, limit_words, other_units, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
 from calc.job.problem import Problem
 from calc.job.ranges import Ranges, read_ranges
-from calc.practice import Usual, posture
+from calc.practice import posture
 from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
-from calc.quantities.reading import Origin, Reading, Spread
+from calc.quantities.reading import Origin, Reading
 
 _SHARES = ("rider.front_share_sitting", "rider.front_share_standing")
 
@@ -146,7 +147,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
             return replace(
                 blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one.")
             )
-        return _assumed(blank, ranges, base, sold)
+        return assumed(blank, ranges, base, sold)
     entry = dict(written)
     text = entry["value"]
     filled = replace(blank, entered=True, text=text, origin=entry.get("origin") or field.typed, note=entry.get("note", ""))
@@ -242,62 +243,3 @@ def _part_of(whole: Resolved | None, blank: Resolved) -> Entry:
         raise EntryError("percent", "what this is a part of is not known")
     field = blank.field
     return Entry(share.number / 100.0 * convert(whole.reading.value, internal_unit(field.dimension), field.unit), field.unit)
-
-
-def _assumed(blank: Resolved, ranges: Ranges, followed: Resolved | None, sold: str) -> Resolved:
-    """What stands in for a field that was not entered; blank when nothing does."""
-    field, default = blank.field, blank.field.default
-    if default is None:
-        return blank
-    if default.choice is not None:
-        return replace(blank, choice=default.choice_by_use.get(ranges.use, default.choice), origin="assumed", reason=default.reason)
-    if default.by_choice:
-        return _by_choice(blank, default, followed)
-    number, half = default.value, default.plus_minus
-    row = ranges.usual(default.row) if default.row else None
-    if row is not None:
-        number, half = row.typical, max(row.high - row.typical, row.typical - row.low)
-        if default.times_high is not None:
-            number, half = default.times_high * row.high, 0.0
-    if sold and followed is not None:
-        number, half, followed = _sold_with(followed, row, sold)
-    if followed is not None:
-        if followed.reading is None or (default.row and row is None):
-            return blank
-        start = convert(followed.reading.value, internal_unit(followed.field.dimension), field.unit)
-        if default.share_of:
-            assert number is not None
-            number, half = round(number / 100.0 * start, field.decimals), half / 100.0 * start
-        else:
-            own = convert_difference(followed.reading.plus_minus_95, internal_unit(followed.field.dimension), field.unit)
-            number, half = start + (number or 0.0), half + own
-    if number is None:
-        return blank
-    return _stands_in(blank, number, half, Spread.RECTANGULAR, _reason(default.reason, followed))
-
-
-def _sold_with(fitted: Resolved, row: Usual | None, sold: str) -> tuple[float | None, float, Resolved | None]:
-    """What a bike was sold with against what is fitted: a distance and its half-width from it, or the row where it was changed."""
-    if row is None:
-        return 0.0, 0.0, fitted
-    half = max(row.high - row.typical, row.typical - row.low)
-    if sold == "changed":
-        return row.typical, half, None
-    return 0.0, (half if sold == "unknown" and fitted.entered else 0.0), fitted
-
-
-def _by_choice(blank: Resolved, default: Default, followed: Resolved | None) -> Resolved:
-    if followed is None or followed.choice not in default.by_choice:
-        return blank
-    number, half = default.by_choice[followed.choice]
-    return _stands_in(blank, number, half, Spread.NORMAL, f"{followed.field.choices[followed.choice]}; {default.reason}")
-
-
-def _stands_in(blank: Resolved, number: float, half: float, spread: Spread, reason: str) -> Resolved:
-    unit, inside = blank.field.unit, internal_unit(blank.field.dimension)
-    reading = Reading(convert(number, unit, inside), convert_difference(half, unit, inside), Origin.ASSUMED, spread)
-    return replace(blank, number=number, plus_minus=half, origin="assumed", reading=reading, reason=reason)
-
-
-def _reason(reason: str, followed: Resolved | None) -> str:
-    return reason if followed is None else f"follows {followed.field.label.lower()}; {reason}"

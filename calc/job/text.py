@@ -34,7 +34,7 @@ def decode(data: bytes, name: str = "this") -> str:
         '{}'
     """
     if len(data) > LONGEST:
-        raise JobError(f"{name} is longer than {LONGEST} bytes, so it is no job.")
+        raise JobError(f"{name} is longer than {LONGEST} bytes, so it isn't a job.")
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -110,7 +110,7 @@ def _refuse_depth(text: str, name: str) -> None:
         sign = found[0]
         depth += 1 if sign in "[{" else -1 if sign in "]}" else 0
         if depth > DEEPEST:
-            raise JobError(f"{name} is nested deeper than {DEEPEST} levels, so it is no job.")
+            raise JobError(f"{name} is nested deeper than {DEEPEST} levels, so it isn't a job.")
 
 
 def _no_constant(name: str) -> float:

@@ -128,9 +128,10 @@ def answer(page: Page, end: str = "front") -> Locator:
 
 def unfold(page: Page) -> None:
     """Open every fold of the place."""
-    for name in page.locator(".fold:not(.open) > h2 > button").all():
-        name.click()
-    expect(page.locator(".fold:not(.open)")).to_have_count(0)
+    closed = page.locator(".fold:not(.open) > h2 > button")
+    for _ in range(closed.count()):
+        closed.first.click()
+    expect(closed).to_have_count(0)
 
 
 def start_own(page: Page, use: str, rider: str) -> None:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import math
 from typing import Any
-
-import pytest
 
 from calc.impossible import Impossible
 from calc.job import Job
@@ -37,7 +36,7 @@ def check_ahead(job: Job, report: Data) -> None:
 
 def check_span(job: Job, report: Data) -> None:
     """Whom a spring is right for comes with the bands, of a choice that fits; it is left out only where some rider near cannot be
-    carried at all.
+    carried at all, or where the grid of riders has it fit none.
     """
     for end, told in report["ends"].items():
         if told["state"] != "ok" or told["sure"] is None:
@@ -45,8 +44,8 @@ def check_span(job: Job, report: Data) -> None:
         if told["verdict"] not in ("keep", "fit") or not fits(told["chosen"]):
             assert told["holds_for"] is None
         elif told["holds_for"] is None:
-            with pytest.raises(Impossible):
-                rider_span(job, end, size_end(job, end))
+            with contextlib.suppress(Impossible):
+                assert rider_span(job, end, size_end(job, end)) is None
 
 
 def _bare(told: Any) -> Any:

@@ -144,7 +144,7 @@ def test_a_name_that_is_no_file_is_refused(capsys, monkeypatch, name):
 @pytest.mark.parametrize(
     ("given", "words"),
     [
-        ("", "is not JSON"), ("{", "is not JSON"), ("[" * 100_000, "so it is no job"), ('{"a": NaN}', "NaN is not a number"), ("9" * 5000, "JSON"),
+        ("", "is not JSON"), ("{", "is not JSON"), ("[" * 100_000, "so it isn't a job"), ('{"a": NaN}', "NaN is not a number"), ("9" * 5000, "JSON"),
         ("{}", 'format must be "stanchion-job"'), (json.dumps(demo() | {"forks": {}}), "forks is not a key"),
         (json.dumps(demo({"front.travel": "3000 mm"})), "front.travel: Fork travel: 3000 mm is above the limit of 400 mm"),
         (json.dumps(demo({"front.gap_left": "1,250"})), "1250 and 1.250 both lie outside its limits. From 20 to 500 mm."),

@@ -28,15 +28,25 @@ def test_a_starter_is_written_without_numpy_or_pint_in_half_a_second():
 
 @pytest.mark.parametrize("encoding", ["ascii", "utf-8"])
 def test_a_terminal_that_lacks_a_sign_gets_another(tmp_path, encoding):
-    """Also a name that is no text: half of a pair of surrogates."""
+    """The report is full of them (a plus-minus, a minus, a degree); a job's own name may be in any script."""
     file = tmp_path / "job.json"
-    file.write_text(json.dumps(demo() | {"name": "\ud800 bike"}), encoding="utf-8")
+    file.write_text(json.dumps(demo() | {"name": "Vélo ± 平"}), encoding="utf-8")
     for how in ([], ["--json"], ["--full"]):
         done = subprocess.run(
             [sys.executable, "-m", "calc", str(file), *how], capture_output=True, cwd=ROOT, env={"PYTHONIOENCODING": encoding}
         )
         assert (done.returncode, done.stderr) == (0, b""), done.stderr
-        assert b"\\ud800 bike" in done.stdout
+        assert "Vélo ± 平".encode(encoding, "backslashreplace") in done.stdout
+
+
+def test_a_name_that_is_no_text_is_refused_in_one_line(tmp_path):
+    """Half of a pair of surrogates: nothing can show or store it."""
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps(demo() | {"name": "\ud800 bike"}), encoding="utf-8")
+    done = subprocess.run([sys.executable, "-m", "calc", str(file)], capture_output=True, cwd=ROOT)
+    assert (done.returncode, done.stdout) == (2, b"")
+    assert done.stderr.count(b"\n") == 1
+    assert b"name" in done.stderr
 
 
 def test_the_readme_shows_json_as_it_is():

@@ -125,8 +125,9 @@ def test_scatter_is_shown_and_enters_the_band():
 
 def test_pairs_are_asked_for_again_where_they_leave_most_open():
     asked = rear(measured(4.0), True)["measure_next"]
-    assert asked[0]["path"] == "rear.pairs"
-    assert "heights of the wheel" in asked[0]["words"]
+    first = next(one for one in asked if one["result"] != "spring rate")  # the rate's cancel out of the choice
+    assert first["path"] == "rear.pairs"
+    assert "heights of the wheel" in first["words"]
 
 
 def test_band_of_the_fall_is_that_of_the_fit():

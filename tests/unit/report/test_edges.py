@@ -97,8 +97,8 @@ def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
 
 
 @pytest.mark.parametrize(("like", "restoring", "words"), [
-    (None, None, ""), (0.3, 119.7, "Acts like the gap as built."), (-6.2, 127.0, "Acts like 6 mm less gap; gap 127 mm restores it."),
-    (3.8, 116.0, "Acts like 4 mm more gap; gap 116 mm restores it."), (-6.2, None, "Acts like 6 mm less gap; no gap restores it."),
+    (None, None, ""), (0.3, 119.7, "Rides as built."), (-6.2, 127.0, "Rides as if the gap were 6 mm smaller. Set 127 mm to get the force at full travel back: not 126, since a millimetre of gap counts for less there."),
+    (3.8, 116.0, "Rides as if the gap were 4 mm larger. Set 116 mm to get the force at full travel back."), (-6.2, None, "Rides as if the gap were 6 mm smaller; no gap brings the force at full travel back."),
 ])  # fmt: skip
 def test_what_another_place_acts_like_in_words(like, restoring, words):
     acts_like, back = (None if value is None else quantity(value, "mm", "", 0) for value in (like, restoring))

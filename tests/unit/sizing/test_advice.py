@@ -144,7 +144,7 @@ BUILT = {
 def as_built(**changed: str):
     job = load(demo({f"front.{key}": value for key, value in (BUILT | changed).items() if value}))
     done = size_end(job, "front")
-    return done, built(job, "front", done, done.sized.setup.at(int(done.sized.choice)))
+    return done, built(job, "front", done, done.sized.setup.at(done.choice))
 
 
 def test_what_was_built_is_told_leg_by_leg():
@@ -157,7 +157,7 @@ def test_what_was_built_is_told_leg_by_leg():
 
 def test_built_as_recommended_is_the_answer_to_the_roots_tolerance():
     done, _ = as_built()
-    chosen = int(done.sized.choice)
+    chosen = done.choice
     answer = done.sized.setup.at(chosen)
     gap = f"{float(answer.gap)!r} mm"
     same = {"built_rate": f"{float(answer.rate)!r} N/mm", "built_rate_right": "", "built_preload": f"{float(answer.preload)!r} mm"}

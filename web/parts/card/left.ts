@@ -2,6 +2,7 @@
 import type { End, EndReport, Quantity, Setup } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { stateOf } from '../../store/fields.ts'
+import { plain } from '../../store/text.ts'
 import type { Looked } from '../../store/looked.ts'
 import { sized } from '../../store/looked.ts'
 import { number } from '../figure/told.ts'
@@ -19,7 +20,7 @@ export function leftOf(looked: Looked | null): Left | null {
 function gapsBuilt(setup: Setup): [Quantity, Quantity] | undefined {
   const [left, right] = (['front.built_gap_left', 'front.built_gap_right'] as FieldPath[]).map((path) => stateOf(path)?.value)
   if (!setup.gap || typeof left !== 'number' || typeof right !== 'number') return undefined
-  const of = (value: number): Quantity => ({ ...setup.gap!, value, plus_minus_95: null })
+  const of = (value: number): Quantity => ({ ...setup.gap!, value, text: plain(value), plus_minus_95: null, plus_minus_text: '' })
   return [of(left), of(right)]
 }
 
