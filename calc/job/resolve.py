@@ -144,9 +144,7 @@ def _resolve(field: Field, written: _EntryKey | None, ranges: Ranges, base: Reso
     blank = Resolved(field, True, unit=field.unit, usual=range_)
     if written is None:
         if field.path == "bike.use":
-            return replace(
-                blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one.")
-            )
+            return replace(blank, problem=Problem(field.path, "missing", f"{field.label} is not chosen.", way_out="Choose one."))
         return assumed(blank, ranges, base, sold)
     entry = dict(written)
     text = entry["value"]

@@ -52,9 +52,12 @@ def _bike(job: Job) -> Iterator[Words]:
         return
     mass, half = job.number("bike.mass"), math.hypot(axles[1], _half(job, "bike.mass"))
     if abs(axles[0] - mass) > max(SCALES_AGREE, half):
-        yield "bike.mass", (
-            f"The axles carry {axles[0]:.1f} kg with the bike alone, but the bike is entered as {mass:.1f} kg. "
-            "Weigh again, or correct one of them."
+        yield (
+            "bike.mass",
+            (
+                f"The axles carry {axles[0]:.1f} kg with the bike alone, but the bike is entered as {mass:.1f} kg. "
+                "Weigh again, or correct one of them."
+            ),
         )
 
 
@@ -69,9 +72,12 @@ def _rider(job: Job) -> Iterator[Words]:
     total, half = sum(part[0] for part in known), math.hypot(aboard[1], *(part[1] for part in known))
     off = aboard[0] - total
     if abs(off) > max(SCALES_AGREE, half):
-        yield "rider.mass", (
-            f"With the rider aboard the axles carry {aboard[0]:.1f} kg: {abs(off):.1f} kg {'more' if off > 0 else 'less'} "
-            f"than bike, rider and load add up to ({total:.1f} kg). Weigh again, or check the rider's weight."
+        yield (
+            "rider.mass",
+            (
+                f"With the rider aboard the axles carry {aboard[0]:.1f} kg: {abs(off):.1f} kg {'more' if off > 0 else 'less'} "
+                f"than bike, rider and load add up to ({total:.1f} kg). Weigh again, or check the rider's weight."
+            ),
         )
 
 
@@ -84,17 +90,23 @@ def _sags(job: Job) -> Iterator[Words]:
             continue
         percent = 100.0 * job.number(path) / job.number(travel)
         if not row.low / FAR <= percent <= row.high * FAR:
-            yield path, (
-                f"{job.number(path):.0f} mm of rider sag is {percent:.0f} % of the {job.number(travel):.0f} mm of {axle} travel; "
-                f"{row.low:g}-{row.high:g} % is usual. Check the sag and the travel."
+            yield (
+                path,
+                (
+                    f"{job.number(path):.0f} mm of rider sag is {percent:.0f} % of {job.number(travel):.0f} mm of {axle} travel; "
+                    f"{row.low:g}-{row.high:g} % is usual. Check the sag and the travel."
+                ),
             )
     paths = ("rear.target_free_sag", "rear.target_sag")
     if all(job.known(path) for path in paths) and any(job.entered(path) for path in paths):
         free, rider = (job.number(path) for path in paths)
         if free >= rider:
-            yield paths[0], (
-                f"The free sag wanted at the rear, {free:.0f} mm, is not below the rider sag of {rider:.0f} mm: "
-                "free sag is read without the rider."
+            yield (
+                paths[0],
+                (
+                    f"The free sag wanted at the rear, {free:.0f} mm, is not below the rider sag of {rider:.0f} mm: "
+                    "free sag is read without the rider."
+                ),
             )
 
 
@@ -106,9 +118,12 @@ def _leverage(job: Job) -> Iterator[Words]:
     stroke = travel / leverage
     if job.choice("rear.motion_from") == "leverage":
         if not SHOCK_STROKES[0] <= stroke <= SHOCK_STROKES[1]:
-            yield "rear.leverage", (
-                f"{travel:.0f} mm of wheel travel at a leverage of {leverage:.2f} is {stroke:.0f} mm of shock stroke, "
-                "which no shock has. Check both: leverage is wheel travel over shock stroke."
+            yield (
+                "rear.leverage",
+                (
+                    f"{travel:.0f} mm of wheel travel at a leverage of {leverage:.2f} is {stroke:.0f} mm of shock stroke, "
+                    "which no shock has. Check both: leverage is wheel travel over shock stroke."
+                ),
             )
         return
     try:
@@ -116,9 +131,12 @@ def _leverage(job: Job) -> Iterator[Words]:
     except (Impossible, KeyError):  # said at the rear itself
         return
     if measured > 0 and abs(stroke / measured - 1.0) > LEVERAGES_AGREE:
-        yield "rear.leverage", (
-            f"The linkage as measured gives a leverage of {travel / measured:.2f}; {leverage:.2f} is entered. "
-            "The measured one is used."
+        yield (
+            "rear.leverage",
+            (
+                f"The linkage as measured gives a leverage of {travel / measured:.2f}; {leverage:.2f} is entered. "
+                "The measured one is used."
+            ),
         )
 
 
@@ -128,9 +146,12 @@ def _legs(job: Job) -> Iterator[Words]:
     if job.choice("front.gap_from") == "read" and all(job.entered(path) for path in paths):
         left, right = (job.number(path) for path in paths)
         if abs(left - right) > LEGS_AGREE:
-            yield paths[1], (
-                f"The gaps differ by {abs(left - right):.0f} mm: {left:.0f} left, {right:.0f} right. "
-                "Read both again, then set both legs the same."
+            yield (
+                paths[1],
+                (
+                    f"The gaps differ by {abs(left - right):.0f} mm: {left:.0f} left, {right:.0f} right. "
+                    "Read both again, then set both legs the same."
+                ),
             )
 
 
@@ -147,9 +168,12 @@ def _units(job: Job) -> Iterator[Words]:
         if meant or _far(here, *widest(found.field.usual or "")):
             own = "" if found.unit == usual.unit else f" ({here:.3g} {usual.unit})"
             question = f"Did you mean {meant}?" if meant else "Check the reading and its unit."
-            yield path, (
-                f"{found.field.label}: {found.number:.6g} {found.unit}{own} is far from the usual "
-                f"{usual.low:g} to {usual.high:g} {usual.unit}. {question}"
+            yield (
+                path,
+                (
+                    f"{found.field.label}: {found.number:.6g} {found.unit}{own} is far from the usual "
+                    f"{usual.low:g} to {usual.high:g} {usual.unit}. {question}"
+                ),
             )
 
 

@@ -182,7 +182,7 @@ def _table(job: Job, path: str) -> ForceTable:
         raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
     table = ForceTable(pairs)
     try:
-        table.mean_rate
+        table.mean_rate  # noqa: B018 (reads the table, so that what is wrong with it is told at its field)
     except Impossible as error:
         raise Impossible(error.code, error.message, error.way_out, path) from error
     return table

@@ -127,7 +127,9 @@ def nothing_fits(candidates: Sequence[Candidate], axle: Axle) -> Problem:
     nearest = min(candidates, key=lambda c: c.key)
     if nearest.pressure and nearest.vetoes[0].code == "no pressure":
         words = nearest.vetoes[0].words
-        return Problem("front.air_pressure", "air-spring", f"{words[0].upper()}{words[1:]}.", way_out=nearest.vetoes[0].way_out, end=axle)
+        return Problem(
+            "front.air_pressure", "air-spring", f"{words[0].upper()}{words[1:]}.", way_out=nearest.vetoes[0].way_out, end=axle
+        )
     words = "; ".join(veto.words for veto in nearest.vetoes)
     way_out = " ".join(dict.fromkeys(veto.way_out for veto in nearest.vetoes))
     message = f"Nothing on offer can be built. The nearest, {named(nearest)}, {words}."

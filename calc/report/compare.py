@@ -69,7 +69,9 @@ def comparison(before: Job, after: Job) -> Comparison:
         (EntryRow(path='rider.mass', label='Rider in full kit', before='80 kg, stated', after='82 kg, stated'),)
     """
     entries = tuple(
-        EntryRow(path, _label(one), *said) for path, one in before.fields.items() if (said := _entered_each(one, after.fields[path]))
+        EntryRow(path, _label(one), *said)
+        for path, one in before.fields.items()
+        if (said := _entered_each(one, after.fields[path]))
     )
     return Comparison(entries, tuple(row for end in _ENDS for row in _results(end, before, after)))
 

@@ -91,9 +91,7 @@ def _label(job: Job, key: str) -> str:
     return labels[key]
 
 
-def _words(
-    like: Quantity | None, back: Quantity | None, change: Change | None, setup: Setup, left_out: int, draws: int
-) -> str:
+def _words(like: Quantity | None, back: Quantity | None, change: Change | None, setup: Setup, left_out: int, draws: int) -> str:
     """What the gap would do as much as the condition; where there is no gap, what changes against as built."""
     text = change_words(change) if like is None else gap_words(like, back, float(setup.gap))
     if 0 < left_out < draws:
@@ -124,7 +122,8 @@ def change_words(change: Change | None) -> str:
     if change is None:
         return ""
     sag, force = change.rider_sag, change.end_multiple
-    return f"Compared with as built: rider sag {_size(sag)} mm {_way(sag)}, force at full travel {_size(force)} × rider load {_way(force)}."
+    at_end = f"force at full travel {_size(force)} × rider load {_way(force)}"
+    return f"Compared with as built: rider sag {_size(sag)} mm {_way(sag)}, {at_end}."
 
 
 def _way(change: Quantity) -> str:

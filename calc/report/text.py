@@ -55,7 +55,11 @@ def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
     shown: list[tuple[str, SetupReport | None]] = [("as found", end.as_found.setup), ("standard, its rider", end.standard)]
     shown += [(name, attempt.setup) for name, attempt in (("tried", end.tried), ("built", end.built)) if attempt]
     rows += [_row(name, setup) for name, setup in shown if setup]
-    problems = (("as found", end.as_found.problem), ("tried", end.tried and end.tried.problem), ("built", end.built and end.built.problem))
+    problems = (
+        ("as found", end.as_found.problem),
+        ("tried", end.tried and end.tried.problem),
+        ("built", end.built and end.built.problem),
+    )
     said = [line for name, problem in problems if problem for line in wrapped(f"{name}: {problem.message}", "  ")]
     return columns(heads, rows) + said
 

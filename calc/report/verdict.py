@@ -20,7 +20,8 @@ from calc.uncertainty.bands import Bands
 
 # Criteria whose figures another line tells: of what was wanted and is not reached, of an air spring's volumes.
 _TOLD_BY = {
-    "preload below": {"rider sag"}, "preload above": {"rider sag"}, "sag unreachable": {"rider sag"}, "pressure most": {"rider sag"},
+    "preload below": {"rider sag"}, "preload above": {"rider sag"}, "sag unreachable": {"rider sag"},
+    "pressure most": {"rider sag"},
     "end unreachable": {"end of travel"},
 }  # fmt: skip
 _TOLD_BY_PRESSURE = {"free sag"}

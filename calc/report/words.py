@@ -66,7 +66,9 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
         unit = " N/mm" if in_known else ""
         return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
     if verdict == "nearest":
-        return f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
+        return (
+            f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
+        )
     return f"Fit {rate} N/mm, {preload} preload{_gap_words(axle, setup)}."
 
 
@@ -164,9 +166,7 @@ def load_words(axle: Axle, extra: float) -> str:
     return f"Your load on the {where} is {percent} % {'more' if extra > 0 else 'less'} than the standard rider's."
 
 
-def ride_words(
-    chosen: Candidate, yardstick: YardstickReport, found: SetupReport | None, usual: Window, known: bool = True
-) -> str:
+def ride_words(chosen: Candidate, yardstick: YardstickReport, found: SetupReport | None, usual: Window, known: bool = True) -> str:
     """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual. `known`: its rate was
     read.
     """

@@ -117,7 +117,10 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     assert done.fitted is not None
     within = range(*some.indices(len(np.asarray(was.rate))))
     own = done.fitted in within
-    rates, split = (_columns(part, shape, within, done.fitted, fitted_now) for part, fitted_now in ((was.rate, here.as_found.rate), (was.split, here.as_found.split)))
+    rates, split = (
+        _columns(part, shape, within, done.fitted, fitted_now)
+        for part, fitted_now in ((was.rate, here.as_found.rate), (was.split, here.as_found.split))
+    )
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
     index = done.fitted - within.start if own else None
     source = done.decision.yardstick.source
@@ -192,7 +195,8 @@ def tried(job: Job, axle: Axle, done: EndSizing, answer: Setup | None) -> tuple[
     """A setup that the user tries beside the answer; what is left empty is the answer's, or else what is fitted."""
     base = answer or done.found_setup
     paths = {
-        part: f"{axle}.tried_{part}" for part in (("rate", "preload", "gap", "pressure") if axle == "front" else ("rate", "preload"))
+        part: f"{axle}.tried_{part}"
+        for part in (("rate", "preload", "gap", "pressure") if axle == "front" else ("rate", "preload"))
     }
     named = {part: job.number(path) for part, path in paths.items() if job.fields[path].applies and job.known(path)}
     if not named:

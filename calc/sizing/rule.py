@@ -86,10 +86,14 @@ def _frequency_of_free_sag(sized: Sized, targets: Targets) -> Array:
     """
     free = np.asarray(free_sag_unbounded(sized.figures, targets.sag_is_stroke))
     frequency = np.broadcast_to(sized.figures.frequency, free.shape)
-    counts = np.broadcast_to(sized.exact.preload >= 0, free.shape) | (np.arange(len(free)) == 0).reshape(-1, *(1,) * (free.ndim - 1))
+    counts = np.broadcast_to(sized.exact.preload >= 0, free.shape) | (np.arange(len(free)) == 0).reshape(
+        -1, *(1,) * (free.ndim - 1)
+    )
     columns = [part.reshape(len(free), -1).T for part in (free, frequency, counts)]
     wanted = float(np.asarray(targets.free_sag))
-    found = [np.interp(wanted, *(part[used][np.argsort(f[used])] for part in (f, rate))) for f, rate, used in zip(*columns, strict=True)]
+    found = [
+        np.interp(wanted, *(part[used][np.argsort(f[used])] for part in (f, rate))) for f, rate, used in zip(*columns, strict=True)
+    ]
     return np.asarray(found).reshape(free.shape[1:])
 
 
@@ -115,7 +119,8 @@ def decide(
         >>> from calc.motion.ratio import LeverageMotion
         >>> from calc.sizing.coil import size
         >>> from calc.springs.arrangement import SingleSpring
-        >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), LeverageMotion(2.5, 0.22, 305.0), 305.0, 0.1, 35.0)
+        >>> motion = LeverageMotion(2.5, 0.22, 305.0)
+        >>> rear = ShockAssembly(SteadyCharge(1.1, circle(16.0)), SingleSpring(), motion, 305.0, 0.1, 35.0)
         >>> loads, targets = Loads(380.0, 980.0, 9.80665), Targets(104.0, False, "none", 0.0, frequency=1.45)
         >>> sized = size(rear, np.array([46.0, 48.0, 50.0, 52.0]), loads, 1.33, targets, Limits((2.0, 24.0), None))
         >>> [int(decide(sized, targets, Margins(), fitted, 2.0).choice) for fitted in (0, 1, 3)]
@@ -128,7 +133,7 @@ def decide(
 
 
 def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
-    """`decide` for an air spring, whose pressure is to it what preload is to a coil: the sag decides, no frequency is left to choose.
+    """`decide` for an air spring, whose pressure is to it what preload is to a coil: the sag decides, not the frequency.
     Free sag and end of travel are judged, and bar no pressure: no other one would mend them and keep the sag.
 
     Parameters: as `decide`; step [MPa], the gauge's; fitted None where the pressure found is not among those on offer.
@@ -141,7 +146,6 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
     judged = criteria(sized.figures, targets, margins)
-    judged.pop("free sag")  # nothing that is set at an air spring moves it while rider sag is kept: it is told, not judged
     return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, PRESSURE_BARS)
 
 

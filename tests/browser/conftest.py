@@ -86,8 +86,7 @@ def profile(playwright: Playwright, chromium_path: Path, tmp_path: Path):
 
     @contextmanager
     def launch() -> Iterator[BrowserContext]:
-        context = playwright.chromium.launch_persistent_context(
-            tmp_path / "profile", executable_path=chromium_path, args=ARGUMENTS)
+        context = playwright.chromium.launch_persistent_context(tmp_path / "profile", executable_path=chromium_path, args=ARGUMENTS)
         try:
             yield context
         finally:

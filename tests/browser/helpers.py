@@ -79,8 +79,11 @@ def kept(page: Page, job: str = DEMO) -> dict:
 
 def until_kept(page: Page, state: str) -> None:
     """Wait until the demo job's kept report has its front in this state: writing to the disk takes its time."""
-    page.wait_for_function(f"async ([id, state]) => (await ({KEPT})(id)).answer?.report?.ends.front.state === state",
-                           arg=[DEMO, state], timeout=PATIENCE)
+    page.wait_for_function(
+        f"async ([id, state]) => (await ({KEPT})(id)).answer?.report?.ends.front.state === state",
+        arg=[DEMO, state],
+        timeout=PATIENCE,
+    )
 
 
 def at(page: Page, room: str) -> Page:

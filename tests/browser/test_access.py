@@ -27,8 +27,11 @@ def stops_until(page: Page, tag: str, what: str, most: int) -> int:
     """Tab until the focus is on an element with this name or these words; how many stops that took."""
     for stop in range(1, most + 1):
         page.keyboard.press("Tab")
-        if page.evaluate("([tag, what]) => { const e = document.activeElement;"
-                         " return e.localName === tag && (e.name === what || e.textContent.includes(what)) }", [tag, what]):
+        if page.evaluate(
+            "([tag, what]) => { const e = document.activeElement;"
+            " return e.localName === tag && (e.name === what || e.textContent.includes(what)) }",
+            [tag, what],
+        ):
             return stop
     raise AssertionError(f"{what} is not reached within {most} stops")
 
@@ -92,8 +95,10 @@ def violations(page: Page) -> list[dict]:
     page.evaluate(AXE.read_text(encoding="utf-8"))
     result = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
     assert result["passes"], "axe looked at nothing"
-    return [{"id": v["id"], "nodes": [n["html"][:160] + " | " + (n.get("failureSummary") or "")[:300] for n in v["nodes"][:4]]}
-            for v in result["violations"]]
+    return [
+        {"id": v["id"], "nodes": [n["html"][:160] + " | " + (n.get("failureSummary") or "")[:300] for n in v["nodes"][:4]]}
+        for v in result["violations"]
+    ]
 
 
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])

@@ -64,6 +64,7 @@ def handed_out(page: Page) -> list[dict]:
 
 def test_a_page_sent_in_place_of_a_script_is_named_as_that(browser, serve, copy_of_site):
     """As a network that wants a sign-in does: every script is answered by its own page."""
+
     class SignIn(Handler):
         def send(self, status, body, headers, with_body):
             if "/assets/index-" in self.path and ".js" in self.path:
@@ -77,7 +78,10 @@ def test_a_page_sent_in_place_of_a_script_is_named_as_that(browser, serve, copy_
     context.close()
 
 
-@pytest.mark.parametrize(("content", "says"), [(None, "HTTP 404"), (HTML, "demo's file"), (b"{", "demo's file"), (b"{}", "holds no demo"), (b"null", "holds no demo")])
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [(None, "HTTP 404"), (HTML, "demo's file"), (b"{", "demo's file"), (b"{}", "holds no demo"), (b"null", "holds no demo")],
+)
 def test_a_bad_demo_file_is_named_and_the_page_stands(browser, serve, copy_of_site, content, says):
     folder = copy_of_site("site")
     replace(one(folder, "enduro-*.json"), content)
@@ -91,8 +95,15 @@ def test_a_bad_demo_file_is_named_and_the_page_stands(browser, serve, copy_of_si
     context.close()
 
 
-RECORDS: list[dict] = [{}, {"job": None}, {"job": 5, "redo": []}, {"job": {}, "redo": []}, {"job": {"format": "stanchion-job"}},
-                       {"name": 7, "report": {}, "good": {}}, {"report": {"ends": {"front": {}, "rear": {}}}, "good": {"front": {}, "rear": {}}}]
+RECORDS: list[dict] = [
+    {},
+    {"job": None},
+    {"job": 5, "redo": []},
+    {"job": {}, "redo": []},
+    {"job": {"format": "stanchion-job"}},
+    {"name": 7, "report": {}, "good": {}},
+    {"report": {"ends": {"front": {}, "rear": {}}}, "good": {"front": {}, "rear": {}}},
+]
 
 
 @pytest.mark.parametrize("record", RECORDS, ids=range(len(RECORDS)))
@@ -100,7 +111,8 @@ def test_a_stored_record_without_its_parts_does_not_stop_the_page(opened, record
     page = opened(computed=False)
     field(page, "rider.mass").fill("92")
     page.wait_for_function("() => !Object.keys(localStorage).some((key) => key.startsWith('stanchion-words:'))")
-    page.evaluate("""(record) => new Promise((done) => {
+    page.evaluate(
+        """(record) => new Promise((done) => {
         const opening = indexedDB.open('stanchion')
         opening.onsuccess = () => {
             const going = opening.result.transaction(['rows', 'heads', 'answers', 'settings'], 'readwrite')
@@ -110,7 +122,9 @@ def test_a_stored_record_without_its_parts_does_not_stop_the_page(opened, record
             going.objectStore('settings').put(record, 'current')
             going.oncomplete = () => (opening.result.close(), done())
         }
-    })""", record)
+    })""",
+        record,
+    )
     page.reload()
     expect(field(page, "rider.mass")).to_have_value("92", timeout=PATIENCE)
     wait_for_core(page)

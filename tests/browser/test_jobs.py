@@ -114,8 +114,7 @@ def test_origin_plus_minus_and_note_are_kept(opened):
     with page.expect_download() as coming:
         page.get_by_role("button", name="Save the job file").click()
     saved = json.loads(coming.value.path().read_text())
-    assert saved["rider"]["mass"] == {
-        "value": "104 kg", "plus_minus_95": "2,5", "origin": "stated", "note": "bathroom scale"}
+    assert saved["rider"]["mass"] == {"value": "104 kg", "plus_minus_95": "2,5", "origin": "stated", "note": "bathroom scale"}
     assert coming.value.suggested_filename == "brackwater-300-e-2026-05-12.json"
 
 
@@ -124,9 +123,15 @@ def test_a_job_file_opens_or_is_refused_whole(opened, tmp_path):
     page = opened()
     chooser = jobs_list(page).locator("input[type=file]")
     said = page.locator(".place-door > [role=alert]")
-    for content, words in ((b"{", "not JSON"), (b'{"format": "x"}', "format must be"), (b"[]", "JSON object"), (b'"\xff"', "not UTF-8"),
-                           (b"[" * 50_000_000, "longer than"), (b"[" * 3_000_000, "nested deeper"),
-                           (b'{"format": "stanchion-job", "version": 2, "name": "a", "name": "b"}', "'name' stands twice")):
+    for content, words in (
+        (b"{", "not JSON"),
+        (b'{"format": "x"}', "format must be"),
+        (b"[]", "JSON object"),
+        (b'"\xff"', "not UTF-8"),
+        (b"[" * 50_000_000, "longer than"),
+        (b"[" * 3_000_000, "nested deeper"),
+        (b'{"format": "stanchion-job", "version": 2, "name": "a", "name": "b"}', "'name' stands twice"),
+    ):
         (tmp_path / "job.json").write_bytes(content)
         chooser.set_input_files(tmp_path / "job.json")
         expect(said).to_contain_text(words)
@@ -142,7 +147,9 @@ def test_a_job_file_opens_or_is_refused_whole(opened, tmp_path):
 @pytest.mark.parametrize("number", ["1e999", "9" * 6000])
 def test_a_number_too_large_stands_refused_and_not_empty(opened, tmp_path, number):
     page = opened()
-    (tmp_path / "job.json").write_text('{"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": %s}}' % number)
+    (tmp_path / "job.json").write_text(
+        '{"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": %s}}' % number
+    )
     jobs_list(page).locator("input[type=file]").set_input_files(tmp_path / "job.json")
     expect(field(page, "rider.mass")).to_have_value(number)
     expect(row(page, "rider.mass").locator(".problem")).not_to_be_empty()
@@ -166,7 +173,15 @@ def open_file(page: Page, tmp_path: Path, **said) -> None:
 
 def test_jobs_are_listed_found_copied_compared_renamed_deleted_and_brought_back(opened, tmp_path):
     page = opened()
-    for name, owner in (("Alder", "P. Q."), ("Birch", "R. S."), ("Cedar", "P. Q."), ("Dogwood", ""), ("Elm", ""), ("Fir", ""), ("Gorse", "")):
+    for name, owner in (
+        ("Alder", "P. Q."),
+        ("Birch", "R. S."),
+        ("Cedar", "P. Q."),
+        ("Dogwood", ""),
+        ("Elm", ""),
+        ("Fir", ""),
+        ("Gorse", ""),
+    ):
         open_file(page, tmp_path, name=name, owner=owner, date="2026-05-12")
     listed = jobs_list(page).locator("[data-job]")
     expect(listed).to_have_count(7)

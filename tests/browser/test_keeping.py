@@ -30,8 +30,12 @@ def killable(playwright: Playwright, chromium: Path, profile: Path) -> Iterator[
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
-    process = subprocess.Popen([str(chromium), *ARGUMENTS, f"--user-data-dir={profile}", f"--remote-debugging-port={port}", "about:blank"],
-                               stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
+    process = subprocess.Popen(
+        [str(chromium), *ARGUMENTS, f"--user-data-dir={profile}", f"--remote-debugging-port={port}", "about:blank"],
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,
+    )
     try:
         browser = connected(playwright, port)
         yield browser.contexts[0], process
@@ -94,10 +98,13 @@ def two_tabs(profile_context: BrowserContext, url: str) -> tuple[Page, Page]:
 
 def hide_and_show(page: Page) -> None:
     for state in ("hidden", "visible"):
-        page.evaluate("""(state) => {
+        page.evaluate(
+            """(state) => {
             Object.defineProperty(document, 'visibilityState', { value: state, configurable: true })
             document.dispatchEvent(new Event('visibilitychange'))
-        }""", state)
+        }""",
+            state,
+        )
 
 
 def test_two_tabs_are_in_step_and_neither_takes_anything_from_the_other(browser, serve, dist):
@@ -113,11 +120,14 @@ def test_two_tabs_are_in_step_and_neither_takes_anything_from_the_other(browser,
     expect(field(one, "rider.mass")).to_have_value("92")
     # At once in both: a field each.
     for page, path, value in ((one, "rider.mass", "93"), (two, "rider.front_axle", "98")):
-        page.evaluate("""([path, value]) => {
+        page.evaluate(
+            """([path, value]) => {
             const field = document.querySelector(`[name='${path}']`)
             field.value = value
             field.dispatchEvent(new Event('input', { bubbles: true }))
-        }""", [path, value])
+        }""",
+            [path, value],
+        )
     for page in (one, two):
         expect(field(page, "rider.mass")).to_have_value("93", timeout=PATIENCE)
         expect(field(page, "rider.front_axle")).to_have_value("98", timeout=PATIENCE)
@@ -186,8 +196,11 @@ def test_last_words_that_are_none_do_not_stop_the_page(opened, words):
     page = opened(computed=False)
     field(page, "rider.mass").fill("92")
     page.wait_for_function("() => !Object.keys(localStorage).some((key) => key.startsWith('stanchion-words:'))")
-    page.evaluate("""(words) => ['stanchion-unwritten', 'stanchion-words:demo:enduro', 'stanchion-words:x']
-        .forEach((key) => localStorage.setItem(key, words))""", words)
+    page.evaluate(
+        """(words) => ['stanchion-unwritten', 'stanchion-words:demo:enduro', 'stanchion-words:x']
+        .forEach((key) => localStorage.setItem(key, words))""",
+        words,
+    )
     page.reload()
     expect(field(page, "rider.mass")).to_have_value("92")
     assert page.problems == []

@@ -34,8 +34,10 @@ def second_version(copy_of_site):
     assert new != old
     replace(index, new)
     script = (second / "sw.js").read_text()
-    for form in (lambda data: hashlib.sha256(data).hexdigest(),
-                 lambda data: base64.b64encode(hashlib.sha256(data).digest()).decode()):
+    for form in (
+        lambda data: hashlib.sha256(data).hexdigest(),
+        lambda data: base64.b64encode(hashlib.sha256(data).digest()).decode(),
+    ):
         assert script.count(form(old)) == 1
         script = script.replace(form(old), form(new))
     replace(second / "sw.js", script.encode())
@@ -60,8 +62,8 @@ def test_server_gone_and_browser_fresh(serve, dist, profile, ask_core, browsers_
         page = open_page(context, site.url)
         wait_for_core(page)
         expect_offline(page, "ready")
-        started, = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
-        report, = ask_core(page, {"kind": "size", "job": started["job"]})
+        (started,) = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
+        (report,) = ask_core(page, {"kind": "size", "job": started["job"]})
         assert report["kind"] == "report", report
 
 
@@ -72,8 +74,7 @@ def traced(context, page, categories: str, act) -> list[str]:
     session.on("Tracing.dataCollected", lambda told: names.extend(event["name"] for event in told["value"]))
     over: list[object] = []
     session.on("Tracing.tracingComplete", lambda told: over.append(told))
-    session.send("Tracing.start", {"traceConfig": {"includedCategories": categories.split(",")},
-                                   "transferMode": "ReportEvents"})
+    session.send("Tracing.start", {"traceConfig": {"includedCategories": categories.split(",")}, "transferMode": "ReportEvents"})
     act()
     session.send("Tracing.end")
     while not over:
@@ -137,7 +138,8 @@ def test_not_ready_while_a_file_is_missing(serve, copy_of_site, profile):
 
 def damage(page, name: str, *, cut: bool = False) -> None:
     """Change a byte of the offline copy, or cut it short."""
-    changed = page.evaluate("""async ([name, cut]) => {
+    changed = page.evaluate(
+        """async ([name, cut]) => {
       let changed = 0
       for (const cacheName of await caches.keys()) {
         const cache = await caches.open(cacheName)
@@ -151,7 +153,9 @@ def damage(page, name: str, *, cut: bool = False) -> None:
         }
       }
       return changed
-    }""", [name, cut])
+    }""",
+        [name, cut],
+    )
     assert changed == 1
 
 

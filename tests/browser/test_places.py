@@ -180,7 +180,9 @@ def test_what_is_built_is_followed_everywhere_and_never_claimed_before(opened):
     expect(page.locator("[data-built=yes]")).to_contain_text("126 left")
     expect(at(page, "check").locator("[data-places=front] caption")).to_contain_text("as built", timeout=PATIENCE)
     at(page, "card")
-    expect(card).to_contain_text(re.compile(r"Front, built: 4\.8 N/mm, 0 mm preload, gap 126 left, 125 right\. Recommended: Fit 4\.6"))
+    expect(card).to_contain_text(
+        re.compile(r"Front, built: 4\.8 N/mm, 0 mm preload, gap 126 left, 125 right\. Recommended: Fit 4\.6")
+    )
     expect(card).to_contain_text("Rear, draft, not built")
     heads = page.locator(".card-table thead tr").last.locator("th").all_text_contents()
     assert heads == ["as found", "as left", "as found", "draft"]
@@ -215,7 +217,14 @@ def test_fields_of_other_kinds_do_not_exist(opened):
     for place in ("front", "rear", "bike"):
         at(page, place)
         unfold(page)
-        for path in ("front.cartridge_charge", "front.air_pressure", "front.second_rate", "front.wire", "rear.rocker_x", "rider.passenger"):
+        for path in (
+            "front.cartridge_charge",
+            "front.air_pressure",
+            "front.second_rate",
+            "front.wire",
+            "rear.rocker_x",
+            "rider.passenger",
+        ):
             expect(page.locator(f"[name='{path}']")).to_have_count(0)
     at(page, "bike").locator("[data-kind='front.air']").get_by_role("radio", name="Sealed cartridge").click()
     expect(field(page, "front.cartridge_charge")).to_be_visible()

@@ -34,8 +34,11 @@ def usual_words(page: Page, path: str) -> Locator:
 
 def until_range_is_kept(page: Page, name: str, low: str) -> None:
     """Wait until the demo job on the disk holds the range: writing takes its time."""
-    page.wait_for_function(f"async ([id, name, low]) => String((await ({KEPT})(id)).row?.job?.practice?.[name]?.low) === low",
-                           arg=[DEMO, name, low], timeout=PATIENCE)
+    page.wait_for_function(
+        f"async ([id, name, low]) => String((await ({KEPT})(id)).row?.job?.practice?.[name]?.low) === low",
+        arg=[DEMO, name, low],
+        timeout=PATIENCE,
+    )
 
 
 def test_ranges_are_shut_until_asked_for_and_are_the_trades(opened):

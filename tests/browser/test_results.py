@@ -236,9 +236,25 @@ def test_print_shows_the_card_and_nothing_else(opened):
 def test_card_says_what_was_asked(opened):
     page = at(opened(), "card")
     card = page.locator(".card")
-    for words in ("Brackwater 300 E", "Enduro", "104 kg", "12 May 2026", "Demo, invented", "standing", "n 1.33 about rider sag",
-                  "bike alone, n 1", "as found", "draft", "Bled at 400 m", "Ridden at 400 m", "Caps to the maker's torque",
-                  "Ten easy minutes", "Gas under pressure.", "Left out:", "Built by"):
+    for words in (
+        "Brackwater 300 E",
+        "Enduro",
+        "104 kg",
+        "12 May 2026",
+        "Demo, invented",
+        "standing",
+        "n 1.33 about rider sag",
+        "bike alone, n 1",
+        "as found",
+        "draft",
+        "Bled at 400 m",
+        "Ridden at 400 m",
+        "Caps to the maker's torque",
+        "Ten easy minutes",
+        "Gas under pressure.",
+        "Left out:",
+        "Built by",
+    ):
         expect(card).to_contain_text(words)
     rows = card.locator(".card-table tbody tr").all_text_contents()
     assert [row.split()[0] for row in rows] == ["Spring", "Preload", "Gap", "Oil", "Free", "Rider", "Ride", "Force", "The"]

@@ -34,7 +34,7 @@ def test_start_to_a_computed_answer(page, serve, dist, ask_core):
     site = serve(dist)
     page.goto(site.url)
     wait_for_core(page)
-    started, = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
+    (started,) = ask_core(page, {"kind": "start", "use": "enduro", "rider": "104 kg"})
     assert started["kind"] == "job", started
     report, nonsense = ask_core(page, {"kind": "size", "job": started["job"]}, {"kind": "size", "job": 1})
     assert report["kind"] == "report", report
@@ -166,7 +166,7 @@ class Cutting(Handler):
         for name, value in {**headers, "Content-Length": str(len(body))}.items():
             self.send_header(name, value)
         self.end_headers()
-        self.wfile.write(body[:len(body) // 2])
+        self.wfile.write(body[: len(body) // 2])
         self.close_connection = True
         return None
 

@@ -11,7 +11,16 @@ SIGNS = ("", "", "", "", "-", "+", "−", "--", "±", "~")
 MARKS = (".", ",", "'", " ", "\u00a0", ";", "/", "_", "..", "\u2009", "")
 POWERS = ("", "", "", "e", "E3", "e-2", "e+400", "e99999", "e1_0", "**2", "^2")
 SPACES = ("", " ", " ", "\u00a0", "\t", "\n", "  ")
-UNITS = ("", "", *sorted(ALIASES), *(unit for dimension in DIMENSIONS.values() for unit in dimension.units), "oz", "fl oz", "st 4 lb", "bananas")
+UNITS = (
+    "",
+    "",
+    *sorted(ALIASES),
+    *(unit for dimension in DIMENSIONS.values() for unit in dimension.units),
+    "oz",
+    "fl oz",
+    "st 4 lb",
+    "bananas",
+)
 
 
 def fuzzed(rng: Random, dimension: str) -> str:
@@ -36,6 +45,9 @@ def number(rng: Random) -> str:
     """A number, plain or grouped, pointed and signed in any way."""
     if rng.random() < 0.4:
         return f"{10 ** rng.uniform(-3, 5):.{rng.randrange(4)}f}".replace(".", rng.choice(".,"))
-    groups = ["".join(rng.choice("0123456789") for _ in range(rng.choice((1, 1, 2, 3, 3, 4)))) for _ in range(rng.choice((1, 1, 1, 2, 2, 3)))]
+    groups = [
+        "".join(rng.choice("0123456789") for _ in range(rng.choice((1, 1, 2, 3, 3, 4))))
+        for _ in range(rng.choice((1, 1, 1, 2, 2, 3)))
+    ]
     mark = rng.choice(MARKS)
     return f"{rng.choice(SIGNS)}{mark.join(groups) if rng.random() < 0.8 else rng.choice(MARKS).join(groups) + rng.choice(MARKS)}{rng.choice(POWERS)}"

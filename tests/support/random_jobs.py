@@ -41,7 +41,9 @@ def _entries(seed: str, use: str) -> dict[str, Any]:
     chosen = _choices(rng, use)
     drawn = {path: key for path, key in chosen.items() if key != _default(FIELDS[path], use) or rng.random() < 0.1}
     numbers = _numbers(rng, use, chosen)
-    return drawn | {path: number if isinstance(number, str) else _typed(rng, FIELDS[path], number) for path, number in numbers.items()}
+    return drawn | {
+        path: number if isinstance(number, str) else _typed(rng, FIELDS[path], number) for path, number in numbers.items()
+    }
 
 
 def _default(field: Field, use: str) -> str:
@@ -107,7 +109,11 @@ def _row(field: Field, use: str) -> Usual | None:
     name = (field.default.row if field.default else None) or field.usual
     row = usual(name, use) if name else None
     own = field.default is not None and field.default.row is not None
-    if row is None or not (own or row.unit == field.unit) or (not own and field.default is not None and field.default.value is not None):
+    if (
+        row is None
+        or not (own or row.unit == field.unit)
+        or (not own and field.default is not None and field.default.value is not None)
+    ):
         return None
     times = field.default.times_high if field.default else None
     return row if times is None else replace(row, low=times * row.high, typical=times * row.high, high=2 * times * row.high)

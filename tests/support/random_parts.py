@@ -74,7 +74,15 @@ def _springs(rng: Random, end: str, chosen: dict[str, str], rate: float, typical
         found |= {f"{end}.free_length": free, "rear.installed_length": free - typical["rear.preload"]} if not front else {
             "front.free_length": free, "front.spacers": spacers, "front.space": free + spacers - typical["front.preload"]}  # fmt: skip
     width, thick = (rng.uniform(32, 38), 4.3) if front else (rng.uniform(62, 78), 11.5)
-    sizes = {"new_free": free + rng.uniform(-12, 12), "new_solid": max(free - stroke - rng.uniform(15, 70), 25.0), "new_outside": width, "new_inside": width - 2 * thick, "spring_bore": width + rng.uniform(-0.3, 4), "spring_core": width - 2 * thick - rng.uniform(-0.3, 4), "thread_left": rng.uniform(0, 20)}
+    sizes = {
+        "new_free": free + rng.uniform(-12, 12),
+        "new_solid": max(free - stroke - rng.uniform(15, 70), 25.0),
+        "new_outside": width,
+        "new_inside": width - 2 * thick,
+        "spring_bore": width + rng.uniform(-0.3, 4),
+        "spring_core": width - 2 * thick - rng.uniform(-0.3, 4),
+        "thread_left": rng.uniform(0, 20),
+    }
     found |= {f"{end}.{key}": size for key, size in sizes.items() if rng.random() < 0.7}
     found |= {f"{end}.pitch": rng.uniform(0.8, 2)} if rng.random() < 0.4 else {}
     tried = {"rate": rate * rng.uniform(0.8, 1.2), "preload": typical[f"{end}.preload"], "gap": rng.uniform(90, 160)}
@@ -102,7 +110,16 @@ def _motion(rng: Random, chosen: dict[str, str], typical: dict[str, float], ente
     if chosen["rear.linkage"] == "direct":
         points = coordinates({"axle": (-550, -60), "shock_top": (-180, 330), "shock_foot": (-260, -20)})
     elif chosen["rear.rocker_on"] == "frame":
-        points = coordinates({"axle": (-570, -100), "shock_top": (-150, 300), "rocker": (-60, -90), "rocker_rod": (-130, -150), "rocker_shock": (-150, -60), "rod": (-230, -40)})
+        points = coordinates(
+            {
+                "axle": (-570, -100),
+                "shock_top": (-150, 300),
+                "rocker": (-60, -90),
+                "rocker_rod": (-130, -150),
+                "rocker_shock": (-150, -60),
+                "rod": (-230, -40),
+            }
+        )
     else:
         points = {path: xz for path, xz in off_road().items() if path.endswith(("_x", "_z"))}
     return {path: float(text.split()[0]) + rng.uniform(-4, 4) for path, text in points.items()}
@@ -120,11 +137,17 @@ def _volumes(rng: Random, chosen: dict[str, str], typical: dict[str, float]) -> 
     brim = outer * depth + deep * (gap - depth) * rng.uniform(0.95, 1.05)
     holds = rng.uniform(500, 900)
     filled = holds - typical["front.filled_kept"] - brim
-    found: Numbers = {"front.raised_height": poured / deep * rng.uniform(0.95, 1.05), "front.brim_gap": gap, "front.brim_poured": brim}
+    found: Numbers = {
+        "front.raised_height": poured / deep * rng.uniform(0.95, 1.05),
+        "front.brim_gap": gap,
+        "front.brim_poured": brim,
+    }
     found |= {"front.raised_volume": poured, "front.charge_force": rng.uniform(8, 60), "front.oil_moved": rng.uniform(-10, 25)}
     if rng.random() < 0.8:
         found |= {"front.brim_volume": holds, "front.filled_left": filled, "front.filled_right": filled + rng.gauss(0, 3)}
-    return found | ({"front.piston_stop": rng.uniform(40, 120), "front.piston_bleed": rng.uniform(30, 60)} if rng.random() < 0.3 else {})
+    return found | (
+        {"front.piston_stop": rng.uniform(40, 120), "front.piston_bleed": rng.uniform(30, 60)} if rng.random() < 0.3 else {}
+    )
 
 
 def _rest(rng: Random, typical: dict[str, float]) -> Numbers:

@@ -32,7 +32,22 @@ RANGES = [*ROWS, *GENERAL]
 UNITS = [unit for dimension in DIMENSIONS.values() for unit in dimension.units if unit]
 SPELLED = sorted(ALIASES)
 EXTREME = (0, -0.0, 1e-308, -1e-308, 1e-12, 1e12, 1e300, 1e308, -1e308, math.nan, math.inf, -math.inf, 10**40, -1)
-OTHER_TYPES: tuple[Any, ...] = (None, True, False, [], [4], {}, {"value": {}}, {"valeu": 4}, {"value": [4]}, "", 0, "null", [[]], {"value": None})
+OTHER_TYPES: tuple[Any, ...] = (
+    None,
+    True,
+    False,
+    [],
+    [4],
+    {},
+    {"value": {}},
+    {"valeu": 4},
+    {"value": [4]},
+    "",
+    0,
+    "null",
+    [[]],
+    {"value": None},
+)
 TEXTS = ("", "Ærlig", "\ud800", "a\x00b", "x" * 2001, "😀", "\u202e", None, 7, True, [], {}, "é" * 2000)
 
 
@@ -93,13 +108,21 @@ def _text(rng: Random, number: float) -> str:
 def value(rng: Random, document: Document) -> None:
     field = rng.choice(QUANTITIES)
     number = _near(rng, field)
-    _put(document, field, number if rng.random() < 0.4 else f"{_text(rng, number)} {field.unit if rng.random() < 0.5 else ''}".strip())
+    _put(
+        document,
+        field,
+        number if rng.random() < 0.4 else f"{_text(rng, number)} {field.unit if rng.random() < 0.5 else ''}".strip(),
+    )
 
 
 def unit(rng: Random, document: Document) -> None:
     field = rng.choice(QUANTITIES)
     number = _entry(document, field).get("value")
-    number = "".join(c for c in str(number) if c in "0123456789.,-") if number is not None and rng.random() < 0.7 else _text(rng, _near(rng, field))
+    number = (
+        "".join(c for c in str(number) if c in "0123456789.,-")
+        if number is not None and rng.random() < 0.7
+        else _text(rng, _near(rng, field))
+    )
     own = list(DIMENSIONS[field.dimension].units)
     _put(document, field, f"{number}{rng.choice(('', ' '))}{rng.choice(rng.choice((own, own, UNITS, SPELLED)))}")
 
@@ -113,7 +136,9 @@ def text(rng: Random, document: Document) -> None:
         return
     for _ in range(rng.randrange(1, 4)):
         at = rng.randrange(len(letters) + 1)
-        letters[at : at + rng.randrange(3)] = rng.choice(("", "0", "9", ",", ".", "-", "e", " ", "/", ";", "5 5", "\u00a0", "mm", "kg", chr(rng.randrange(0x110000))))
+        letters[at : at + rng.randrange(3)] = rng.choice(
+            ("", "0", "9", ",", ".", "-", "e", " ", "/", ";", "5 5", "\u00a0", "mm", "kg", chr(rng.randrange(0x110000)))
+        )
     _put(document, field, "".join(letters))
 
 
@@ -123,8 +148,12 @@ def plus_minus(rng: Random, document: Document) -> None:
     if entry.get("value") is None:
         entry["value"] = rng.uniform(field.low, field.high)
     span = field.high - field.low
-    half = rng.choice((0, span * rng.random() ** 3, span * rng.random() ** 3, span * rng.random(), span, span * 1.01, -span, *EXTREME))
-    entry["plus_minus_95"] = rng.choice((half, half, _text(rng, half), f"{half} {field.unit}", f"{half} {rng.choice(UNITS)}", rng.choice(bad_strings.ALL)))
+    half = rng.choice(
+        (0, span * rng.random() ** 3, span * rng.random() ** 3, span * rng.random(), span, span * 1.01, -span, *EXTREME)
+    )
+    entry["plus_minus_95"] = rng.choice(
+        (half, half, _text(rng, half), f"{half} {field.unit}", f"{half} {rng.choice(UNITS)}", rng.choice(bad_strings.ALL))
+    )
     _put(document, field, entry)
 
 
@@ -180,16 +209,33 @@ def listed(rng: Random, document: Document) -> None:
         _put(document, field, between.join(_text(rng, _near(rng, field)) for _ in range(many)))
         return
     rise = (field.high - field.low) / max(many, 1)
-    pairs = [(i * rise * rng.choice((1, 1, rng.random())), rng.uniform(field.second_low, field.second_high) * rng.choice((1, 0.01))) for i in range(many)]
-    pairs = pairs if rng.random() < 0.5 else [(first, field.second_low + (field.second_high - field.second_low) * i / 50) for i, (first, _) in enumerate(pairs)]
-    _put(document, field, rng.choice(("; ", "\n", ";", ", ")).join(f"{first:.{rng.randrange(4)}f} {second:.{rng.randrange(4)}f}" for first, second in pairs))
+    pairs = [
+        (i * rise * rng.choice((1, 1, rng.random())), rng.uniform(field.second_low, field.second_high) * rng.choice((1, 0.01)))
+        for i in range(many)
+    ]
+    pairs = (
+        pairs
+        if rng.random() < 0.5
+        else [(first, field.second_low + (field.second_high - field.second_low) * i / 50) for i, (first, _) in enumerate(pairs)]
+    )
+    _put(
+        document,
+        field,
+        rng.choice(("; ", "\n", ";", ", ")).join(
+            f"{first:.{rng.randrange(4)}f} {second:.{rng.randrange(4)}f}" for first, second in pairs
+        ),
+    )
 
 
 def own_range(rng: Random, document: Document) -> None:
     row = rng.choice(RANGES)
     low, high = widest(row)
-    points = sorted(rng.choice((0, low, high, rng.uniform(low, high), rng.uniform(0, 2 * high), high * 10, -high, 100)) for _ in range(3))
-    numbers: list[Any] = rng.choice((points, points, points, [points[0]] * 3, [rng.choice(EXTREME) for _ in range(3)], rng.choices(bad_strings.ALL, k=3)))
+    points = sorted(
+        rng.choice((0, low, high, rng.uniform(low, high), rng.uniform(0, 2 * high), high * 10, -high, 100)) for _ in range(3)
+    )
+    numbers: list[Any] = rng.choice(
+        (points, points, points, [points[0]] * 3, [rng.choice(EXTREME) for _ in range(3)], rng.choices(bad_strings.ALL, k=3))
+    )
     if numbers is points and rng.random() < 0.2:
         numbers = [f"{number:g} {rng.choice(UNITS)}" for number in points]
     entry: Any = dict(zip(("low", "typical", "high"), numbers, strict=True))

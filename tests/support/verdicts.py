@@ -76,7 +76,16 @@ REASONS: dict[str, tuple[tuple[str, ...], Callable[..., bool]]] = {
     "end unreachable": (("end", "end_wanted"), lambda has, wanted: has != wanted),
     "sag unreachable": (("rider_sag", "wanted"), lambda has, wanted: has != wanted),
 }
-HARD = {"coil bind", "second coil bind", "second closes early", "too wide", "too narrow", "pressure above", "oil out", "no pressure"}
+HARD = {
+    "coil bind",
+    "second coil bind",
+    "second closes early",
+    "too wide",
+    "too narrow",
+    "pressure above",
+    "oil out",
+    "no pressure",
+}
 # A reason that its numbers alone decide: it is told where they stand so, and not where they do not.
 DECIDED = ("coil bind", "preload low", "preload high")
 CRITERIA = ("rider sag", "free sag", "end of travel")  # an air spring's volumes decide its free sag: that one is told alone
@@ -94,8 +103,18 @@ def known(report: Data, end: str, candidate: Data) -> dict[str, float | None]:
     load, force = data["load"]["aboard"]["value"], targets["end"] if targets["end"] and targets["end"]["unit"] == "kN" else None
     energy = targets["end"] is not None and force is None
     wanted = 1000.0 * force["value"] / load if force else targets["end"]["value"] if energy else None
-    found |= {"preload": of("preload"), "rider_sag": of("rider_sag"), "wanted": targets["rider_sag"]["value"], "margin": MARGIN[end]}
-    found |= {"bind": of("bind_clearance"), "second_bind": of("second_bind_clearance"), "gap": of("gap"), "pressure": of("pressure")}
+    found |= {
+        "preload": of("preload"),
+        "rider_sag": of("rider_sag"),
+        "wanted": targets["rider_sag"]["value"],
+        "margin": MARGIN[end],
+    }
+    found |= {
+        "bind": of("bind_clearance"),
+        "second_bind": of("second_bind_clearance"),
+        "gap": of("gap"),
+        "pressure": of("pressure"),
+    }
     second, oil = of("second_bind_clearance"), of("air_oil")
     found |= {"second_short": None if second is None else -second, "oil_out": None if oil is None else -oil}
     return found | {"end": of("landing_energy" if energy else "end_multiple"), "end_wanted": wanted}
@@ -107,7 +126,11 @@ def seat(report: Data, end: str, setup: Data) -> float | None:
     if found is None:
         return None
     new, old = entered(report, f"{end}.new_free"), entered(report, f"{end}.free_length")
-    longer = new - old if new is not None and old is not None and not setup["fitted"] and report["fields"][f"{end}.free_length"]["entered"] else 0.0
+    longer = (
+        new - old
+        if new is not None and old is not None and not setup["fitted"] and report["fields"][f"{end}.free_length"]["entered"]
+        else 0.0
+    )
     return setup["preload"]["value"] - found["preload"]["value"] - longer
 
 
@@ -163,7 +186,10 @@ def _free_sag(data: Data, candidate: Data, words: str) -> dict[str, float]:
     window, value = data["windows"]["free_sag"], candidate["free_sag"]["value"]
     none = words.startswith("free sag none, topped out")
     assert none == candidate["topped_out"], words
-    told = re.fullmatch(r"free sag (?:none, topped out|(?P<own>\S+) mm), usual (?:up to (?P<most>\S+)|from (?P<least>\S+)|(?P<low>\S+)-(?P<high>\S+))", words)
+    told = re.fullmatch(
+        r"free sag (?:none, topped out|(?P<own>\S+) mm), usual (?:up to (?P<most>\S+)|from (?P<least>\S+)|(?P<low>\S+)-(?P<high>\S+))",
+        words,
+    )
     assert told, words
     assert none or agrees(told["own"], value), words
     high, low = told["most"] or told["high"], told["least"] or told["low"]
@@ -196,7 +222,9 @@ def check_figures(report: Data, end: str, setup: Data) -> None:
     assert setup["end_force"]["value"] > 0.0
     rate, mass = setup["wheel_rate"]["value"], load["sprung_mass"]["value"]
     assert math.isclose(setup["frequency"]["value"], math.sqrt(1000.0 * rate / mass) / 2.0 / math.pi, rel_tol=1e-9)
-    assert math.isclose(setup["end_multiple"]["value"] * load["aboard"]["value"], 1000.0 * setup["end_force"]["value"], rel_tol=1e-9)
+    assert math.isclose(
+        setup["end_multiple"]["value"] * load["aboard"]["value"], 1000.0 * setup["end_force"]["value"], rel_tol=1e-9
+    )
     assert math.isclose(setup["energy_per_mass"]["value"] * mass, setup["landing_energy"]["value"], rel_tol=1e-9)
     if load["alone"]["value"] <= load["aboard"]["value"]:
         assert setup["free_sag"]["value"] <= setup["rider_sag"]["value"] + 1e-6

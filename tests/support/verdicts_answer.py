@@ -106,7 +106,11 @@ def _chosen(report: Data, end: str, data: Data) -> None:
 def _step(report: Data, end: str, own: Data) -> float:
     """One step of what can be had: the gauge's, or the series'; a shelf's is the practice row's, at least 0.1 N/mm."""
     if own["pressure"]:
-        return entered(report, "front.air_step") if entered(report, "front.air_step") and report["fields"]["front.air_step"]["unit"] == "bar" else 0.0
+        return (
+            entered(report, "front.air_step")
+            if entered(report, "front.air_step") and report["fields"]["front.air_step"]["unit"] == "bar"
+            else 0.0
+        )
     step = entered(report, f"{end}.step")
     return step if step is not None else 0.0
 
@@ -253,7 +257,9 @@ def _span(report: Data, data: Data) -> None:
         return
     assert data["verdict"] in ("keep", "fit")
     assert fits(data["chosen"])
-    told = re.fullmatch(r"(.+?)(?: bar)? is right for (every rider within half as much or 24 kg|riders (?:of up to|from|of) .+)\.", span["words"])
+    told = re.fullmatch(
+        r"(.+?)(?: bar)? is right for (every rider within half as much or 24 kg|riders (?:of up to|from|of) .+)\.", span["words"]
+    )
     assert told, span["words"]
     assert spring_said(told[1], data["chosen"]) or told[1] == "What is fitted", span["words"]
     limits = [limit for limit in (span["low"], span["high"]) if limit is not None]

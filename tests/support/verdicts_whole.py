@@ -35,7 +35,9 @@ def _attitude(report: Data) -> None:
     if told is None:
         assert any(data["state"] != "ok" or data["as_found"]["setup"] is None for data in ends.values())
         return
-    less = {end: data["as_found"]["setup"]["rider_sag"]["value"] - data["chosen"]["rider_sag"]["value"] for end, data in ends.items()}
+    less = {
+        end: data["as_found"]["setup"]["rider_sag"]["value"] - data["chosen"]["rider_sag"]["value"] for end, data in ends.items()
+    }
     rises = {"front": less["front"] * math.cos(math.radians(entered(report, "bike.rake"))), "rear": less["rear"]}
     for end, rise in rises.items():
         assert math.isclose(told[f"{end}_height"]["value"], rise, abs_tol=1e-6)

@@ -75,7 +75,9 @@ def _ride(data: Data, line: str) -> None:
     by = [read(text) for text in numbers(yardstick["words"].replace(" Hz", ""))]
     assert abs(by[-1] - yardstick["frequency"]["value"]) <= 0.005 + 1e-9
     source = yardstick["source"]
-    assert source != "standard" or math.isclose(yardstick["frequency"]["value"], data["standard"]["frequency"]["value"], rel_tol=0.3)
+    assert source != "standard" or math.isclose(
+        yardstick["frequency"]["value"], data["standard"]["frequency"]["value"], rel_tol=0.3
+    )
     assert source != "softest usual" or math.isclose(yardstick["frequency"]["value"], usual["low"], rel_tol=1e-9)
     assert source != "stiffest usual" or math.isclose(yardstick["frequency"]["value"], usual["high"], rel_tol=1e-9)
     assert [read(told["low"]), read(told["high"])] == [float(f"{usual[side]:g}") for side in ("low", "high")]

@@ -46,7 +46,9 @@ def areas(gases) -> float:
     return sum(float(g.main.area if isinstance(g, Staged) else g.area) for g in gases)
 
 
-@pytest.mark.parametrize("changes", [AIR, AIR | {"front.balance": "no"}, VALVE, AIR | {"front.second": "yes"}, AIR | {"front.air_in": "both"}])
+@pytest.mark.parametrize(
+    "changes", [AIR, AIR | {"front.balance": "no"}, VALVE, AIR | {"front.second": "yes"}, AIR | {"front.air_in": "both"}]
+)
 def test_swept_areas_balance_chamber_included_add_up_to_the_seal_area(changes):
     assembly = fork_of(changes)
     assert areas(assembly.gas.gases(None, 126.0)) == pytest.approx(circle(48.0))
@@ -87,7 +89,9 @@ def test_the_pressure_that_a_port_would_give_gives_the_same_fork():
     """A port is a valve filled to what the port leaves at full extension."""
     balance = float(fork_of(AIR).gas.spring.gases()[1].pressure0)
     by_port = front_of(AIR)["as_found"]["setup"]
-    by_valve = front_of(AIR | {"front.balance_fill": "valve", "front.balance_pressure": f"{10 * (balance - SEA):.9f} bar"})["as_found"]["setup"]
+    by_valve = front_of(AIR | {"front.balance_fill": "valve", "front.balance_pressure": f"{10 * (balance - SEA):.9f} bar"})[
+        "as_found"
+    ]["setup"]
     for name in ("free_sag", "rider_sag", "frequency", "end_force"):
         assert by_valve[name]["value"] == pytest.approx(by_port[name]["value"], rel=1e-6)
 
@@ -168,8 +172,22 @@ def test_air_alone_has_no_springs_in_its_curve():
 
 
 def test_a_fork_on_air_alone_asks_for_nothing_of_coils_and_draws_none_of_it():
-    coils = ("front.rate", "front.preload", "front.buy", "front.free_length", "front.spring_kind", "front.spring_steel", "front.tried_rate", "standard.fork_springs")
-    for changes, shown in ((AIR, False), (AIR | {"front.air_coil": "yes"}, True), ({}, True), ({"front.air": "sealed cartridge"}, True)):
+    coils = (
+        "front.rate",
+        "front.preload",
+        "front.buy",
+        "front.free_length",
+        "front.spring_kind",
+        "front.spring_steel",
+        "front.tried_rate",
+        "standard.fork_springs",
+    )
+    for changes, shown in (
+        (AIR, False),
+        (AIR | {"front.air_coil": "yes"}, True),
+        ({}, True),
+        ({"front.air": "sealed cartridge"}, True),
+    ):
         told = report(demo(changes), with_bands=False)
         assert {path: applies(told, path) for path in coils} == dict.fromkeys(coils, shown), changes
         assert all(applies(told, path) for path in ("front.travel", "front.topout"))
@@ -183,7 +201,9 @@ def test_free_sag_is_told_by_what_decides_it():
         return next(line for line in front_of(changes | {"front.gap_min": "45 mm"})["why"] if line.startswith("Free sag"))
 
     assert told(AIR | {"front.balance_volume": "60 ml"}).endswith(": its volumes decide that, not its pressure.")
-    assert told(VALVE | {"front.balance_pressure": "8 bar"}).endswith(": the balance chamber's pressure and the volumes decide that, not the main chamber's.")
+    assert told(VALVE | {"front.balance_pressure": "8 bar"}).endswith(
+        ": the balance chamber's pressure and the volumes decide that, not the main chamber's."
+    )
 
 
 def test_a_coil_beside_the_air_carries_too():

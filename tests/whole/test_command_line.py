@@ -38,7 +38,10 @@ def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
         assert told[end]["answer"] in words
         assert told[end]["sure"]["words"] in words
         assert any(one["words"] in words for one in told[end]["measure_next"])
-        free, rider = (f"{told[end]['chosen'][name]['text']} {told[end]['chosen'][name]['plus_minus_text']} mm" for name in ("free_sag", "rider_sag"))
+        free, rider = (
+            f"{told[end]['chosen'][name]['text']} {told[end]['chosen'][name]['plus_minus_text']} mm"
+            for name in ("free_sag", "rider_sag")
+        )
         assert f"the {end} sags {free} by itself and {rider} with the rider" in words
     assert "Gas under pressure" not in out
 
@@ -74,7 +77,14 @@ def test_a_reading_that_narrows_both_ends_is_asked_for_once():
 def test_the_whole_report_is_one_word_away(capsys, monkeypatch):
     status, out, _ = run(capsys, monkeypatch, "--demo", "--full")
     assert status == 0
-    for part in ("Based on:", "Conditions to check", "Gas under pressure", "Left out:", "Force at the wheel", "standard, its rider"):
+    for part in (
+        "Based on:",
+        "Conditions to check",
+        "Gas under pressure",
+        "Left out:",
+        "Force at the wheel",
+        "standard, its rider",
+    ):
         assert part in out
 
 
@@ -168,7 +178,9 @@ def test_a_file_that_is_not_there_is_named(capsys, monkeypatch):
 
 
 def test_an_end_without_an_answer_exits_with_1(capsys, monkeypatch):
-    status, out, _ = run(capsys, monkeypatch, given=json.dumps(demo({"front.free_length": "470 mm", "front.solid_length": "400 mm"})))
+    status, out, _ = run(
+        capsys, monkeypatch, given=json.dumps(demo({"front.free_length": "470 mm", "front.solid_length": "400 mm"}))
+    )
     assert status == 1
     assert "Nothing on offer can be built." in " ".join(out.split())
 
@@ -192,7 +204,10 @@ def test_the_number_of_draws_is_asked_for_and_told(capsys, monkeypatch):
 CELLS = st.text(alphabet="ab0−.±", min_size=1, max_size=12)
 
 
-@given(st.integers(1, 5).flatmap(lambda wide: st.lists(st.lists(CELLS, min_size=wide, max_size=wide), min_size=2, max_size=6)), st.integers(0, 5))
+@given(
+    st.integers(1, 5).flatmap(lambda wide: st.lists(st.lists(CELLS, min_size=wide, max_size=wide), min_size=2, max_size=6)),
+    st.integers(0, 5),
+)
 def test_columns_stand_under_each_other(grid, left):
     """Every cell is there, in its place: flush left its first sign in one line with the others', flush right its last."""
     lines = columns(grid[0], grid[1:], left)

@@ -57,8 +57,15 @@ def test_the_readme_shows_json_as_it_is():
     numbers = {"value", "plus_minus_95", "text", "plus_minus_text"}
     sag = told["ends"]["front"]["chosen"]["rider_sag"]
     assert list(shown) == list(sag)
-    assert {key: part for key, part in shown.items() if key not in numbers} == {key: part for key, part in sag.items() if key not in numbers}
+    assert {key: part for key, part in shown.items() if key not in numbers} == {
+        key: part for key, part in sag.items() if key not in numbers
+    }
     assert (shown["text"], shown["plus_minus_text"]) == (f"{shown['value']:.0f}", f"±{shown['plus_minus_95']:.0f}")
-    names = {name for line in text.split("\n") if line.startswith("jq ") for name in re.findall(r"\.(\w+)", line.split(" report.json")[0])}
+    names = {
+        name
+        for line in text.split("\n")
+        if line.startswith("jq ")
+        for name in re.findall(r"\.(\w+)", line.split(" report.json")[0])
+    }
     assert names - {"key", "value"} <= set(re.findall(r'"(\w+)":', json.dumps(told)))
     assert len(names) > 12

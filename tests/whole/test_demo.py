@@ -24,7 +24,9 @@ def candidate(front, rate):
 def test_the_answer_of_the_demo(front):
     """4.6 N/mm, preload 3, gap 120, free sag 30, rider sag 66, 2.08 Hz, end force 5.65 kN = 7.2 x load, target 5.64."""
     chosen = front["chosen"]
-    shown = {name: round(chosen[name]["value"], chosen[name]["decimals"]) for name in ("rate", "preload", "gap", "free_sag", "rider_sag")}
+    shown = {
+        name: round(chosen[name]["value"], chosen[name]["decimals"]) for name in ("rate", "preload", "gap", "free_sag", "rider_sag")
+    }
     assert shown == {"rate": 4.6, "preload": 3, "gap": 120, "free_sag": 30, "rider_sag": 66}
     assert round(chosen["frequency"]["value"], 2) == 2.08
     assert round(chosen["end_force"]["value"], 2) == 5.65
@@ -55,7 +57,10 @@ def test_the_yardstick_by_the_hand_model(front):
 
 def test_the_choice_is_the_frequency_nearest_to_the_yardsticks():
     wanted = HAND.frequency(4.2, 4.0, 126.0, HAND.sold_load)
-    away = {rate: abs(HAND.frequency(rate, *(round(float(x)) for x in HAND.sized(rate)), HAND.load) - wanted) for rate in (4.2, 4.4, 4.6, 4.8, 5.0)}
+    away = {
+        rate: abs(HAND.frequency(rate, *(round(float(x)) for x in HAND.sized(rate)), HAND.load) - wanted)
+        for rate in (4.2, 4.4, 4.6, 4.8, 5.0)
+    }
     assert min(away, key=away.__getitem__) == 4.6, "and the 4.2 that is in is two steps from it"
 
 

@@ -19,7 +19,10 @@ MODULES = sorted(m.name for m in pkgutil.walk_packages(calc.__path__, "calc.") i
 # Modules that only put what others worked out into words and data: a summary says it all there.
 TELLING = (
     *("calc.report", "calc.job", "calc.practice", "calc.demo", "calc.sizing.choice", "calc.uncertainty.bands"),
-    *(f"calc.model.{name}" for name in ("axles", "braking", "conditions", "contradictions", "draws", "fitted", "inputs", "shock", "stops")),
+    *(
+        f"calc.model.{name}"
+        for name in ("axles", "braking", "conditions", "contradictions", "draws", "fitted", "inputs", "shock", "stops")
+    ),
 )
 
 
@@ -37,7 +40,11 @@ def public_classes() -> list[tuple[str, type]]:
     found = []
     for name in MODULES:
         module = importlib.import_module(name)
-        found += [(f"{name}.{k}", t) for k, t in vars(module).items() if inspect.isclass(t) and t.__module__ == name and not k.startswith("_")]
+        found += [
+            (f"{name}.{k}", t)
+            for k, t in vars(module).items()
+            if inspect.isclass(t) and t.__module__ == name and not k.startswith("_")
+        ]
     return found
 
 

@@ -30,5 +30,10 @@ def test_words_agree_with_numbers_and_bands(group):
 
 
 def test_many_are_answered():
-    states = [read(report_of(job, with_bands=False))["ends"][end]["state"] for group in range(GROUPS) for job in jobs(group) for end in ENDS]
+    states = [
+        read(report_of(job, with_bands=False))["ends"][end]["state"]
+        for group in range(GROUPS)
+        for job in jobs(group)
+        for end in ENDS
+    ]
     assert states.count("ok") >= len(states) / 3

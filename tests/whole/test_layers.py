@@ -25,7 +25,9 @@ def test_the_core_needs_numpy_and_pint_and_nothing_else():
     graph = grimp.build_graph("calc", include_external_packages=True, cache_dir=None)
     for part in {"calc.practice.calibrate", *graph.find_descendants("calc.practice.calibrate")}:  # a desk's script: it needs scipy
         graph.remove_module(part)
-    outside = {module for module in graph.modules if not module.startswith("calc") and graph.find_modules_that_directly_import(module)}
+    outside = {
+        module for module in graph.modules if not module.startswith("calc") and graph.find_modules_that_directly_import(module)
+    }
     assert outside - set(sys.stdlib_module_names) == {"numpy", "pint"}
 
 

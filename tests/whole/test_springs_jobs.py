@@ -14,8 +14,28 @@ from tests.support.plain import report
 from tests.support.verdicts import finite
 from tests.whole.test_any_job import dropped
 
-OF_SPRINGS = ("rate", "preload", "spring", "second", "table", "topout", "rubber", "buy", "new_", "free_length", "solid", "pitch", "space", "installed", "thread")
-NUMBERS = [p for p, f in FIELDS.items() if f.kind is Kind.QUANTITY and p.split(".")[0] != "standard" and p.split(".")[1].startswith(OF_SPRINGS)]
+OF_SPRINGS = (
+    "rate",
+    "preload",
+    "spring",
+    "second",
+    "table",
+    "topout",
+    "rubber",
+    "buy",
+    "new_",
+    "free_length",
+    "solid",
+    "pitch",
+    "space",
+    "installed",
+    "thread",
+)
+NUMBERS = [
+    p
+    for p, f in FIELDS.items()
+    if f.kind is Kind.QUANTITY and p.split(".")[0] != "standard" and p.split(".")[1].startswith(OF_SPRINGS)
+]
 CHOICES = [p for p, f in FIELDS.items() if f.kind is Kind.CHOICE and p.split(".")[1].startswith(OF_SPRINGS)]
 SOUND = {
     "front.rate_right": "4.6", "front.second_rate": "12", "front.second_room": "15", "front.second_later": "120",

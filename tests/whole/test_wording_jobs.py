@@ -39,7 +39,13 @@ def test_free_sag_of_an_air_spring_is_told_on_its_side_of_the_window(changes, si
 
 @pytest.mark.parametrize(("reading", "path"), [("front_axle", "bike.front_axle"), ("rear_axle", "bike.rear_axle")])
 def test_an_axle_that_carries_the_whole_bike_is_refused_and_one_that_does_not_is_taken(reading, path):
-    one = {"bike.front_axle": None, "bike.rear_axle": None, "bike.mass": "110 kg", "rider.front_axle": None, "rider.rear_axle": None}
+    one = {
+        "bike.front_axle": None,
+        "bike.rear_axle": None,
+        "bike.mass": "110 kg",
+        "rider.front_axle": None,
+        "rider.rear_axle": None,
+    }
     (problem,) = front_of(one | {f"bike.{reading}": "110 kg"}, with_bands=False)["problems"]
     assert (problem["path"], problem["message"]) == (path, "One axle carries as much as the whole bike of 110 kg.")
     assert front_of(one | {f"bike.{reading}": "56 kg"}, with_bands=False)["state"] != "refused"
@@ -92,7 +98,9 @@ def test_a_most_below_its_least_is_refused_at_its_field(changes, end, path):
 
 
 def test_a_sag_of_the_whole_travel_is_refused():
-    (problem,) = front_of({"front.travel": "200 mm", "front.target_sag": "200 mm", "front.collapsed_stroke": "205 mm"}, with_bands=False)["problems"]
+    (problem,) = front_of(
+        {"front.travel": "200 mm", "front.target_sag": "200 mm", "front.collapsed_stroke": "205 mm"}, with_bands=False
+    )["problems"]
     assert (problem["code"], problem["path"]) == ("sag", "front.target_sag")
 
 
@@ -125,13 +133,21 @@ def test_ten_parts_and_the_middle_eight_of_ten(counts, parts, span):
 
 def test_the_band_of_a_leverage_s_fall_is_that_of_its_reading():
     """The rear's two figures of motion, entered directly: what they may be off by is what was entered, give or take the draws' noise."""
-    motion = report(demo({"rear.leverage_fall": {"value": "22 %", "plus_minus_95": "4 %", "origin": "measured"}}))["ends"]["rear"]["motion"]
+    motion = report(demo({"rear.leverage_fall": {"value": "22 %", "plus_minus_95": "4 %", "origin": "measured"}}))["ends"]["rear"][
+        "motion"
+    ]
     assert motion["fall"]["plus_minus_95"] == pytest.approx(4.0, rel=0.1)
     assert motion["average"]["plus_minus_95"] == pytest.approx(0.05, rel=0.1)
 
 
 def test_coil_bind_of_a_new_spring_is_its_own_and_of_the_fitted_one_the_fitted_s():
-    own = {"front.new_spring": "own", "front.new_free": "460 mm", "front.new_solid": "120 mm", "front.free_length": "470 mm", "front.solid_length": "100 mm"}
+    own = {
+        "front.new_spring": "own",
+        "front.new_free": "460 mm",
+        "front.new_solid": "120 mm",
+        "front.free_length": "470 mm",
+        "front.solid_length": "100 mm",
+    }
     told = {c["fitted"]: c for c in front_of(own, with_bands=False)["candidates"]}
     for fitted, free, solid in ((False, 460.0, 120.0), (True, 470.0, 100.0)):
         one = told[fitted]
@@ -143,6 +159,9 @@ def test_coil_bind_of_a_new_spring_is_its_own_and_of_the_fitted_one_the_fitted_s
 
 @pytest.mark.parametrize("end", ["front", "rear"])
 def test_where_nothing_can_be_built_the_field_to_look_at_is_what_is_on_offer(end):
-    closed = {f"{end}.free_length": "470 mm" if end == "front" else "260 mm", f"{end}.solid_length": "400 mm" if end == "front" else "220 mm"}
+    closed = {
+        f"{end}.free_length": "470 mm" if end == "front" else "260 mm",
+        f"{end}.solid_length": "400 mm" if end == "front" else "220 mm",
+    }
     (problem,) = report(demo(closed), with_bands=False)["ends"][end]["problems"]
     assert (problem["code"], problem["path"]) == ("nothing-fits", f"{end}.buy")

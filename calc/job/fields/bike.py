@@ -7,7 +7,9 @@ from calc.practice import POSTURE, SOLD_LOADED, USES
 
 _BIKE = Part.BIKE
 _AXLE = "Bike level, the other wheel on a block as high as the scales; fuel as ridden."
-_ABOARD = "Rider in full kit, feet on the pegs, in the riding position named; a helper steadies with a fingertip. Bike level as before."
+_ABOARD = (
+    "Rider in full kit, feet on the pegs, in the riding position named; a helper steadies with a fingertip. Bike level as before."
+)
 _PASSENGER = {"bike.carries": ("passenger", "both")}
 _LUGGAGE = {"bike.carries": ("luggage", "both")}
 _BRAKED = ("bike.braking",)

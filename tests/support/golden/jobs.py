@@ -28,7 +28,9 @@ def golden_jobs() -> dict[str, Document]:
         "barometers, bled part way in": _with(demo, BAROMETERS),
         "energy wanted": _with(start("track", "76 kg"), {"front.end_target": "energy", "front.end_energy": "205 J"}),
         "twin shocks with gas volume, conventional leg": _with(start("road", "95 kg"), TWIN_SHOCKS),
-        "no spring fits, one entry refused": _with(demo, {"front.free_length": "470 mm", "front.solid_length": "400 mm", "rear.leverage": "9**9**9"}),
+        "no spring fits, one entry refused": _with(
+            demo, {"front.free_length": "470 mm", "front.solid_length": "400 mm", "rear.leverage": "9**9**9"}
+        ),
     }
 
 

@@ -94,7 +94,9 @@ def shock(gas: Gas = KNOWN_VOLUME, springs: int = 1) -> ShockAssembly:
     return ShockAssembly(gas, SingleSpring(), motion, travel=305.0, ambient=0.0966, friction=35.0, springs=springs)
 
 
-@given(front=st.booleans(), rate=rates, preload=preloads, gap=st.floats(110, 220), n=exponents, settled=st.floats(0, 120), part=parts)
+@given(
+    front=st.booleans(), rate=rates, preload=preloads, gap=st.floats(110, 220), n=exponents, settled=st.floats(0, 120), part=parts
+)
 def test_force_is_the_slope_of_energy_and_rate_the_slope_of_force(front, rate, preload, gap, n, settled, part):
     end = fork().end(Setup(rate, preload, gap)) if front else shock().end(Setup(rate * 13.0, preload, 0.0))
     z, step, process = part * float(end.travel), 1e-3, Process(n, settled / (1 if front else 3))
@@ -131,7 +133,9 @@ def test_swept_areas_of_all_chambers_add_up_to_the_seal_area(pieces, stroke):
     assert lost == pytest.approx(1800.0 * stroke, abs=1e-6)
     balance = Strut((), gases[-2:], 0.1)
     one = Strut((), (Chamber(1800.0 * 500.0, 0.1, 1800.0),), 0.1)
-    assert float(leg.force(stroke, ISOTHERMAL) - balance.force(stroke, ISOTHERMAL)) == pytest.approx(float(one.force(stroke, ISOTHERMAL)), abs=1e-6)
+    assert float(leg.force(stroke, ISOTHERMAL) - balance.force(stroke, ISOTHERMAL)) == pytest.approx(
+        float(one.force(stroke, ISOTHERMAL)), abs=1e-6
+    )
 
 
 def test_legs_may_differ():
@@ -162,4 +166,6 @@ def test_scalar_and_array_agree():
     for end in (fork().end(Setup(4.4, 5.0, 120.0)), shock().end(Setup(48.0, 9.0, 0.0))):
         for what in ("wheel_force", "wheel_rate", "energy"):
             together = getattr(end, what)(travel, Process(1.33, 20.0))
-            assert together == pytest.approx([float(getattr(end, what)(z, Process(1.33, 20.0))) for z in travel], rel=1e-13, abs=1e-9)
+            assert together == pytest.approx(
+                [float(getattr(end, what)(z, Process(1.33, 20.0))) for z in travel], rel=1e-13, abs=1e-9
+            )

@@ -29,7 +29,11 @@ SHAPES = {
 }
 
 
-@given(shape=st.sampled_from(sorted(SHAPES)), root=st.floats(-0.95, 0.95).map(lambda x: round(x, 9)), tolerance=st.sampled_from([1e-6, 1e-9]))
+@given(
+    shape=st.sampled_from(sorted(SHAPES)),
+    root=st.floats(-0.95, 0.95).map(lambda x: round(x, 9)),
+    tolerance=st.sampled_from([1e-6, 1e-9]),
+)
 @settings(max_examples=200)
 def test_steep_flat_and_bent_functions(shape, root, tolerance):
     """A small step proves nothing while the bracket is wide: the root itself must be within the tolerance."""

@@ -38,7 +38,9 @@ def test_springs_and_slow_gas_carry_the_load_at_sag(front, preload, load):
 def test_sag_falls_as_rate_rises(front, preload, rate, load):
     """At preload >= 0, all else held."""
     base = 4.2 if front else 46.0
-    ends = [fork().end(Setup(r, preload, 120.0)) if front else shock().end(Setup(r, preload, 0.0)) for r in (base, base * rate + 0.01)]
+    ends = [
+        fork().end(Setup(r, preload, 120.0)) if front else shock().end(Setup(r, preload, 0.0)) for r in (base, base * rate + 0.01)
+    ]
     soft, stiff = (float(settle(end, load).travel) for end in ends)
     assert stiff < soft or (stiff == soft == 0.0)
 
@@ -87,7 +89,9 @@ def test_scalar_and_array_agree():
     assert together.travel == pytest.approx([float(s.travel) for s in alone], abs=1e-7)
     assert together.topped_out.tolist() == [bool(s.topped_out) for s in alone] == [True, False, False, False]
     rates = settle(fork().end(Setup(np.array([4.2, 4.6]), np.array([6.0, 3.0]), 120.0)), 790.0)
-    assert rates.travel == pytest.approx([float(settle(fork().end(Setup(r, p, 120.0)), 790.0).travel) for r, p in ((4.2, 6.0), (4.6, 3.0))], abs=1e-7)
+    assert rates.travel == pytest.approx(
+        [float(settle(fork().end(Setup(r, p, 120.0)), 790.0).travel) for r, p in ((4.2, 6.0), (4.6, 3.0))], abs=1e-7
+    )
 
 
 @pytest.mark.parametrize("load", [120.0, 405.0, 449.0, 451.0, 900.0])

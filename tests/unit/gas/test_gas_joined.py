@@ -76,7 +76,9 @@ def test_a_small_leak_is_one_space_slow_and_two_fast(stroke, rest, n):
     there = float(one.force(rest, AMBIENT, ISOTHERMAL))
     assert float(leak.force(rest, AMBIENT, Process(n, rest))) == pytest.approx(there), "settled, equal"
     if stroke > rest + 1:
-        assert leak.force(stroke, AMBIENT, Process(n, rest)) > one.force(stroke, AMBIENT, Process(n, rest)) - 1e-9, "shut is stiffer"
+        assert leak.force(stroke, AMBIENT, Process(n, rest)) > one.force(stroke, AMBIENT, Process(n, rest)) - 1e-9, (
+            "shut is stiffer"
+        )
 
 
 def test_staged_by_hand_slow():

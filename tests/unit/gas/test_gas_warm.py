@@ -103,4 +103,6 @@ def test_scalar_and_array_agree():
     one = [warmed(Chamber(700e3, 0.1, 1800.0), Warmth(293.15, 293.15, t, 600e3, ALUMINIUM), 0.1, 20.0) for t in now]
     assert many.pressure0.tolist() == [chamber.pressure0 for chamber in one]
     leg = replace(open_leg(others=150e3), warmth=Warmth(293.15, 293.15, now, 600e3, ALUMINIUM))
-    assert leg.lock_gap(4.4) == pytest.approx([float(replace(leg, warmth=replace(leg.warmth, now=t)).lock_gap(4.4)) for t in now], abs=1e-6)
+    assert leg.lock_gap(4.4) == pytest.approx(
+        [float(replace(leg, warmth=replace(leg.warmth, now=t)).lock_gap(4.4)) for t in now], abs=1e-6
+    )

@@ -108,7 +108,20 @@ def test_choices_take_their_keys_and_nothing_else(path):
 
 
 NOT_RATES = [text for text in bad_strings.ALL if text not in ("4 to 6", "1 250", "4\n\n4", "4" + " " * 60 + "4")]
-NOT_RATES += ["4.2 nan", "4.2; 9**9**9", "4.2 4.4 kg", "4.2,4.4,5", "4.2 4,4 4.6, 5", "4.2 1e400", "0.1 4.2", "4.2 31", "4.2 -4.4", ";", "; ;", "4.2 " * 41]
+NOT_RATES += [
+    "4.2 nan",
+    "4.2; 9**9**9",
+    "4.2 4.4 kg",
+    "4.2,4.4,5",
+    "4.2 4,4 4.6, 5",
+    "4.2 1e400",
+    "0.1 4.2",
+    "4.2 31",
+    "4.2 -4.4",
+    ";",
+    "; ;",
+    "4.2 " * 41,
+]
 
 
 @pytest.mark.parametrize("text", NOT_RATES, ids=range(len(NOT_RATES)))
@@ -169,7 +182,9 @@ def test_a_bare_number_beyond_the_limits_suggests_the_units_that_it_could_be_in(
 
 
 @pytest.mark.parametrize("path", ["rider.mass", "front.oil_volume", "place.bled_pressure", "front.rate", "front.gap_left"])
-@pytest.mark.parametrize("text", ["1,250", "1,013,250 Pa", "101,325 Pa", "1,250.5", "1 050", "12,345 g", "96,200 g", "1.200,5 ml", "85 oz", "3'250"])
+@pytest.mark.parametrize(
+    "text", ["1,250", "1,013,250 Pa", "101,325 Pa", "1,250.5", "1 050", "12,345 g", "96,200 g", "1.200,5 ml", "85 oz", "3'250"]
+)
 def test_what_is_offered_can_be_taken(path, text):
     problem = load(demo({path: text})).fields[path].problem
     assert problem is not None
@@ -188,7 +203,9 @@ def test_two_rates_point_to_a_rate_for_each_leg():
     assert "right leg" in refused("front.gap_left", "145/146").way_out
 
 
-@pytest.mark.parametrize("path", ["place.bled_temperature", "front.spacer_length", "front.cartridge_oil", "front.tube_metal", "front.air_coil"])
+@pytest.mark.parametrize(
+    "path", ["place.bled_temperature", "front.spacer_length", "front.cartridge_oil", "front.tube_metal", "front.air_coil"]
+)
 def test_a_refused_entry_that_is_out_of_use_stops_nothing_and_is_kept(path):
     """At either end, under other conditions, and with bands: as if it were empty, until its field comes into use."""
     job = load(demo({path: "x"}))
@@ -204,7 +221,11 @@ def test_it_is_refused_once_its_field_comes_into_use():
     assert [problem.path for problem in load(both).problems] == ["place.bled_temperature"]
 
 
-@pytest.mark.parametrize("number", [float("nan"), float("inf"), 1e400, -5, 10**30, 10**400], ids=["nan", "inf", "1e400", "negative", "huge", "hundreds of digits"])
+@pytest.mark.parametrize(
+    "number",
+    [float("nan"), float("inf"), 1e400, -5, 10**30, 10**400],
+    ids=["nan", "inf", "1e400", "negative", "huge", "hundreds of digits"],
+)
 def test_bad_numbers_in_json_are_refused_like_text(number):
     names_field_limit_and_unit(refused("rider.mass", number), FIELDS["rider.mass"])
 

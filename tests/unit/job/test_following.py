@@ -51,8 +51,12 @@ def test_a_step_of_what_is_followed_moves_what_follows_as_far(path, followed, ch
 
 def test_the_right_leg_s_band_is_the_left_one_s_where_it_follows():
     """A leg that was not read is as unsure as the one it stands for: both widen the force at full travel."""
+
     def half(plus_minus):
-        changes = {"front.gap_left": {"value": "126 mm", "plus_minus_95": plus_minus, "origin": "measured"}, "front.gap_right": None}
+        changes = {
+            "front.gap_left": {"value": "126 mm", "plus_minus_95": plus_minus, "origin": "measured"},
+            "front.gap_right": None,
+        }
         return report(demo(changes))["ends"]["front"]["as_found"]["setup"]["end_force"]["plus_minus_95"]
 
     assert half("20 mm") > 1.5 * half("1 mm")

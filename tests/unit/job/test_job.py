@@ -61,7 +61,9 @@ def test_each_object_may_hold_a_note_and_it_is_kept():
     assert json.dumps(document) == before, "reading a job changes nothing in it"
 
 
-@pytest.mark.parametrize("entry", ["4.4 N/mm", 4.4, {"value": "4.4"}, {"value": 4.4, "origin": "stated"}, {"value": "0,448675 kgf/mm"}])
+@pytest.mark.parametrize(
+    "entry", ["4.4 N/mm", 4.4, {"value": "4.4"}, {"value": 4.4, "origin": "stated"}, {"value": "0,448675 kgf/mm"}]
+)
 def test_the_ways_of_writing_one_entry(entry):
     job = load(BARE | {"bike": {"use": "enduro"}, "front": {"rate": entry}})
     assert job.value("front.rate") == pytest.approx(4.4, rel=1e-5)
@@ -85,7 +87,11 @@ def test_what_is_not_entered_is_assumed_from_practice_and_marked(use):
             continue
         assert (found.origin, found.entered) == ("assumed", False), path
         assert found.reason, path
-        if field.kind is Kind.QUANTITY and field.default.row and not (field.default.follow or field.default.share_of or field.default.times_high):
+        if (
+            field.kind is Kind.QUANTITY
+            and field.default.row
+            and not (field.default.follow or field.default.share_of or field.default.times_high)
+        ):
             row = usual(field.default.row, use)
             assert found.number == (row.typical if row else field.default.value), path
             assert found.reading.spread is Spread.RECTANGULAR
@@ -173,7 +179,9 @@ def test_the_page_gets_every_field_as_data_and_as_types():
 
 
 def test_an_ambiguous_rate_offers_the_whole_list_in_each_way_that_can_be():
-    job = load({"format": "stanchion-job", "version": 1, "bike": {"use": "road"}, "front": {"buy": "stock", "stock": "9.6; 1,250; 10.2"}})
+    job = load(
+        {"format": "stanchion-job", "version": 1, "bike": {"use": "road"}, "front": {"buy": "stock", "stock": "9.6; 1,250; 10.2"}}
+    )
     problem = job.fields["front.stock"].problem
     assert problem is not None
     assert problem.readings == ("9.6; 1.250; 10.2",), "no spring has 1250 N/mm"

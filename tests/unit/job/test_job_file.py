@@ -103,11 +103,15 @@ def test_a_number_that_a_browser_would_lose_stays_and_is_refused_at_its_field(nu
 
 
 def test_numbers_are_read_to_the_last_digit():
-    assert read_json('[0, 0.0, -0.0, 1e-3, 123456789012345, 4.20, 1E2]') == [0, 0.0, 0.0, 0.001, 123456789012345, 4.2, 100.0]
+    assert read_json("[0, 0.0, -0.0, 1e-3, 123456789012345, 4.20, 1E2]") == [0, 0.0, 0.0, 0.001, 123456789012345, 4.2, 100.0]
 
 
 def test_of_several_the_good_ones_open_and_the_others_are_named():
-    reply = opened(json.dumps({"format": "stanchion-jobs", "version": 1, "jobs": [demo(), {"format": "x"}, demo() | {"forks": {}}, json.loads(OLD)]}))
+    reply = opened(
+        json.dumps(
+            {"format": "stanchion-jobs", "version": 1, "jobs": [demo(), {"format": "x"}, demo() | {"forks": {}}, json.loads(OLD)]}
+        )
+    )
     assert [job["version"] for job in reply["jobs"]] == [VERSION, VERSION]
     assert [sentence[:13] for sentence in reply["refused"]] == ["Job 2 of 4: f", "Job 3 of 4: f"]
 
@@ -127,7 +131,10 @@ def test_several_jobs_on_the_command_line(capsys, tmp_path):
 
 def test_two_visits_compared_by_page_and_command_line(capsys, tmp_path):
     """Rows follow from the two documents: each entry that differs, each told figure that differs, no other."""
-    before, after = demo() | {"date": "2026-05-12"}, demo({"rider.mass": {"value": "92 kg", "origin": "measured"}, "front.rate": None}) | {"date": "2026-09-01"}
+    before, after = (
+        demo() | {"date": "2026-05-12"},
+        demo({"rider.mass": {"value": "92 kg", "origin": "measured"}, "front.rate": None}) | {"date": "2026-09-01"},
+    )
     reply = json.loads(answer(json.dumps({"kind": "compare", "before": before, "after": after})))["comparison"]
     rows = {row["path"]: (row["before"], row["after"]) for row in reply["entries"]}
     assert rows == {"rider.mass": ("104 kg, measured", "92 kg, measured"), "front.rate": ("4.2 N/mm, stated", "")}
@@ -148,7 +155,17 @@ def test_two_visits_compared_by_page_and_command_line(capsys, tmp_path):
 
 
 def test_a_plus_minus_that_alone_differs_is_told():
-    reply = json.loads(answer(json.dumps({"kind": "compare", "before": demo(), "after": demo({"rider.mass": {"value": "104 kg", "plus_minus_95": "3 kg", "origin": "measured"}})})))
+    reply = json.loads(
+        answer(
+            json.dumps(
+                {
+                    "kind": "compare",
+                    "before": demo(),
+                    "after": demo({"rider.mass": {"value": "104 kg", "plus_minus_95": "3 kg", "origin": "measured"}}),
+                }
+            )
+        )
+    )
     assert [row["after"] for row in reply["comparison"]["entries"]] == ["104 kg ±3, measured"]
 
 
@@ -165,5 +182,14 @@ def test_at_the_next_visit_what_was_built_is_what_is_found(capsys, tmp_path):
 
 def test_what_was_built_moves_to_what_is_found():
     built = {"value": "4.8 N/mm", "origin": "stated"}
-    found = as_found({"rate": "4.2", "preload_from": "lengths", "built_rate": built, "built_preload": "5", "built_gap_left": "118 mm", "tried_gap": "120"})
+    found = as_found(
+        {
+            "rate": "4.2",
+            "preload_from": "lengths",
+            "built_rate": built,
+            "built_preload": "5",
+            "built_gap_left": "118 mm",
+            "tried_gap": "120",
+        }
+    )
     assert found == {"rate": built, "preload_from": "read", "preload": "5", "gap_left": "118 mm"}

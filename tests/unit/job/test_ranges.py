@@ -30,7 +30,12 @@ def test_an_own_range_feeds_what_is_assumed_but_not_what_was_read():
     job = load(with_ranges(cap_in_tube={"low": 0, "high": 4, "typical": 2}, gap={"low": 60, "high": 70, "typical": 65}))
     assert job.fields["front.cap_volume"].number == 20  # entered in the demo
     assert job.number("front.gap_left") == 145.0
-    bare = {"format": "stanchion-job", "version": 1, "bike": {"use": "enduro"}, "practice": {"gap": {"low": 60, "high": 70, "typical": 65}}}
+    bare = {
+        "format": "stanchion-job",
+        "version": 1,
+        "bike": {"use": "enduro"},
+        "practice": {"gap": {"low": 60, "high": 70, "typical": 65}},
+    }
     assumed = load(bare).fields["front.gap_left"]
     assert (assumed.number, assumed.plus_minus, assumed.origin) == (65.0, 5.0, "assumed")
 
@@ -82,7 +87,9 @@ def test_an_unknown_row_is_refused_with_the_nearest():
         load(with_ranges(free_sag_frnt={"low": 1, "high": 2, "typical": 1}))
 
 
-@pytest.mark.parametrize("row", [{"low": 20, "high": 30, "typical": 30}, {"low": 20, "high": 30, "typical": 20}, {"low": 25, "high": 25, "typical": 25}])
+@pytest.mark.parametrize(
+    "row", [{"low": 20, "high": 30, "typical": 30}, {"low": 20, "high": 30, "typical": 20}, {"low": 25, "high": 25, "typical": 25}]
+)
 def test_a_typical_value_may_stand_at_an_end_of_its_range(row):
     answered = report(with_ranges(free_sag_front=row), with_bands=False)
     assert answered["range_problems"] == []

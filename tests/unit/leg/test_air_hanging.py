@@ -21,7 +21,12 @@ from tests.support.plain import report
 from tests.whole.test_air import AIR, SEA
 
 # 14 bar over 60 ml against 8 bar over 400 ml: the leg cannot hang at its stop
-PULLED = AIR | {"front.balance_fill": "valve", "front.balance_pressure": "14 bar", "front.balance_volume": "60 ml", "front.air_pressure": "8 bar"}
+PULLED = AIR | {
+    "front.balance_fill": "valve",
+    "front.balance_pressure": "14 bar",
+    "front.balance_volume": "60 ml",
+    "front.air_pressure": "8 bar",
+}
 G = 9.80665
 
 
@@ -40,7 +45,9 @@ def hand(here, gap=126.0):
     def force(stroke: float) -> float:
         main = (0.8 - 0.01 + SEA) * 400e3 / (400e3 - piston * stroke) - SEA
         balance = (1.4 + SEA) * 60e3 / (60e3 + grown * stroke) - SEA
-        outer = sum(leg.pressure0 * leg.volume0 / (leg.volume0 - a * stroke) * a - SEA * a for leg, a in ((left, seal - rod), (right, seal)))
+        outer = sum(
+            leg.pressure0 * leg.volume0 / (leg.volume0 - a * stroke) * a - SEA * a for leg, a in ((left, seal - rod), (right, seal))
+        )
         return float(main * piston - balance * grown + outer)
 
     return force

@@ -17,7 +17,12 @@ ROAD = {
     "bike.use": "road", "rider.mass": "86 kg", "front.travel": "118 mm", "front.collapsed_stroke": "126 mm", "front.seal_diameter": "43 mm",
     "front.layout": "conventional", "front.wall": "2.4 mm", "front.damper_rod": "0 mm",
 }  # fmt: skip
-FILLED = {"front.gap_from": "volume filled", "front.brim_volume": "640 ml", "front.filled_left": "450 ml", "front.filled_kept": "0 ml"}
+FILLED = {
+    "front.gap_from": "volume filled",
+    "front.brim_volume": "640 ml",
+    "front.filled_left": "450 ml",
+    "front.filled_kept": "0 ml",
+}
 WAYS = ({"front.gap_state": "extended"}, {"front.gap_read": "in"}, {"front.gap_state": "extended", "front.gap_read": "in"})
 
 
@@ -48,7 +53,17 @@ def test_by_volume_the_gas_is_brim_less_oil_and_what_the_stroke_draws_out(way):
 
 
 def test_by_volume_around_a_sealed_cartridge_the_rod_draws_nothing_out():
-    sealed = ROAD | FILLED | {"front.air": "sealed cartridge", "front.damper_rod": "12 mm", "front.cartridge_fill": "gas", "front.filled_left": "560 ml", "front.cartridge_body": "20 mm"}
+    sealed = (
+        ROAD
+        | FILLED
+        | {
+            "front.air": "sealed cartridge",
+            "front.damper_rod": "12 mm",
+            "front.cartridge_fill": "gas",
+            "front.filled_left": "560 ml",
+            "front.cartridge_body": "20 mm",
+        }
+    )
     gas = 640 - 560 + (disc(43) - disc(12)) * 126 / 1000 - 38 - 20
     for way in ({}, *WAYS):
         job = load(bare(sealed | way))
@@ -63,11 +78,17 @@ def test_usual_gaps_and_limits_are_the_trade_s_and_told_the_user_s_way(way, use,
     """Nothing measured: whatever way the gap is read, the leg holds the gas of the usual gap and may hold that of 75 to 165."""
     usual, own = (load(bare({"bike.use": use} | changes)) for changes in ({}, way))
     legs = [fork(job, conditions(job)).gas for job in (usual, own)]
-    pairs = [(middle, found_gaps(own, conditions(own))[0]), (middle, gap_as_sold(own, conditions(own))), *zip((75.0, 165.0), limits(own, "front").gap, strict=True)]
+    pairs = [
+        (middle, found_gaps(own, conditions(own))[0]),
+        (middle, gap_as_sold(own, conditions(own))),
+        *zip((75.0, 165.0), limits(own, "front").gap, strict=True),
+    ]
     rate = float(usual.value("front.rate"))
     for collapsed, told in pairs:
         assert told != pytest.approx(collapsed, abs=1.0)
-        assert float(legs[1].chamber(rate, told).volume0) == pytest.approx(float(legs[0].chamber(rate, collapsed).volume0), rel=1e-7)
+        assert float(legs[1].chamber(rate, told).volume0) == pytest.approx(
+            float(legs[0].chamber(rate, collapsed).volume0), rel=1e-7
+        )
 
 
 def test_read_extended_an_upside_down_leg_s_limits_by_hand():
@@ -126,7 +147,10 @@ def test_a_damper_rod_takes_its_circle_of_a_gap_known_from_diameters(layout):
 
 
 def test_oil_that_was_poured_in_met_the_rod():
-    for known in ({"front.area_by": "raised", "front.raised_height": "12 mm"}, {"front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "240 ml"}):
+    for known in (
+        {"front.area_by": "raised", "front.raised_height": "12 mm"},
+        {"front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "240 ml"},
+    ):
         job = load(bare(known))
         assert not job.fields["front.damper_rod"].applies
         assert gas_found(bare(known)) == gas_found(bare(known | {"front.damper_rod": "0 mm"}))

@@ -40,7 +40,9 @@ def test_filled_to_the_brim_is_the_area_by_another_reading(gap):
 
 
 def test_filled_to_the_brim_in_a_conventional_leg_is_volume_over_gap():
-    leg = fork_pieces({"front.layout": "conventional", "front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "210 ml"})
+    leg = fork_pieces(
+        {"front.layout": "conventional", "front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "210 ml"}
+    )
     assert leg == ((0.0, 1500.0),)
 
 
@@ -83,7 +85,12 @@ def test_by_volume_without_a_brim_only_changes_hold_and_it_is_said():
 
 
 def test_oil_to_add_goes_from_the_volume_filled():
-    by_volume = {"front.gap_from": "volume filled", "front.brim_volume": "780 ml", "front.filled_kept": "0 ml", "front.filled_left": "520 ml"}
+    by_volume = {
+        "front.gap_from": "volume filled",
+        "front.brim_volume": "780 ml",
+        "front.filled_kept": "0 ml",
+        "front.filled_left": "520 ml",
+    }
     front = front_of(by_volume)
     gap = front["chosen"]["gap"]["value"]
     above = float(gas_above_oil(gap, fork_pieces({}))) / 1000
@@ -105,9 +112,18 @@ def test_read_extended_the_same_oil_is_the_same_leg():
     ("changes", "path", "words"),
     [
         ({"front.area_by": "brim"}, "front.brim_gap", "is not entered"),
-        ({"front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "50 ml"}, "front.brim_poured", "50 ml from a gap of 140 mm leaves nothing"),
         (
-            {"front.gap_from": "volume filled", "front.brim_volume": "500 ml", "front.filled_left": "520 ml", "front.filled_kept": "0 ml"},
+            {"front.area_by": "brim", "front.brim_gap": "140 mm", "front.brim_poured": "50 ml"},
+            "front.brim_poured",
+            "50 ml from a gap of 140 mm leaves nothing",
+        ),
+        (
+            {
+                "front.gap_from": "volume filled",
+                "front.brim_volume": "500 ml",
+                "front.filled_left": "520 ml",
+                "front.filled_kept": "0 ml",
+            },
             "front.filled_left",
             "20 ml more than the collapsed leg holds",
         ),

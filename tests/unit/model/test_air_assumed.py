@@ -78,10 +78,14 @@ def test_the_pressure_of_an_assumed_fork_by_hand():
 
     bar = brentq(force, 2.0, 20.0)
     front = front_of("enduro", {"front.air": "air leg"})
-    assert front["chosen"]["pressure"]["value"] == pytest.approx(bar, abs=0.2), "to the gauge's step or what is in, with the gap that goes with it"
+    assert front["chosen"]["pressure"]["value"] == pytest.approx(bar, abs=0.2), (
+        "to the gauge's step or what is in, with the gap that goes with it"
+    )
 
 
-@pytest.mark.parametrize("changes", [{"front.balance": "no"}, {"front.air_in": "both", "front.air_piston": "22 mm"}, {"front.gap_max": "90 mm"}])
+@pytest.mark.parametrize(
+    "changes", [{"front.balance": "no"}, {"front.air_in": "both", "front.air_piston": "22 mm"}, {"front.gap_max": "90 mm"}]
+)
 def test_at_a_gap_s_limit_the_pressure_is_that_of_the_gap_that_can_be_set(changes):
     """The gap that would meet full travel cannot be set: what can be is set first, and the sag then solved for it."""
     front = front_of("enduro", {"front.air": "air leg"} | changes)

@@ -87,8 +87,15 @@ def test_another_rider_today_has_the_passenger_and_the_luggage_of_today():
 
 def test_two_up_is_sold_for_the_usual_passenger_and_luggage_whoever_comes_along_today():
     """Its rows are read loaded. The masses are practice's; what is left at home today is left out of the standard too."""
-    usual_load = sum(usual(who, "two-up").typical * (1 - usual(f"{who} front share", "two-up").typical / 100) for who in ("passenger", "luggage"))
-    light = {"rider.passenger": "50 kg", "rider.luggage": "5 kg", "rider.passenger_front_share": "0 %", "rider.luggage_front_share": "0 %"}
+    usual_load = sum(
+        usual(who, "two-up").typical * (1 - usual(f"{who} front share", "two-up").typical / 100) for who in ("passenger", "luggage")
+    )
+    light = {
+        "rider.passenger": "50 kg",
+        "rider.luggage": "5 kg",
+        "rider.passenger_front_share": "0 %",
+        "rider.luggage_front_share": "0 %",
+    }
     solo = standard_loads(job("two-up", {"bike.carries": "nothing"}), "rear").aboard
     for today in ({}, light):
         assert standard_loads(job("two-up", today), "rear").aboard == pytest.approx(solo + usual_load * G)

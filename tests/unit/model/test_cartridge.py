@@ -44,12 +44,16 @@ def test_a_piston_before_the_leg_s_air_against_an_energy_built_from_volumes(stro
 
     def stored(s):
         air, start = 700e3 - circle(48.0) * s, 700e3
-        gas = AMBIENT * start * np.log(start / air) if n == 1 else AMBIENT * start**n * (air ** (1 - n) - start ** (1 - n)) / (n - 1)
+        gas = (
+            AMBIENT * start * np.log(start / air) if n == 1 else AMBIENT * start**n * (air ** (1 - n) - start ** (1 - n)) / (n - 1)
+        )
         moved = ROD * s / PISTON
         return gas - AMBIENT * (start - air) + preload * moved + rate * moved**2 / 2
 
     step = 1e-2
-    assert float(strut.force(stroke, process)) == pytest.approx((stored(stroke + step) - stored(stroke - step)) / (2 * step), rel=1e-4, abs=0.01)
+    assert float(strut.force(stroke, process)) == pytest.approx(
+        (stored(stroke + step) - stored(stroke - step)) / (2 * step), rel=1e-4, abs=0.01
+    )
     assert float(strut.energy(stroke, process)) == pytest.approx(stored(stroke), rel=1e-6, abs=0.5)
 
 
@@ -179,7 +183,9 @@ def test_opened_in_the_workshop_it_is_an_open_leg_and_as_sold_stays_as_built():
     plain = {key: value for key, value in SEALED.items() if key != "front.air"}
     ends = [report(demo(changes), with_bands=False)["ends"]["front"] for changes in (opened, plain, GAS)]
     figures = ("free_sag", "rider_sag", "end_force", "landing_energy")
-    assert [ends[0]["as_found"]["setup"][f]["value"] for f in figures] == [ends[1]["as_found"]["setup"][f]["value"] for f in figures]
+    assert [ends[0]["as_found"]["setup"][f]["value"] for f in figures] == [
+        ends[1]["as_found"]["setup"][f]["value"] for f in figures
+    ]
     assert ends[0]["standard"]["rider_sag"]["value"] < ends[1]["standard"]["rider_sag"]["value"], "the charge holds it up"
     body = {"front.area_by": "diameters"}
     built, sold = (report(demo(c | body), with_bands=False)["ends"]["front"]["standard"] for c in (GAS, opened))
@@ -189,7 +195,11 @@ def test_opened_in_the_workshop_it_is_an_open_leg_and_as_sold_stays_as_built():
 def test_the_gap_that_locks_a_joined_leg_locks_it():
     gas = Chamber(20e3, 0.4, ROD, "cartridge")
     outer = open_leg(others=130e3, inside=ROD, name="outer chamber")
-    for leg in (SealedLeg(outer, gas, joined=0.0), SealedLeg(outer, replace(gas, volume0=90e3), joined=100.0), SealedLeg(outer, gas)):
+    for leg in (
+        SealedLeg(outer, gas, joined=0.0),
+        SealedLeg(outer, replace(gas, volume0=90e3), joined=100.0),
+        SealedLeg(outer, gas),
+    ):
         gap = float(leg.lock_gap(4.4))
         locks = [float(np.asarray(g.lock_stroke())) for g in leg.gases(4.4, gap)]
         assert min(locks[:1]) == pytest.approx(300.0, abs=1e-5)
@@ -234,7 +244,9 @@ def test_a_hot_cartridge():
     assert float(pressed) == pytest.approx(2.0 * grown / PISTON * ROD / PISTON)
 
 
-@pytest.mark.parametrize("changes", [GAS, SPRING, GAS | {"front.cartridge_state": "seal leaking", "front.leak": "small", "front.leak_bled": "yes"}])
+@pytest.mark.parametrize(
+    "changes", [GAS, SPRING, GAS | {"front.cartridge_state": "seal leaking", "front.leak": "small", "front.leak_bled": "yes"}]
+)
 def test_bands_are_found(changes):
     front = report(demo(changes | {"front.preload_min": "0 mm", "front.target_sag": "60 mm"}))["ends"]["front"]
     assert front["state"] == "ok"
@@ -257,4 +269,6 @@ def test_a_vented_piston_that_the_leg_s_pressure_can_push_back_is_told():
     assert float(chamber.pressure(300.0, ISOTHERMAL)) - SEA > 0.15 > float(chamber.pressure(66.0, ISOTHERMAL)) - SEA
     notes = report(demo(vented), with_bands=False)["notes"]
     assert any("end force is then below what is told" in note for note in notes)
-    assert not any("vented piston" in note for note in report(demo(vented | {"front.piston_back": "outer"}), with_bands=False)["notes"])
+    assert not any(
+        "vented piston" in note for note in report(demo(vented | {"front.piston_back": "outer"}), with_bands=False)["notes"]
+    )

@@ -70,7 +70,10 @@ def test_measured_motion_is_held_against_the_leverage_that_was_entered():
     """Pairs every 50 mm at a plain 2.5: 20 mm of shock for each."""
     pairs = "; ".join(f"{height} {480 - height / 2.5:.1f}" for height in range(0, 351, 50))
     changes = {"rear.motion_from": "pairs", "rear.pairs": pairs, "rear.leverage": "2.9"}
-    assert ("rear.leverage", "The linkage as measured gives a leverage of 2.50; 2.90 is entered. The measured one is used.") in told(changes)
+    assert (
+        "rear.leverage",
+        "The linkage as measured gives a leverage of 2.50; 2.90 is entered. The measured one is used.",
+    ) in told(changes)
     assert told(changes | {"rear.leverage": "2.52"}) == []
 
 

@@ -13,7 +13,13 @@ from tests.support.documents import demo
 from tests.support.plain import report
 from tests.support.plain import text as text_of
 
-WIRE = {"front.rate_from": "wire", "front.wire": "4.2 mm", "front.coil_diameter": "36.2 mm", "front.coils": "38", "front.spring_steel": None}
+WIRE = {
+    "front.rate_from": "wire",
+    "front.wire": "4.2 mm",
+    "front.coil_diameter": "36.2 mm",
+    "front.coils": "38",
+    "front.spring_steel": None,
+}
 
 
 def test_rate_from_wire_and_coil_by_hand():
@@ -148,14 +154,18 @@ def test_words_of_kinds():
 
 def test_a_rubber_that_is_touched_at_rider_sag_is_told():
     rear = {"rear.rubber": "rate", "rear.rubber_length": "100", "rear.rubber_rate": "5"}
-    told = [report(demo(rear | {"rear.rubber_length": length}), with_bands=False)["ends"]["rear"]["why"][-1] for length in ("100", "60")]
+    told = [
+        report(demo(rear | {"rear.rubber_length": length}), with_bands=False)["ends"]["rear"]["why"][-1] for length in ("100", "60")
+    ]
     assert told[0].startswith("The bump rubber is touched at rider sag already")
     assert told[1].startswith("Landing energy")
 
 
 def test_legs_whose_springs_are_far_apart_are_sized_in_real_numbers():
     """Half of what they are apart is more than 1 N/mm: no leg is ever worked out with a rate below 0 (a warning fails here)."""
-    front = report(demo({"front.spring_kind": "unequal", "front.rate": "6", "front.rate_right": "2.4"}), with_bands=False)["ends"]["front"]
+    front = report(demo({"front.spring_kind": "unequal", "front.rate": "6", "front.rate_right": "2.4"}), with_bands=False)["ends"][
+        "front"
+    ]
     fitted_ = next(candidate for candidate in front["candidates"] if candidate["fitted"])
     assert [fitted_["pair"][side]["value"] for side in ("left", "right")] == pytest.approx([6.0, 2.4])
 
@@ -183,14 +193,19 @@ def test_preload_from_lengths():
     assert fitted.preload(load(demo(REAR_LENGTHS)), "rear") == 15.0
     assert front(LENGTHS)["chosen"] == front({})["chosen"]
     assert refusal({k: v for k, v in LENGTHS.items() if k != "front.free_length"})[0] == "front.free_length"
-    assert refusal({k: v for k, v in LENGTHS.items() if k != "front.space"}) == ("front.space", "Space at full extension is not entered.")
+    assert refusal({k: v for k, v in LENGTHS.items() if k != "front.space"}) == (
+        "front.space",
+        "Space at full extension is not entered.",
+    )
 
 
 def test_what_to_do_to_spacer_and_collar():
     """6 mm found, 3 wanted: 3 mm off the spacer. 15 found, 7 wanted: 8 mm out, at 1.5 mm a turn 5.3 turns."""
     ends = report(demo(REAR_LENGTHS | {"front.pitch": "1.0"}), with_bands=False)["ends"]
     assert ends["front"]["seat"]["move"]["value"] == -3.0
-    assert ends["front"]["seat"]["words"].startswith("Cut 3 mm off the spacer, or turn the adjuster 3.0 turns out, for a spring as long")
+    assert ends["front"]["seat"]["words"].startswith(
+        "Cut 3 mm off the spacer, or turn the adjuster 3.0 turns out, for a spring as long"
+    )
     assert ends["rear"]["seat"]["words"].startswith("Collar 8 mm, 5.3 turns out")
     assert ends["rear"]["seat"]["turns"]["value"] == pytest.approx(-8 / 1.5)
     longer = front(LENGTHS | {"front.new_spring": "own", "front.new_free": "478"})["seat"]
@@ -200,7 +215,11 @@ def test_what_to_do_to_spacer_and_collar():
 @pytest.mark.parametrize(
     ("sizes", "code", "words"),
     [
-        ({"new_outside": "42", "spring_bore": "41.8"}, "too wide", "does not fit: 42.0 mm wide with its coils closed, in a bore of 41.8 mm"),
+        (
+            {"new_outside": "42", "spring_bore": "41.8"},
+            "too wide",
+            "does not fit: 42.0 mm wide with its coils closed, in a bore of 41.8 mm",
+        ),
         ({"new_inside": "30", "spring_core": "30.5"}, "too narrow", "does not fit: 30.0 mm inside, over 30.5 mm"),
         ({"new_free": "470", "new_solid": "168"}, "coil bind", "before the coils touch at full travel"),
     ],

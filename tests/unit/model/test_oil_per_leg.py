@@ -66,7 +66,9 @@ def test_with_the_spring_in_only_its_own_leg_counts_the_steel():
 def test_the_bare_leg_is_as_sure_as_its_own_readings():
     """Its oil is area x (gap found - gap): u by first order, JCGM 100:2008, 5.1.2. The spring's steel has no part in it."""
     sure, unsure = (
-        front_of(SPRING_IN | {"front.spring_steel": {"value": "51 ml", "plus_minus_95": f"{half} ml", "origin": "measured"}}, bands=True)
+        front_of(
+            SPRING_IN | {"front.spring_steel": {"value": "51 ml", "plus_minus_95": f"{half} ml", "origin": "measured"}}, bands=True
+        )
         for half in (1, 12)
     )
     oil = [front["chosen"]["oil"] for front in (sure, unsure)]

@@ -38,7 +38,15 @@ def ends(changes):
     ],
 )
 def test_what_was_read(changes, gaps, preloads):
-    job = load(demo({path: value for path, value in changes.items() if value is not None or path in ("front.gap_left", "front.gap_right", "front.preload", "rear.preload")}))
+    job = load(
+        demo(
+            {
+                path: value
+                for path, value in changes.items()
+                if value is not None or path in ("front.gap_left", "front.gap_right", "front.preload", "rear.preload")
+            }
+        )
+    )
     assert gaps_were_read(job) == gaps
     assert [preload_was_read(job, axle) for axle in ("front", "rear")] == [preloads, preloads]
 
@@ -51,7 +59,13 @@ def test_a_default_that_adds_something_is_no_reading():
 
 def test_an_air_spring_starts_from_its_pressure():
     for pressure, read in (("9 bar", True), (None, False)):
-        job = load(demo(AIR | {"front.air_pressure": pressure, "front.preload": None} if pressure else {**{k: v for k, v in AIR.items() if k != "front.air_pressure"}, "front.preload": None}))
+        job = load(
+            demo(
+                AIR | {"front.air_pressure": pressure, "front.preload": None}
+                if pressure
+                else {**{k: v for k, v in AIR.items() if k != "front.air_pressure"}, "front.preload": None}
+            )
+        )
         assert found_was_read(job, "front") == read
     coil = AIR | {"front.air_coil": "yes", "front.preload": None}
     assert not found_was_read(load(demo(coil)), "front"), "a coil's preload counts too"
@@ -90,7 +104,11 @@ def test_a_job_of_which_nothing_is_known_orders_nothing():
     for use in ("motocross", "road", "two-up", "trials"):
         bare = changed({"format": "stanchion-job", "version": 1}, {"bike.use": use, "rider.mass": "95 kg"})
         whole = report(bare, with_bands=False)
-        said = [whole["attitude"]["words"], *(whole["ends"][end][key] for end in ("front", "rear") for key in ("answer",)), *(whole["ends"][end]["seat"]["words"] for end in ("front", "rear"))]
+        said = [
+            whole["attitude"]["words"],
+            *(whole["ends"][end][key] for end in ("front", "rear") for key in ("answer",)),
+            *(whole["ends"][end]["seat"]["words"] for end in ("front", "rear")),
+        ]
         assert not any(re.search(r"\d ml|Add|Cut|Collar \d|turns|clamps", line) for line in said), said
 
 

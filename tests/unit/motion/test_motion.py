@@ -16,7 +16,9 @@ leverages, falls, travels = st.floats(1.0, 4.0), st.floats(-0.2, 0.6), st.floats
 
 def test_front_wheel_rate_of_the_published_motorcycle():
     """Derived 20 370 N/m: the fork's 17 000 N/m over cos2 of the rake (Cossalter, Motorcycle Dynamics, 2nd ed.; from memory)."""
-    assert motorcycle.FORK_RATE * ForkMotion(motorcycle.RAKE).ratio(0.0) ** 2 == pytest.approx(motorcycle.FRONT_WHEEL_RATE, rel=1e-4)
+    assert motorcycle.FORK_RATE * ForkMotion(motorcycle.RAKE).ratio(0.0) ** 2 == pytest.approx(
+        motorcycle.FRONT_WHEEL_RATE, rel=1e-4
+    )
 
 
 @given(rake=st.floats(0, 0.7), travel=st.floats(0, 300))

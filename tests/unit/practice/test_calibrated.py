@@ -63,7 +63,9 @@ def test_the_fitted_spring_wants_what_is_in(use, axle):
     assert float(sized.setup.gap[0]) == setup.gap, AGAIN
     rider = sized.figures.rider
     wanted = job.number(f"{axle}.target_sag")
-    assert float((rider.stroke if axle == "front" else rider.travel)[0]) == pytest.approx(wanted, abs=0.8)  # half a millimetre at the collar
+    assert float((rider.stroke if axle == "front" else rider.travel)[0]) == pytest.approx(
+        wanted, abs=0.8
+    )  # half a millimetre at the collar
 
 
 def test_only_typical_values_moved_and_none_to_the_edge_of_its_range():
@@ -83,5 +85,13 @@ def test_springs_are_ones_that_are_sold_and_two_up_is_the_adventure_bike_loaded(
         for spring in ("fork", "shock"):
             steps = usual(f"{spring} rate", use).typical / usual(f"{spring} step", use).typical
             assert steps == pytest.approx(round(steps)), (use, spring)
-    for row in ("bike mass", "bike front share", "travel front", "travel rear", "leverage", "unsprung rear", "rider front share sitting"):
+    for row in (
+        "bike mass",
+        "bike front share",
+        "travel front",
+        "travel rear",
+        "leverage",
+        "unsprung rear",
+        "rider front share sitting",
+    ):
         assert usual(row, "two-up") == usual(row, "adventure")

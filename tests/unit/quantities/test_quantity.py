@@ -178,7 +178,10 @@ def test_thousands_that_can_be_nothing_else_are_offered_plainly(text, dimension,
     assert entry.number == float(offer.split()[0])
 
 
-@pytest.mark.parametrize(("text", "code"), [("1,250 furlongs", "unit"), ("1,250 mm", "dimension"), ("1,250,5", "two-numbers"), ("0,125", None), ("1.250", None)])
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("1,250 furlongs", "unit"), ("1,250 mm", "dimension"), ("1,250,5", "two-numbers"), ("0,125", None), ("1.250", None)],
+)
 def test_nothing_is_offered_that_cannot_be_read(text, code):
     try:
         read_entry(text, "mass", "kg")

@@ -11,7 +11,12 @@ from calc.end.attitude import clamp_shift, rake_change
 from calc.report.bike import _attitude_words
 from calc.report.quantity import quantity, with_half
 
-RAKE, BASE, LEG, REAR = math.radians(26.5), 1485.0, 700.0, 350.0  # mm: from the front axle to the clamps, from the rear axle up to its mark
+RAKE, BASE, LEG, REAR = (
+    math.radians(26.5),
+    1485.0,
+    700.0,
+    350.0,
+)  # mm: from the front axle to the clamps, from the rear axle up to its mark
 
 
 def pitch(front: float, rear: float, shift: float = 0.0) -> float:
@@ -86,5 +91,7 @@ def test_without_a_wheelbase_the_direction_is_still_told():
 
 def test_from_how_nobody_read_it_nothing_is_ordered():
     told = words(-2.0, -8.0, read=False)
-    assert told.endswith("That makes the rake 0.2° slacker. Nobody read how it came in, so read its sags before you move the tubes.")
+    assert told.endswith(
+        "That makes the rake 0.2° slacker. Nobody read how it came in, so read its sags before you move the tubes."
+    )
     assert "clamps" not in told

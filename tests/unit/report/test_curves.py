@@ -110,6 +110,7 @@ def test_a_recommended_air_spring_s_curve_has_its_pressure():
 
 def test_the_curve_of_legs_with_unlike_gaps_is_both_legs_not_two_at_the_mean():
     """Half of two such legs and half of two of the other: pressures of 110 and 150 mm, where two at 130 are softer at the end."""
+
     def curve(left, right):
         changes = {"front.gap_left": f"{left} mm", "front.gap_right": f"{right} mm"}
         return np.array(report(demo(changes), with_bands=False)["ends"]["front"]["curve_found"]["slow"])
@@ -121,6 +122,8 @@ def test_the_curve_of_legs_with_unlike_gaps_is_both_legs_not_two_at_the_mean():
 
 def test_an_energy_that_no_gap_reaches_is_told_in_joules():
     front = report(demo({"front.end_target": "energy", "front.end_energy": "200 J"}), with_bands=False)["ends"]["front"]
-    words = [reason["words"] for candidate in front["candidates"] for reason in candidate["short"] if reason["code"] == "end unreachable"]
+    words = [
+        reason["words"] for candidate in front["candidates"] for reason in candidate["short"] if reason["code"] == "end unreachable"
+    ]
     assert words
     assert all(text.endswith("whatever is set for it; 200 J is wanted") for text in words), words

@@ -68,7 +68,9 @@ SOLD_SOFTER = {"standard.fork_springs": "changed", "standard.fork_rate": "4.2 N/
 
 def test_the_softest_spring_on_offer_can_be_the_answer_and_has_its_bands():
     """The first of the list is a choice like any other."""
-    front = report(demo({"front.buy": "stock", "front.stock": "4.6; 4.8; 5.0", "front.rate": "4.6 N/mm"} | SOLD_SOFTER))["ends"]["front"]
+    front = report(demo({"front.buy": "stock", "front.stock": "4.6; 4.8; 5.0", "front.rate": "4.6 N/mm"} | SOLD_SOFTER))["ends"][
+        "front"
+    ]
     assert front["chosen"]["rate"]["value"] == pytest.approx(4.6)
     assert front["sure"] is not None
     assert front["holds_for"]["words"].startswith("4.6 is right for riders of ")
@@ -82,7 +84,9 @@ def test_an_air_spring_with_no_coil_is_sold_with_none():
 
 def test_oil_to_add_with_the_gap_read_spring_in_counts_the_steel_that_changes():
     """Read with the spring in, what of it stands over the oil is gas's loss: old steel at the old gap, new at the new one."""
-    job = demo({"front.gap_read": "in", "front.free_length": "470 mm", "front.spacer_length": "0 mm", "front.spacer_volume": "0 ml"})
+    job = demo(
+        {"front.gap_read": "in", "front.free_length": "470 mm", "front.spacer_length": "0 mm", "front.spacer_volume": "0 ml"}
+    )
     front = report(job, with_bands=False)["ends"]["front"]
     rate, gap = front["chosen"]["rate"]["value"], front["chosen"]["gap"]["value"]
     assert rate != 4.2
@@ -113,7 +117,9 @@ def test_a_fork_of_unlike_legs_locks_where_its_first_leg_does():
     for gas, other in ((plain, fuller), (fuller, plain)):
         both = replace(fork(), gas=gas, gas_right=other)
         assert float(both.lock_gap(Setup(4.2, 0.0, 0.0))) == pytest.approx(alone[1])
-    assert float(fork().lock_gap(Setup(4.2, 0.0, 0.0, 0.4))) == pytest.approx(float(plain.lock_gap(4.6))), "the stiffer spring is the thicker one"
+    assert float(fork().lock_gap(Setup(4.2, 0.0, 0.0, 0.4))) == pytest.approx(float(plain.lock_gap(4.6))), (
+        "the stiffer spring is the thicker one"
+    )
 
 
 def test_bands_of_landing_energy_by_the_hand_model():

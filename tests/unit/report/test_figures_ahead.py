@@ -40,7 +40,7 @@ def test_the_page_asks_for_them_ahead():
     assert whole["report"] == json.loads(json.dumps(report(job, with_bands=False)))
 
 
-@pytest.mark.parametrize("end", ['7', '["front"]', '"middle"', "null"])
+@pytest.mark.parametrize("end", ["7", '["front"]', '"middle"', "null"])
 def test_another_end_is_refused_by_name(end):
     told = json.loads(answer('{"kind": "figures", "job": {}, "end": ' + end + "}"))
     assert told == {"kind": "failure", "message": "end: name the front or the rear."}

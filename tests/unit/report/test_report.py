@@ -65,7 +65,9 @@ def test_the_cases_name_posture_exponent_and_place_of_measuring(answered):
     assert "n 1.33 about rider sag" in front["frequency"]["case"]
     assert "full travel" in front["end_force"]["case"]
     assert "n 1.33 from extension" in front["landing_energy"]["case"]
-    road = report(demo({"bike.use": "road", "rider.posture": "sitting", "front.unsprung": None, "rear.unsprung": None}), with_bands=False)
+    road = report(
+        demo({"bike.use": "road", "rider.posture": "sitting", "front.unsprung": None, "rear.unsprung": None}), with_bands=False
+    )
     assert road["posture"] == "sitting"
 
 
@@ -87,9 +89,14 @@ def test_the_answer_in_words_is_the_answer_in_numbers(answered):
         f"Fit {rate_text(chosen['rate']['value'])} N/mm, {told(chosen['preload'])} preload, gap {told(chosen['gap'])}: "
         f"add {number_text(oil['left']['value'], 0)} ml left, {number_text(oil['right']['value'], 0)} right."
     )
-    assert rear["answer"].startswith(f"Fit {rate_text(rear['chosen']['rate']['value'])} N/mm, {told(rear['chosen']['preload'])} preload")
+    assert rear["answer"].startswith(
+        f"Fit {rate_text(rear['chosen']['rate']['value'])} N/mm, {told(rear['chosen']['preload'])} preload"
+    )
     low, high = front["holds_for"]["low"], front["holds_for"]["high"]
-    assert front["holds_for"]["words"] == f"{rate_text(chosen['rate']['value'])} is right for riders of {low:.0f} to {high:.0f} kg in kit."
+    assert (
+        front["holds_for"]["words"]
+        == f"{rate_text(chosen['rate']['value'])} is right for riders of {low:.0f} to {high:.0f} kg in kit."
+    )
     assert told(chosen["frequency"]) in " ".join(front["why"])
     assert front["why"][0] == "Your load on the fork is 9 % more than the standard rider's."  # 80.2 kg sprung against 73.4
 
@@ -176,7 +183,9 @@ def test_windows_are_the_rows_of_the_riding(answered):
 
 def test_what_the_new_sags_do_to_the_bike(answered):
     attitude = answered["attitude"]
-    moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in answered["ends"].items()}
+    moved = {
+        end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in answered["ends"].items()
+    }
     nose = moved["front"] * math.cos(math.radians(26.5)) - moved["rear"]
     assert attitude["clamp_shift"]["value"] == pytest.approx(nose / math.cos(math.radians(26.5)))
     assert attitude["front_height"]["value"] == pytest.approx(moved["front"] * math.cos(math.radians(26.5)))
@@ -190,7 +199,9 @@ def test_readings_that_contradict_each_other_are_named():
     assert report(demo(), with_bands=False)["notes"] == []
     (note,) = report(demo({"rider.rear_axle": "128 kg"}), with_bands=False)["notes"]
     assert re.search(r"6\.4 kg more than bike, rider", note)
-    (note,) = report(demo({"rider.posture": "sitting", "rider.front_axle": "86 kg", "rider.rear_axle": None}), with_bands=False)["notes"]
+    (note,) = report(demo({"rider.posture": "sitting", "rider.front_axle": "86 kg", "rider.rear_axle": None}), with_bands=False)[
+        "notes"
+    ]
     assert "read sitting; sags here are read standing" in note
 
 
@@ -234,13 +245,17 @@ def test_a_number_is_never_told_as_a_power_of_ten(value, text):
     assert plain_number(value) == text
 
 
-@pytest.mark.parametrize(("half", "text"), [(234.0, "±230"), (0.0, ""), (None, ""), (0.125, "±0.12"), (55.0, "±55"), (1234.0, "±1200")])
+@pytest.mark.parametrize(
+    ("half", "text"), [(234.0, "±230"), (0.0, ""), (None, ""), (0.125, "±0.12"), (55.0, "±55"), (1234.0, "±1200")]
+)
 def test_the_spread_of_a_reading_has_two_figures(half, text):
     assert spread_text(half) == text
 
 
 def test_a_lighter_rider_is_told_so_and_an_equal_one_too():
-    light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"]["front"]
+    light = report(demo({"rider.front_axle": "86 kg", "rider.mass": "78.6 kg", "rider.rear_axle": None}), with_bands=False)["ends"][
+        "front"
+    ]
     assert light["why"][0].startswith("Your load on the fork is 5 % less")  # 70 kg sprung against 73.4
     same = report(demo({"standard.rider": "104 kg"}), with_bands=False)["ends"]["front"]
     assert same["why"][0] == "Your load on the fork is the standard rider's."
@@ -251,4 +266,7 @@ def test_one_end_alone_is_the_same_end_without_the_comparison():
     both = report(job, with_bands=False)
     for end in ENDS:
         alone = part_of(job, end, with_bands=False)
-        assert alone == {key: value for key, value in both.items() if key not in ("ends", "attitude")} | {"axle": end, "end": both["ends"][end]}
+        assert alone == {key: value for key, value in both.items() if key not in ("ends", "attitude")} | {
+            "axle": end,
+            "end": both["ends"][end],
+        }

@@ -59,11 +59,22 @@ def test_figures_are_rounded_as_the_trade_reads_them(nominal):
     front = nominal["ends"]["front"]
     assert {name: front["targets"][name]["decimals"] for name in ("rider_sag", "end")} == {"rider_sag": 0, "end": 2}
     assert front["yardstick"]["frequency"]["decimals"] == 2
-    assert {name: front["load"][name]["decimals"] for name in ("alone", "aboard", "sprung_mass")} == {"alone": 0, "aboard": 0, "sprung_mass": 1}
-    assert report(demo({"front.end_target": "energy", "front.end_energy": "640 J"}), with_bands=False)["ends"]["front"]["targets"]["end"]["decimals"] == 0
+    assert {name: front["load"][name]["decimals"] for name in ("alone", "aboard", "sprung_mass")} == {
+        "alone": 0,
+        "aboard": 0,
+        "sprung_mass": 1,
+    }
+    assert (
+        report(demo({"front.end_target": "energy", "front.end_energy": "640 J"}), with_bands=False)["ends"]["front"]["targets"][
+            "end"
+        ]["decimals"]
+        == 0
+    )
 
 
-@pytest.mark.parametrize(("rate", "text"), [(4.6, "4.6"), (4.65, "4.65"), (4.0, "4.0"), (19.96, "19.96"), (20.0, "20"), (54.0, "54"), (54.5, "54.5")])
+@pytest.mark.parametrize(
+    ("rate", "text"), [(4.6, "4.6"), (4.65, "4.65"), (4.0, "4.0"), (19.96, "19.96"), (20.0, "20"), (54.0, "54"), (54.5, "54.5")]
+)
 def test_rates_as_the_trade_writes_them(rate, text):
     assert rate_text(rate) == text
 
@@ -72,7 +83,15 @@ def test_what_is_in_then_three_steps_either_way_of_the_choice_are_shown(nominal)
     front = nominal["ends"]["front"]
     rates = [round(c["rate"]["value"], 2) for c in front["candidates"]]
     assert rates == [4.2, 4.0, 4.4, 4.6, 4.8, 5.0, 5.2]
-    assert [c["relation"] for c in front["candidates"]] == ["other", "other", "one step softer", "chosen", "one step stiffer", "other", "other"]
+    assert [c["relation"] for c in front["candidates"]] == [
+        "other",
+        "other",
+        "one step softer",
+        "chosen",
+        "one step stiffer",
+        "other",
+        "other",
+    ]
     assert [c["fitted"] for c in front["candidates"]] == [True, False, False, False, False, False, False]
     far = report(demo({"front.rate": "3.0 N/mm"}), with_bands=False)["ends"]["front"]
     assert far["candidates"][0]["rate"]["value"] == pytest.approx(3.0)
@@ -90,12 +109,16 @@ def test_where_nothing_can_be_built_what_is_in_and_what_rides_nearest_is_shown()
     nearest = min(none["candidates"], key=lambda c: c["key"])
     assert f"The nearest, {rate_text(nearest['rate']['value'])} N/mm, {nearest['vetoes'][0]['words']}." in problem["message"]
     rates = [round(c["rate"]["value"], 2) for c in none["candidates"][1:]]
-    assert rates == [round(nearest["rate"]["value"] + 0.2 * i, 2) for i in (-3, -1, 0, 1, 2, 3)], "and three steps either way; 4.2 is in"
+    assert rates == [round(nearest["rate"]["value"] + 0.2 * i, 2) for i in (-3, -1, 0, 1, 2, 3)], (
+        "and three steps either way; 4.2 is in"
+    )
 
 
 def test_a_free_sag_window_that_no_spring_meets_is_told_of_the_nearest():
     """A free sag of a quarter of the travel under a rider sag of 22 %: no spring leaves it."""
-    front = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"]["front"]
+    front = report(demo() | {"practice": {"free sag front": {"low": 24, "high": 26, "typical": 25}}}, with_bands=False)["ends"][
+        "front"
+    ]
     assert (front["state"], front["verdict"]) == ("ok", "nearest")
     free = front["chosen"]["free_sag"]["value"]
     assert f"free sag {free:.0f} mm, usual 72-78" in front["answer"]
@@ -110,7 +133,16 @@ def test_friction_is_told_along_the_leg_at_the_front():
 
 
 def test_elsewhere_is_labelled_by_its_figures():
-    data = report(demo({"elsewhere.hot_temperature": "60 °C", "elsewhere.high_altitude": "2200 m", "elsewhere.rider": "80 kg", "elsewhere.luggage": "12 kg"}))
+    data = report(
+        demo(
+            {
+                "elsewhere.hot_temperature": "60 °C",
+                "elsewhere.high_altitude": "2200 m",
+                "elsewhere.rider": "80 kg",
+                "elsewhere.luggage": "12 kg",
+            }
+        )
+    )
     labels = [row["label"] for row in data["ends"]["front"]["elsewhere"]]
     assert labels == ["As built", "Legs at 60 °C", "At 2200 m, not bled there", "At 2200 m, bled there", "At 2200 m, legs at 60 °C",
                       "Rider of 80 kg", "With 12 kg of luggage"]  # fmt: skip
@@ -134,8 +166,19 @@ def test_a_limit_itself_is_taken_and_a_thousandth_beyond_is_refused(path):
 def test_a_plus_minus_is_at_most_half_the_range_and_no_more_than_it_stands_beside():
     field = FIELDS["front.gap_left"]
     widest = (field.high - field.low) / 2
-    for value, half, code in ((300, widest, None), (300, widest * 1.001, "range"), (145, 145, None), (145, 145.2, "range"), (145, 0, None), (145, -0.1, "range")):
-        problem = load(demo({"front.gap_left": {"value": f"{value} mm", "plus_minus_95": f"{half!r} mm"}})).fields["front.gap_left"].problem
+    for value, half, code in (
+        (300, widest, None),
+        (300, widest * 1.001, "range"),
+        (145, 145, None),
+        (145, 145.2, "range"),
+        (145, 0, None),
+        (145, -0.1, "range"),
+    ):
+        problem = (
+            load(demo({"front.gap_left": {"value": f"{value} mm", "plus_minus_95": f"{half!r} mm"}}))
+            .fields["front.gap_left"]
+            .problem
+        )
         assert (problem and problem.code) == code, (value, half)
 
 
@@ -212,9 +255,12 @@ def test_the_plain_text_carries_the_curve_and_the_figures_of_the_report():
                 number_text(candidate[name]["value"], candidate[name]["decimals"])
                 for name in ("preload", "gap", "free_sag", "rider_sag", "frequency", "end_force", "end_multiple", "landing_energy")
                 if candidate[name])]  # fmt: skip
-            assert any(line.split()[-len(figures):] == figures for line in text.split("\n")), figures
+            assert any(line.split()[-len(figures) :] == figures for line in text.split("\n")), figures
     turned = answered["attitude"]["rake_change"]["value"]
-    rake, way = f"{number_text(abs(turned), 1)} {answered['attitude']['rake_change']['plus_minus_text']}°", "slacker" if turned > 0 else "steeper"
+    rake, way = (
+        f"{number_text(abs(turned), 1)} {answered['attitude']['rake_change']['plus_minus_text']}°",
+        "slacker" if turned > 0 else "steeper",
+    )
     assert f"That makes the rake {rake} {way}." in text.replace("\n", " ")
 
 

@@ -82,16 +82,26 @@ def test_the_answer_in_each_of_its_forms():
 def test_a_rate_that_nobody_read_is_not_named():
     """What is in stays; how stiff it is was assumed, and would be read as known."""
     assert answer_words("rear", "keep", setup(48.0), in_known=False) == "Keep what is in: 3 mm preload."
-    assert answer_words("front", "open", setup(fitted=True), in_known=False).startswith("Can't choose a fork spring yet. Keep what is in for now")
+    assert answer_words("front", "open", setup(fitted=True), in_known=False).startswith(
+        "Can't choose a fork spring yet. Keep what is in for now"
+    )
 
 
 def test_what_is_in_and_cannot_stay_is_not_kept():
-    told = answer_words("rear", "open", setup(fitted=False), "the leverage is not measured", barred="leaves 1 mm before the coils touch")
-    assert told == "Can't choose a rear spring yet: the leverage is not measured. What is in can't stay: it leaves 1 mm before the coils touch."
+    told = answer_words(
+        "rear", "open", setup(fitted=False), "the leverage is not measured", barred="leaves 1 mm before the coils touch"
+    )
+    assert (
+        told
+        == "Can't choose a rear spring yet: the leverage is not measured. What is in can't stay: it leaves 1 mm before the coils touch."
+    )
 
 
 def test_the_nearest_says_what_it_misses():
-    criteria = (Criterion("rider sag", "outside", "rider sag 61 mm, 66 wanted"), Criterion("free sag", "inside", "free sag 30 mm, usual 24-42"))
+    criteria = (
+        Criterion("rider sag", "outside", "rider sag 61 mm, 66 wanted"),
+        Criterion("free sag", "inside", "free sag 30 mm, usual 24-42"),
+    )
     told = answer_words("rear", "nearest", setup(criteria=criteria))
     assert told == "Nothing on offer fits. The nearest is 4.6 N/mm with 3 mm preload; rider sag 61 mm, 66 wanted."
 
@@ -99,7 +109,10 @@ def test_the_nearest_says_what_it_misses():
 def test_runs_counted_in_words():
     assert count_words({4.4: 1, 4.6: 7, 4.8: 2, 5.0: 0}, 4.6, 10) == "4.6 in 7 of 10 runs with your ± varied, 4.8 in 2, 4.4 in 1."
     assert count_words({4.6: 10}, 4.6, 10) == "4.6 in 10 of 10 runs with your ± varied."
-    assert count_words({4.4: 3, 4.6: 4, 4.8: 3}, 4.6, 9) == "4.6 or a step from it in 9 of 10 runs with your ± varied: 4.6 in 4, 4.4 in 3, 4.8 in 3."
+    assert (
+        count_words({4.4: 3, 4.6: 4, 4.8: 3}, 4.6, 9)
+        == "4.6 or a step from it in 9 of 10 runs with your ± varied: 4.6 in 4, 4.4 in 3, 4.8 in 3."
+    )
     assert open_words(4.2, 4.8, False) == "From 4.2 to 4.8 N/mm in 8 of 10 runs with your ± varied."
     assert open_words(4.2, 4.8, True) == "From 4.2 to 4.8 N/mm in 8 of 10 runs with your ± varied that find a spring."
 
@@ -118,8 +131,15 @@ def test_why_this_spring():
     yardstick = YardstickReport(quantity(2.07, "Hz", "", 2), "standard", yardstick_words("standard", "2.07 Hz", "2.07 Hz"))
     other = setup(4.2, frequency=quantity(1.97, "Hz", "", 2))
     plain = "4.6 rides at 2.08 Hz; the standard rider on the standard setup at 2.07 Hz"
-    assert ride_words(setup(), yardstick, other, usual) == f"{plain}; the 4.2 as it came in at 1.97 Hz. Usual for this riding: 1.9-2.3 Hz."
-    assert ride_words(setup(), yardstick, setup(4.6), usual) == ride_words(setup(), yardstick, None, usual) == f"{plain}. Usual for this riding: 1.9-2.3 Hz."
+    assert (
+        ride_words(setup(), yardstick, other, usual)
+        == f"{plain}; the 4.2 as it came in at 1.97 Hz. Usual for this riding: 1.9-2.3 Hz."
+    )
+    assert (
+        ride_words(setup(), yardstick, setup(4.6), usual)
+        == ride_words(setup(), yardstick, None, usual)
+        == f"{plain}. Usual for this riding: 1.9-2.3 Hz."
+    )
 
 
 @pytest.mark.parametrize(("source", "words"), [
@@ -153,7 +173,10 @@ def test_the_middle_eight_of_ten_draws():
     assert middle({4.4: 19, 4.6: 182}) == (4.6, 4.6)
 
 
-@pytest.mark.parametrize(("sag", "force", "words"), [(-3.0, 0.4, ("3 mm less", "0.4 × rider load more")), (0.6, -0.2, ("1 mm more", "0.2 × rider load less"))])
+@pytest.mark.parametrize(
+    ("sag", "force", "words"),
+    [(-3.0, 0.4, ("3 mm less", "0.4 × rider load more")), (0.6, -0.2, ("1 mm more", "0.2 × rider load less"))],
+)
 def test_a_change_says_which_way_it_goes(sag, force, words):
     told = change_words(Change(quantity(sag, "mm", "", 0), quantity(force, "", "", 1)))
     assert all(part in told for part in words)

@@ -64,17 +64,25 @@ def test_the_table_on_the_command_line_names_gap_at_the_front_only_and_each_row(
 
 def test_a_choice_that_is_first_on_the_shelf_is_still_the_choice():
     front = front_of({"front.buy": "stock", "front.stock": "4.6 4.8 5.0"}, with_bands=False)
-    assert [(c["rate"]["value"], c["relation"]) for c in front["candidates"]][:3] == [(4.2, "one step softer"), (4.6, "chosen"), (4.8, "one step stiffer")]
+    assert [(c["rate"]["value"], c["relation"]) for c in front["candidates"]][:3] == [
+        (4.2, "one step softer"),
+        (4.6, "chosen"),
+        (4.8, "one step stiffer"),
+    ]
 
 
 def test_a_wanted_sag_that_is_assumed_follows_the_travel():
     """So many hundredths of the travel, and its +/- too: the row's own, whichever side of the typical is the wider."""
     row = usual("rider sag front", "enduro")
     for travel in (300.0, 240.0):
-        told = report(demo({"front.target_sag": None, "front.travel": f"{travel:g} mm"}), with_bands=False)["fields"]["front.target_sag"]
+        told = report(demo({"front.target_sag": None, "front.travel": f"{travel:g} mm"}), with_bands=False)["fields"][
+            "front.target_sag"
+        ]
         assert told["value"] == round(row.typical / 100.0 * travel)
         half = max(row.high - row.typical, row.typical - row.low) / 100.0 * travel
-        assert load(demo({"front.target_sag": None, "front.travel": f"{travel:g} mm"})).fields["front.target_sag"].plus_minus == pytest.approx(half)
+        assert load(demo({"front.target_sag": None, "front.travel": f"{travel:g} mm"})).fields[
+            "front.target_sag"
+        ].plus_minus == pytest.approx(half)
 
 
 def test_a_failure_is_told_in_the_letters_that_were_typed():
@@ -96,7 +104,9 @@ def test_a_table_that_falls_twice_is_told_where_it_falls_first():
 
 
 def test_more_oil_in_than_there_was_gas_names_the_gas():
-    (problem,) = front_of(GAS | {"front.cartridge_gas": "60.53 ml", "front.cartridge_state": "oil moved", "front.oil_moved": "-80 ml"})["problems"]
+    (problem,) = front_of(
+        GAS | {"front.cartridge_gas": "60.53 ml", "front.cartridge_state": "oil moved", "front.oil_moved": "-80 ml"}
+    )["problems"]
     assert "than the 61 ml of its gas" in problem["message"]
 
 
@@ -151,7 +161,7 @@ RESULTS = {
 
 @pytest.mark.parametrize("changes", [{}, OIL, SECOND])
 def test_what_a_reading_would_narrow_is_told_in_the_unit_of_the_result(changes):
-    """"Now" is first order, and told only within a half of the draws' own +/-; both numbers as the result's decimals show them."""
+    """ "Now" is first order, and told only within a half of the draws' own +/-; both numbers as the result's decimals show them."""
     front = front_of(changes)
     assert front["measure_next"]
     for ask in front["measure_next"]:
@@ -166,6 +176,7 @@ def test_what_a_reading_would_narrow_is_told_in_the_unit_of_the_result(changes):
 
 def test_halving_or_better_is_promised_only_as_far_as_care_goes():
     """A reading that is far off its careful +/- can be narrowed by more than half; then = now sqrt(1 - share (1 - kept^2))."""
+
     def asked(half):
         front = front_of({"front.unsprung": {"value": "16 kg", "plus_minus_95": f"{half} kg", "origin": "measured"}})
         return next(ask for ask in front["measure_next"] if ask["path"] == "front.unsprung")

@@ -69,7 +69,12 @@ def test_scales_that_contradict_each_other_are_told_in_any_posture(posture):
 
 
 def test_a_table_that_is_a_trifle_too_short_says_so_in_numbers():
-    changes = {"rear.spring_kind": "progressive", "rear.preload_max": "25.4 mm", "rear.table": "0 0; 60 2900; 147 7100", "rear.leverage": "2.5"}
+    changes = {
+        "rear.spring_kind": "progressive",
+        "rear.preload_max": "25.4 mm",
+        "rear.table": "0 0; 60 2900; 147 7100",
+        "rear.leverage": "2.5",
+    }
     (problem,) = report(demo(changes), with_bands=False)["ends"]["rear"]["problems"]
     ends, needs = map(float, re.findall(r"(\d+\.?\d*) mm", problem["message"]))
     assert ends < needs

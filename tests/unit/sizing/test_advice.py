@@ -73,7 +73,9 @@ def test_what_is_tried_is_the_answer_but_for_what_is_entered(part, entry, expect
     assert problem is None
     assert (float(setup.rate), float(setup.preload), float(setup.gap)) == (expected.rate, expected.preload, expected.gap)
     assert float(figures.rider.stroke) == pytest.approx(float(HAND.sag(setup.rate, setup.preload, setup.gap, HAND.load)), abs=1e-5)
-    assert float(figures.end_force) == pytest.approx(float(HAND.end_force(setup.rate, setup.preload, setup.gap, HAND.load)), rel=1e-7)
+    assert float(figures.end_force) == pytest.approx(
+        float(HAND.end_force(setup.rate, setup.preload, setup.gap, HAND.load)), rel=1e-7
+    )
 
 
 def test_without_an_answer_what_is_tried_is_what_is_fitted():
@@ -108,7 +110,9 @@ def test_what_is_fitted_has_a_gap_of_its_own_in_each_leg():
 def test_what_going_from_found_to_recommended_does_to_the_bike():
     """Less sag lifts the front by its part along the rake; the bike turns about the wheelbase."""
     data = report(demo(), with_bands=False)
-    moved = {end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in data["ends"].items()}
+    moved = {
+        end: d["as_found"]["setup"]["rider_sag"]["value"] - d["chosen"]["rider_sag"]["value"] for end, d in data["ends"].items()
+    }
     up = moved["front"] * math.cos(math.radians(26.5))
     bike = data["attitude"]
     assert bike["front_height"]["value"] == pytest.approx(up)

@@ -91,9 +91,16 @@ def test_where_all_are_outside_something_the_one_least_outside_is_taken_and_that
 
 @pytest.mark.parametrize(
     ("standard", "margin", "source", "measured_by"),
-    [(1.45, 0.0, "standard", 1.45), (1.2, 0.05, "softest usual", 1.3), (1.2, 0.15, "standard", 1.2), (1.8, 0.1, "stiffest usual", 1.6)],
+    [
+        (1.45, 0.0, "standard", 1.45),
+        (1.2, 0.05, "softest usual", 1.3),
+        (1.2, 0.15, "standard", 1.2),
+        (1.8, 0.1, "stiffest usual", 1.6),
+    ],
 )
-def test_a_standard_setup_outside_the_usual_range_by_more_than_its_margin_gives_way_to_the_edge(standard, margin, source, measured_by):
+def test_a_standard_setup_outside_the_usual_range_by_more_than_its_margin_gives_way_to_the_edge(
+    standard, margin, source, measured_by
+):
     found = yardstick(candidates(RATES, RIDES), targets(standard), Margins(frequency=margin))
     assert (found.source, found.frequency) == (source, measured_by)
 

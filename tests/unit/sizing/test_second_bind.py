@@ -61,7 +61,9 @@ def test_stacked_closes_by_design_and_bars_only_where_its_coils_touch_before_it_
     exact, early = (front_of(STACKED | {"front.second_free": f"{free} mm", "front.second_solid": "40 mm"}) for free in (70, 65))
     assert all("second closes early" not in found for found in vetoes(exact).values())
     assert all(c["second_bind_clearance"]["value"] == pytest.approx(0.0) for c in exact["candidates"])
-    assert all("closes the second spring's coils 5 mm too early" in found["second closes early"] for found in vetoes(early).values())
+    assert all(
+        "closes the second spring's coils 5 mm too early" in found["second closes early"] for found in vetoes(early).values()
+    )
     assert early["state"] == "none"
     assert "Check where the second spring closes" in early["problems"][0]["way_out"]
 

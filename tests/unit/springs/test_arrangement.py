@@ -48,7 +48,9 @@ def test_preload_for_sag_against_a_root(kind):
             return np.asarray(assembly.end(Setup(rates, p, gap)).wheel_force(travel, ISOTHERMAL) - load)
 
         low = np.full(len(rates), -20.0)
-        assert preload_for_sag(assembly, Setup(rates, 0.0, gap), load, travel) == pytest.approx(find_root(surplus, low, low + 120.0), abs=1e-6)
+        assert preload_for_sag(assembly, Setup(rates, 0.0, gap), load, travel) == pytest.approx(
+            find_root(surplus, low, low + 120.0), abs=1e-6
+        )
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda k: type(k).__name__)
@@ -103,7 +105,9 @@ def test_sizing_keeps_the_split_of_each_candidate():
     rates, split = offers(np.array([4.4, 4.6]), True, 4.4)
     sized = size(fork(), rates, LOADS, 1.33, front_targets(), WIDE, split)
     assert [sized.setup.at(i).split for i in range(3)] == pytest.approx([0.0, 0.1, 0.0])
-    again = evaluate(fork(), Setup(rates[1], *(float(np.asarray(x)[1]) for x in (sized.setup.preload, sized.setup.gap)), 0.1), LOADS, 1.33)
+    again = evaluate(
+        fork(), Setup(rates[1], *(float(np.asarray(x)[1]) for x in (sized.setup.preload, sized.setup.gap)), 0.1), LOADS, 1.33
+    )
     assert float(again.end_force) == pytest.approx(float(np.asarray(sized.figures.end_force)[1]), rel=1e-9)
 
 

@@ -45,7 +45,10 @@ def test_the_fitted_spring_fits_whatever_the_new_one_measures():
 def test_thread_and_spacers_run_out():
     collar = Fit(48.0, 15.0, 250.0, 240.0, thread=3.0)
     assert collar.move(np.array([48.0, 56.0]), np.array([17.0, 9.0])).tolist() == [2.0, 4.0]
-    assert [part.tolist() for part in np.broadcast_arrays(*collar.preload_between(np.array([48.0, 56.0])))] == [[-np.inf] * 2, [18.0, 8.0]]
+    assert [part.tolist() for part in np.broadcast_arrays(*collar.preload_between(np.array([48.0, 56.0])))] == [
+        [-np.inf] * 2,
+        [18.0, 8.0],
+    ]
     spacers = Fit(4.2, 6.0, 470.0, 490.0, spacers=15.0)
     least, most = spacers.preload_between(RATES)
     assert np.asarray(least).tolist() == [-9.0, 11.0], "no spacer is cut to less than nothing"

@@ -30,7 +30,9 @@ def test_the_table_is_scipys_monotone_interpolant(steps, part):
     table, other = ForceTable(tuple(zip(length, force, strict=True))), PchipInterpolator(length, force)
     x = part * length[-1]
     assert float(table.force(x)) == pytest.approx(float(other(x)), rel=1e-9, abs=1e-9)
-    assert float(table.rate_at(min(x, 0.999 * length[-1]))) == pytest.approx(float(other(min(x, 0.999 * length[-1]), 1)), rel=1e-7, abs=1e-7)
+    assert float(table.rate_at(min(x, 0.999 * length[-1]))) == pytest.approx(
+        float(other(min(x, 0.999 * length[-1]), 1)), rel=1e-7, abs=1e-7
+    )
     assert float(table.energy(x)) == pytest.approx(float(other.integrate(0.0, x)), rel=1e-9, abs=1e-7)
 
 

@@ -73,7 +73,9 @@ def test_arrays_give_what_scalars_give():
     for row, rate in enumerate(rates[:, 0]):
         one = TableSpring(table, float(rate), 4.0)
         for name in ("force", "rate_at", "energy"):
-            assert np.asarray(getattr(many, name)(strokes))[row] == pytest.approx([float(getattr(one, name)(float(s))) for s in strokes])
+            assert np.asarray(getattr(many, name)(strokes))[row] == pytest.approx(
+                [float(getattr(one, name)(float(s))) for s in strokes]
+            )
 
 
 @pytest.mark.parametrize(

@@ -52,7 +52,10 @@ def test_beyond_its_reach_nothing_changes():
     travel = one.motion.travel(np.array([reach + 0.01, 66.0, 300.0]))
     assert other.wheel_force(travel, Process(1.33)) == pytest.approx(one.wheel_force(travel, Process(1.33)))
     assert float(settle(other, 300.0).stroke) == pytest.approx(float(settle(one, 300.0).stroke))
-    assert float(other.wheel_rate(one.motion.travel(1.0), ISOTHERMAL)) > float(one.wheel_rate(one.motion.travel(1.0), ISOTHERMAL)) + 30.0
+    assert (
+        float(other.wheel_rate(one.motion.travel(1.0), ISOTHERMAL))
+        > float(one.wheel_rate(one.motion.travel(1.0), ISOTHERMAL)) + 30.0
+    )
 
 
 def test_with_a_top_out_spring_a_light_load_still_sags():

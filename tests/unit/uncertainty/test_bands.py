@@ -184,7 +184,9 @@ def test_what_the_new_setup_raises_the_bike_by_has_a_band_of_its_own_from_the_sa
     both = report(demo())["attitude"]
     assert both["front_height"] == moved["height"]
     rear = report(demo())["ends"]["rear"]["moved"]["height"]["plus_minus_95"]
-    assert both["rake_change"]["plus_minus_95"] == pytest.approx(np.degrees((moved["height"]["plus_minus_95"] + rear) / 1485.0), rel=0.01)
+    assert both["rake_change"]["plus_minus_95"] == pytest.approx(
+        np.degrees((moved["height"]["plus_minus_95"] + rear) / 1485.0), rel=0.01
+    )
 
 
 def test_loads_have_the_band_of_the_scales_and_the_wheel():

@@ -117,7 +117,9 @@ def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
     hot = rows["hot"]
     assert hot["end_force"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["end_force"] / 1000, rel=0.01)
     assert hot["acts_like"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["acts_like"], rel=0.01)
-    assert f"as if the gap were {-hot['acts_like']['value']:.0f} ±{hot['acts_like']['plus_minus_95']:.0f} mm smaller" in hot["words"]
+    assert (
+        f"as if the gap were {-hot['acts_like']['value']:.0f} ±{hot['acts_like']['plus_minus_95']:.0f} mm smaller" in hot["words"]
+    )
     change = hot["change"]["rider_sag"]
     assert change["value"] == pytest.approx(hot["rider_sag"]["value"] - rows["as built"]["rider_sag"]["value"])
     assert 0 < change["plus_minus_95"] < hot["rider_sag"]["plus_minus_95"]

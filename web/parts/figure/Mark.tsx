@@ -10,7 +10,7 @@ export function Mark({ kind, x, y, lying = false }: { kind: MarkKind; x: number;
 }
 
 /** A mark in a line of text. */
-export function MarkSign({ kind }: { kind: MarkKind }) {
+function MarkSign({ kind }: { kind: MarkKind }) {
   return (
     <svg class="sign" width="18" height="18" aria-hidden="true">
       <Mark kind={kind} x={9} y={9} />

@@ -14,7 +14,7 @@ const FIELDS: Record<PartName, FieldPath[]> = {
   'air spring': ['front.air_pressure', 'front.air'],
 }
 
-export function fieldOf(part: PartName, applies: (path: FieldPath) => boolean): FieldPath {
+function fieldOf(part: PartName, applies: (path: FieldPath) => boolean): FieldPath {
   return FIELDS[part].find(applies) ?? FIELDS[part][0]!
 }
 

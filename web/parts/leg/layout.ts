@@ -2,7 +2,7 @@
 import type { DrawnLeg, LegPart, Section } from '../../core/report.ts'
 import { between } from '../chart/geometry.ts'
 
-export const PX_PER_MM = { phone: 0.44, desk: 0.56 } as const
+const PX_PER_MM = { phone: 0.44, desk: 0.56 } as const
 /** The leg that those scales are for, cap to lug; another is drawn as tall, but not larger than this. */
 const TALL = 968
 const LARGEST = 0.9

@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks'
 /** The stroke at which the leg is shown [mm]; null until a hand has moved it. Kept while places come and go. */
 const held = signal<number | null>(null)
 
-export const KEY_STEP = 5
+const KEY_STEP = 5
 const WHEEL_STEP = 5
 /** Px that a finger may wander in a tap. */
 const TAP = 6

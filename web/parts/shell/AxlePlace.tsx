@@ -83,7 +83,7 @@ export function AxlePlace({ end, picture, inFold, after }: Props) {
 }
 
 /** What the lines under the figures mean. */
-export function OriginKey() {
+function OriginKey() {
   return (
     <p class="key">
       <span class="measured">measured</span> <span class="stated">stated</span> <span class="assumed">assumed</span>

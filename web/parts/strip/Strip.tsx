@@ -6,7 +6,7 @@ import { number, plusMinus } from '../figure/told.ts'
 import { Rule } from './Rule.tsx'
 import './strip.css'
 
-export const END_WORDS = { front: 'Front', rear: 'Rear' } as const
+const END_WORDS = { front: 'Front', rear: 'Rear' } as const
 const WORDS = { answer: 'answer', try: 'try', built: 'built', 'as found': 'as found' } as const
 
 /** The few results that matter now, in view while inputs change: of the end, and of the setup, that is looked at. */
