@@ -88,7 +88,7 @@ def test_the_whole_path_by_touch_alone(opened):
     expect(page.locator("[data-built=yes]")).to_contain_text("122 left")
     page.locator(".bar").get_by_text("Card").tap()
     expect(page.locator("[data-answer=card]")).to_contain_text("gap 122 left, 120 right")
-    expect(page.get_by_role("button", name="Print")).to_be_visible()
+    expect(page.get_by_role("button", name="Print", exact=True)).to_be_visible()
 
 
 def violations(page: Page) -> list[dict]:

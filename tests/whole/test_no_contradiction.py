@@ -35,7 +35,12 @@ SHORT_ONE = {
     "front.new_solid": "150 mm", "rear.free_length": "250 mm", "rear.solid_length": "150 mm", "rear.new_spring": "own",
     "rear.new_free": "250 mm", "rear.new_solid": "80 mm",
 }  # fmt: skip
-BLOCKED = {"front.free_length": "470 mm", "front.solid_length": "400 mm", "rear.free_length": "250 mm", "rear.solid_length": "150 mm"}
+BLOCKED = {
+    "front.free_length": "470 mm",
+    "front.solid_length": "400 mm",
+    "rear.free_length": "250 mm",
+    "rear.solid_length": "150 mm",
+}
 VERDICTS = ("keep", "fit", "nearest", "open", "barred", "none")  # barred: open, and what is in cannot stay
 
 
@@ -133,7 +138,12 @@ def test_what_is_not_settled_names_no_spring_but_what_stays(told, cell, axle):
 def test_keep_fit_and_nearest_say_one_thing_only(told, cell, axle):
     end = told[cell][0]["ends"][axle]
     verdict, lines = end.get("verdict"), sentences(end)
-    starts = {"keep": "Keep ", "fit": ("Fit ", "Pump to "), "nearest": ("Nothing on offer fits. ", "No pressure fits. "), "open": "Can't choose "}
+    starts = {
+        "keep": "Keep ",
+        "fit": ("Fit ", "Pump to "),
+        "nearest": ("Nothing on offer fits. ", "No pressure fits. "),
+        "open": "Can't choose ",
+    }
     if verdict is None:
         assert "answer" not in end
         assert lines == [problem["message"] for problem in end["problems"]]
@@ -175,7 +185,10 @@ def test_answer_count_ride_and_span_name_the_same_spring(told, cell, axle):
     if end.get("verdict") in (None, "open") or end["chosen"]["pressure"]:
         return
     chosen = end["chosen"]
-    names = [re.match(r"(.+?)(?: or a step from it)? in \d+ of 10 runs", end["sure"]["words"])[1], re.match(r"(.+?) rides at ", end["why"][1])[1]]
+    names = [
+        re.match(r"(.+?)(?: or a step from it)? in \d+ of 10 runs", end["sure"]["words"])[1],
+        re.match(r"(.+?) rides at ", end["why"][1])[1],
+    ]
     answer = re.search(r"(?:Keep the|Fit|nearest is) (.+?) N/mm", end["answer"])
     names += [answer[1]] if answer else []
     for name in names:
@@ -215,7 +228,10 @@ def test_the_letter_and_the_whole_text_say_what_the_ends_say(told, cell):
     flat = [" ".join(text.split()) for text in (short, long)]
     for end in report["ends"].values():
         for text in flat:
-            assert all(line in text for line in ([end["answer"], end["sure"]["words"]] if "answer" in end else [end["problems"][0]["message"]]))
+            assert all(
+                line in text
+                for line in ([end["answer"], end["sure"]["words"]] if "answer" in end else [end["problems"][0]["message"]])
+            )
         for line in sentences(end):
             assert line in flat[1], line
 

@@ -10,7 +10,7 @@ let arrived: Room | '' = ''
 export function Frame({ room, name, children }: { room: Room; name: string; children: ComponentChildren }) {
   const title = useRef<HTMLHeadingElement>(null)
   useLayoutEffect(() => {
-    scrollTo({ top: scrolledTo(room), behavior: 'instant' })
+    toOldPlace(scrolledTo(room), TRIES)
     // Not on the first arrival: whoever opens the page starts at its top.
     if (arrived && arrived !== room && !wanted.value) title.current?.focus({ preventScroll: true })
     arrived = room
@@ -28,7 +28,13 @@ export function Frame({ room, name, children }: { room: Room; name: string; chil
   )
 }
 
-// Frames to wait for a fold to draw its fields.
+/** A picture that is drawn a moment later makes the page long enough only then. */
+function toOldPlace(top: number, tries: number): void {
+  scrollTo({ top, behavior: 'instant' })
+  if (tries > 0 && Math.abs(scrollY - top) > 1) requestAnimationFrame(() => toOldPlace(top, tries - 1))
+}
+
+// Frames to wait for what is drawn a moment later.
 const TRIES = 20
 
 function toField(path: string, tries: number): void {
