@@ -134,7 +134,7 @@ def decide(
 
 def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
     """`decide` for an air spring, whose pressure is to it what preload is to a coil: the sag decides, not the frequency.
-    Free sag and end of travel are judged, and bar no pressure: no other one would mend them and keep the sag.
+    The end of travel is judged, and bars no pressure: no other one would mend it and keep the sag.
 
     Parameters: as `decide`; step [MPa], the gauge's; fitted None where the pressure found is not among those on offer.
     Returns: Decision.
@@ -146,6 +146,7 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     exact = np.asarray(sized.exact.stepped)
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
     judged = criteria(sized.figures, targets, margins)
+    judged.pop("free sag")  # nothing that is set at an air spring moves it while rider sag is kept: it is told, not judged
     return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, PRESSURE_BARS)
 
 
