@@ -47,7 +47,7 @@ export function Field({ path, label }: { path: FieldPath; label?: string | undef
   const id = fieldId(path)
   return (
     <div ref={place} class={rowClass(field, problem !== null, within.value)} id={path} onFocusCapture={() => (within.value = true)} onBlurCapture={leave} onKeyDown={walk}>
-      <label for={id}>{label ?? field.label}</label>
+      <label for={id}>{label === '' ? <span class="aside">{field.label}</span> : (label ?? field.label)}</label>
       {field.kind === 'choice' ? (
         <Choice field={field} state={state} refused={problem !== null} within={within.value} />
       ) : (

@@ -8,12 +8,3 @@ export function Mark({ kind, x, y, lying = false }: { kind: MarkKind; x: number;
   const [dx, dy] = lying ? [8, 0] : [0, 8]
   return <line class={name} data-mark={kind} x1={x - dx} y1={y - dy} x2={x + dx} y2={y + dy} />
 }
-
-/** A mark in a line of text. */
-function MarkSign({ kind }: { kind: MarkKind }) {
-  return (
-    <svg class="sign" width="18" height="18" aria-hidden="true">
-      <Mark kind={kind} x={9} y={9} />
-    </svg>
-  )
-}
