@@ -89,7 +89,7 @@ def test_a_bad_demo_file_is_named_and_the_page_stands(browser, serve, copy_of_si
     page = context.new_page()
     watch(page)
     page.goto(serve(folder).url)
-    expect(page.locator(".status [role=alert]").first).to_contain_text(says, timeout=PATIENCE)
+    expect(page.locator(".news [role=alert], .status [role=alert]").first).to_contain_text(says, timeout=PATIENCE)
     wait_for_core(page)
     expect(page.locator("[data-first]")).to_have_count(0)
     context.close()
