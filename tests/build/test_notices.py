@@ -20,7 +20,7 @@ def test_every_part_is_named_with_its_version() -> None:
     for name in sources.PURE_PACKAGES:
         assert f"{name} {sources.metadata.version(name)}" in lines
     font = "@fontsource-variable/atkinson-hyperlegible-next"
-    assert {"preact", "@preact/signals", "idb", "d3-scale", "workbox-core", font} <= set(shipped_packages())
+    assert {"preact", "@preact/signals", "idb", "d3-array", "workbox-core", font} <= set(shipped_packages())
 
 
 def test_the_terms_are_there_in_their_own_words() -> None:
