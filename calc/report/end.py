@@ -45,7 +45,8 @@ from calc.report.types import (
 from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
 from calc.report.words import span_words, spring_subject
-from calc.sizing.choice import EndSizing, built, rider_span, tried
+from calc.sizing.attempts import built, tried
+from calc.sizing.choice import EndSizing, rider_span
 from calc.uncertainty.bands import bands
 
 

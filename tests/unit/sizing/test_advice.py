@@ -9,7 +9,8 @@ from calc.conditions.changes import under_conditions
 from calc.end.setup import Setup
 from calc.job import load
 from calc.model.inputs import end_inputs, found
-from calc.sizing.choice import built, rider_span, size_end, tried
+from calc.sizing.attempts import built, tried
+from calc.sizing.choice import rider_span, size_end
 from tests.support.documents import demo
 from tests.support.hand_model import Fork, G
 from tests.support.plain import report
