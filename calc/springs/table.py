@@ -94,7 +94,9 @@ class ForceTable:
         length, known, slope = self._knots
         within = np.clip(force, 0.0, known[-1])
         i = np.clip(np.searchsorted(known, within, side="right") - 1, 0, len(known) - 2)
-        root = find_root(lambda x: self.force(x) - within, length[i], length[i + 1], 1e-9)
+        # the pairs themselves are the bracket's ends: at the last one the polynomial may round to just below its pair
+        ends = known[i] - within, known[i + 1] - within
+        root = find_root(lambda x: self.force(x) - within, length[i], length[i + 1], 1e-9, ends)
         loose = np.minimum(np.asarray(force), 0.0) * length[1] / known[1]
         return np.asarray(root + loose + np.maximum(np.asarray(force) - known[-1], 0.0) / max(slope[-1], 1e-9))
 

@@ -90,3 +90,16 @@ def test_arrays_give_what_scalars_give():
 def test_a_table_that_no_spring_has_is_refused(pairs, words):
     with pytest.raises(Impossible, match=words):
         ForceTable(pairs).force(1.0)
+
+
+def test_a_force_past_the_last_pair_is_found_whatever_rounds():
+    """The cubic at its last knot may round to less than the pair."""
+    draw, rounded = np.random.default_rng(5), 0
+    for _ in range(300):
+        length = np.cumsum(np.concatenate([[0.0], draw.uniform(3.0, 60.0, 3)]))
+        force = np.cumsum(np.concatenate([[0.0], draw.uniform(20.0, 900.0, 3)]))
+        table = ForceTable(tuple(zip(length.tolist(), force.tolist(), strict=True)))
+        rounded += float(table.force(length[-1])) < force[-1]
+        assert float(table.shortened_by(force[-1] * 1.5)) > length[-1] - 1e-6
+        assert float(table.shortened_by(force[-1])) == pytest.approx(length[-1], abs=1e-6)
+    assert rounded > 5, "no table of these rounds: the test shows nothing"
