@@ -92,11 +92,10 @@ class ForceTable:
     def shortened_by(self, force: Number) -> Array:
         """Shortening [mm] under a force [N]; below 0 along the first secant."""
         length, known, slope = self._knots
-        within = np.clip(force, 0.0, known[-1])
+        # the cubic may round to just below the last pair, where nothing would bracket the pair itself
+        within = np.clip(force, 0.0, min(known[-1], float(self.force(length[-1]))))
         i = np.clip(np.searchsorted(known, within, side="right") - 1, 0, len(known) - 2)
-        # the pairs themselves are the bracket's ends: at the last one the polynomial may round to just below its pair
-        ends = known[i] - within, known[i + 1] - within
-        root = find_root(lambda x: self.force(x) - within, length[i], length[i + 1], 1e-9, ends)
+        root = find_root(lambda x: self.force(x) - within, length[i], length[i + 1], 1e-9)
         loose = np.minimum(np.asarray(force), 0.0) * length[1] / known[1]
         return np.asarray(root + loose + np.maximum(np.asarray(force) - known[-1], 0.0) / max(slope[-1], 1e-9))
 
