@@ -90,7 +90,7 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
 
 def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
     """For whom a spring holds: told of one that is chosen, never of one that only stays for now."""
-    if end.state != "ok" or end.verdict not in ("keep", "fit") or not bool(done.decision.criteria_met):
+    if end.state != "ok" or end.verdict not in ("keep", "fit"):
         return None
     try:
         span = rider_span(job, axle, done)

@@ -57,7 +57,7 @@ def verdict(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Can
 def _kind(done: EndSizing, told: Told) -> Kind:
     if told.bands is not None and not told.bands.choices.settled:
         return "open"
-    if not bool(done.decision.criteria_met) and not bool(done.decision.kept):
+    if not bool(done.decision.criteria_met):
         return "nearest"
     return "keep" if bool(done.decision.kept) else "fit"
 

@@ -66,10 +66,16 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
         unit = " N/mm" if in_known else ""
         return f"Keep {what_is_in}{unit}: {preload} preload{_gap_words(axle, setup)}."
     if verdict == "nearest":
-        return (
-            f"Nothing on offer fits. The nearest is {rate} N/mm with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
-        )
+        near = _nearest(setup, f"{rate} N/mm", in_known)
+        return f"Nothing on offer fits. {near} with {preload} preload{_gap_words(axle, setup)}; {_missed(setup)}."
     return f"Fit {rate} N/mm, {preload} preload{_gap_words(axle, setup)}."
+
+
+def _nearest(setup: Candidate, text: str, in_known: bool = True) -> str:
+    """Which is the nearest: what is in, or what is on offer."""
+    if not setup.fitted:
+        return f"The nearest is {text}"
+    return f"What is in, {text}, is the nearest" if in_known else "What is in is the nearest"
 
 
 def _missed(setup: Candidate) -> str:
@@ -85,9 +91,9 @@ def _gap_words(axle: Axle, setup: Candidate) -> str:
     return f", gap {figure_text(setup.gap)}{oil}"
 
 
-def _air_words(setup: SetupReport, verdict: str) -> str:
-    first = {"keep": "Keep", "nearest": "No pressure fits. The nearest is"}.get(verdict, "Pump to")
-    text = f"{first} {named(setup)}"
+def _air_words(setup: Candidate, verdict: str) -> str:
+    first = {"keep": "Keep ", "fit": "Pump to ", "nearest": "No pressure fits. "}[verdict]
+    text = f"{first}{_nearest(setup, named(setup)) if verdict == 'nearest' else named(setup)}"
     oil, second = setup.air_oil, setup.second_pressure
     if oil is not None:
         verb, amount = _oil_side(oil)

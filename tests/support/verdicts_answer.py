@@ -96,7 +96,7 @@ def _chosen(report: Data, end: str, data: Data) -> None:
         assert own is None or abs(stepped(own)["value"] - stepped(chosen)["value"]) > _step(report, end, own) * (1 - 1e-9)
     if verdict == "keep":
         assert chosen["fitted"]
-        assert fits(chosen) or not good
+        assert fits(chosen)
     if verdict == "nearest":
         assert not good
     if verdict == "open":
@@ -134,7 +134,7 @@ _SETTINGS = r"(?P<preload>\S+) mm preload(?:, gap (?P<gap>\S+) mm(?:: (?P<oil>[^
 ANSWERS = {
     "keep": rf"Keep (?:the (?P<rate>.+?) N/mm|what is in): {_SETTINGS}\.",
     "fit": rf"Fit (?P<rate>.+?) N/mm, {_SETTINGS}\.",
-    "nearest": rf"Nothing on offer fits\. The nearest is (?P<rate>.+?) N/mm with {_SETTINGS}; (?P<missed>.+)\.",
+    "nearest": rf"Nothing on offer fits\. (?:The nearest is (?P<other>.+?) N/mm|What is in(?:, (?P<rate>.+?) N/mm,)? is the nearest) with {_SETTINGS}; (?P<missed>.+)\.",
     "open": rf"Can't choose a (?P<spring>fork|rear) spring yet(?:: (?P<cause>[^.]+))?\. (?:Keep (?:the (?P<rate>.+?)|what is in) for now and set the sag: {_SETTINGS}|What is in can't stay: it (?P<barred>.+))\.",
 }
 
@@ -154,8 +154,11 @@ def _answer(data: Data, end: str) -> None:
         assert said["spring"] == ("fork" if end == "front" else "rear")
         assert (said["barred"] is None) == chosen["fitted"], "what is in stays for now, unless it cannot be built"
         assert said["barred"] is None or said["barred"] == "; ".join(v["words"] for v in data["candidates"][0]["vetoes"])
-    if said["rate"] is not None:
-        assert spring_said(said["rate"], chosen), answer
+    if verdict == "nearest":
+        assert (said["other"] is None) == chosen["fitted"], answer
+    rate = said["rate"] or said.get("other")
+    if rate is not None:
+        assert spring_said(rate, chosen), answer
     if said["preload"] is not None:
         assert agrees(said["preload"], chosen["preload"]["value"]), answer
         assert (said["gap"] is not None) == (end == "front"), answer
@@ -169,7 +172,7 @@ def _answer(data: Data, end: str) -> None:
 
 def _pressure(chosen: Data, answer: str, verdict: str) -> None:
     """An air spring is pumped; what goes into its main chamber is added, what comes out is taken out."""
-    start = {"keep": "Keep ", "fit": "Pump to ", "nearest": "No pressure fits. The nearest is "}[verdict]
+    start = {"keep": "Keep ", "fit": "Pump to ", "nearest": "No pressure fits. "}[verdict]
     assert answer.startswith(start), answer
     assert agrees(numbers(answer)[0], chosen["pressure"]["value"])
     if chosen["air_oil"] is not None and "main chamber:" in answer:
