@@ -177,6 +177,13 @@ def _units(job: Job) -> Iterator[Words]:
             )
 
 
+def _pairs(job: Job) -> Iterator[Words]:
+    """Pairs of rates for a fork with one spring."""
+    one = job.fields["front.springs_in"].applies and job.choice("front.springs_in") == "one"
+    if one and job.choice("front.buy").endswith("pairs"):
+        yield "front.buy", "Pairs of rates need a spring in each leg, but only one leg has one. Only equal rates are offered."
+
+
 def _usual_of(found: Resolved) -> Usual | None:
     """The range that a reading of a field can be held against."""
     field, usual = found.field, found.usual
@@ -224,4 +231,4 @@ def _half(job: Job, path: str) -> float:
     return 0.0 if reading is None else reading.plus_minus_95
 
 
-_CHECKS: tuple[Callable[[Job], Iterator[Words]], ...] = (_bike, _rider, _sags, _leverage, _legs, _units)
+_CHECKS: tuple[Callable[[Job], Iterator[Words]], ...] = (_bike, _rider, _sags, _leverage, _legs, _pairs, _units)

@@ -32,10 +32,13 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     setup, shown = done.sized.setup.at(index), candidate_setup(done, cases, index)
     numbers = _numbers(done, setup, shown, index)
     wanted = float(np.asarray(done.inputs.targets.sag))
+    barred = [name for name, flag in done.sized.hard.items() if flag[index]]
+    if done.decision.idle[index]:
+        barred.append("preload below")
     return Candidate(
         **values(shown),
-        vetoes=tuple(reason(name, numbers) for name, flag in done.sized.hard.items() if flag[index]),
-        short=tuple(reason(name, numbers) for name, flag in done.sized.short.items() if flag[index]),
+        vetoes=tuple(reason(name, numbers) for name in barred),
+        short=tuple(reason(name, numbers) for name, flag in done.sized.short.items() if flag[index] and name not in barred),
         criteria=tuple(criterion(name, one, index, wanted) for name, one in done.decision.criteria.items()),
         key=float(f"{done.decision.key[index]:.6g}"),
         relation=_relation(index - chosen) if chosen >= 0 else "other",

@@ -76,7 +76,7 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     here, bounds = end_inputs(job, axle), limits(job, axle)
     if here.air is not None:
         return _air_spring(job, here, here.air, bounds)
-    rates, split = _offers(job, axle)
+    rates, split = _offers(job, axle, here.assembly.springs)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
     own, step = int(np.argmin(np.abs(rates - here.as_found.rate))), _step(job, axle)
     first = decide(sized, here.targets, Margins(), own, step)
@@ -179,16 +179,17 @@ def _about(setting: AirSetting, exact: Setup) -> Array:
     return setting.pressures(float(np.asarray(exact.stepped)), float(np.asarray(setting.base.stepped)))
 
 
-def _offers(job: Job, axle: Axle) -> tuple[Array, Array]:
-    """Rates on offer and the split of each, the fitted one among them."""
+def _offers(job: Job, axle: Axle, springs: int) -> tuple[Array, Array]:
+    """Rates on offer and the split of each, the fitted one among them; pairs where there are two springs to make one of."""
     now, split = float(fitted.rate(job, axle)), float(fitted.split(job, axle))
-    kind, pairs, _ = job.choice(f"{axle}.buy").partition("-")
+    kind, _, pairs = job.choice(f"{axle}.buy").partition("-")
+    mixed = pairs != "" and springs == 2
     if kind == "series":
-        return offers(series(job.number(f"{axle}.step"), now), bool(pairs), now, split)
+        return offers(series(job.number(f"{axle}.step"), now), mixed, now, split)
     stock = job.fields[f"{axle}.stock"].rates
     if not stock:
         raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{axle}.stock")
-    return offers(np.array(stock), bool(pairs), now, split)
+    return offers(np.array(stock), mixed, now, split)
 
 
 def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
@@ -201,10 +202,10 @@ def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
     Source: none.
     Example: see `rider_span`.
     """
-    return chosen_steps(*_other_riders(job, axle, done, masses))
+    return chosen_steps(*other_choices(job, axle, done, masses))
 
 
-def _other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
+def other_choices(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
     here, mass = done.inputs, job.number("rider.mass")
     loads = end_loads(job, axle, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
@@ -252,7 +253,7 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
         return None
     mass = job.number("rider.mass")
     masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
-    sized, decision = _other_riders(job, axle, done, masses)
+    sized, decision = other_choices(job, axle, done, masses)
     same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
     middle = int(np.argmin(np.abs(masses - mass)))
     if not same[middle]:  # what is told does not fit even this rider: it is right for none

@@ -33,7 +33,8 @@ class Yardstick:
 class Decision:
     """Candidates judged.
 
-    Parameters: yardstick; key [-] of each candidate, its distance from the yardstick; criteria by name; choice, the index along
+    Parameters: yardstick; key [-] of each candidate, its distance from the yardstick; criteria by name; idle, those that only
+    hide a fault (see `_idle`); choice, the index along
     the first axis, -1 where nothing can be built; best, the nearest to the yardstick among those outside nothing, -1 where all are
     outside something; kept, where the choice is what is in; criteria_met, where the choice is outside nothing.
     """
@@ -41,6 +42,7 @@ class Decision:
     yardstick: Yardstick
     key: Array
     criteria: Mapping[str, Criterion]
+    idle: Flags
     choice: NDArray[np.intp]
     best: NDArray[np.intp]
     kept: Flags
@@ -107,7 +109,8 @@ def decide(
     [N/mm or MPa], within which what is in stays: less than springs sold alike differ by; source, as `yardstick`.
     Returns: Decision.
     Raises: nothing.
-    Formula: key = |ln(f / f_yardstick)|; hard limits bar, and a criterion that is outside; what is in stays where it is
+    Formula: key = |ln(f / f_yardstick)|; hard limits bar, a criterion that is outside, and a spring stiffer than the nearest to
+    the yardstick that leaves no preload (it would cure too much free sag by holding the bike up); what is in stays where it is
     outside nothing and within one step of the smallest key among those outside nothing; else that one; else, where all are outside
     something, the one least outside.
     Source: common practice, no source.
@@ -165,9 +168,10 @@ def _decided(
         hard = hard | flag
     for one in (one for name, one in judged.items() if bars is None or name in bars):
         outside, excess = outside | one.outside, excess + one.excess
-    fits = ~hard & ~outside & ~_preload_bars(sized, judged["rider sag"])
+    idle = _idle(sized, key, hard, fitted)
+    fits = ~hard & ~idle & ~outside & ~_preload_bars(sized, judged["rider sag"])
     best = np.where(np.any(fits, axis=0), np.argmin(np.where(fits, key, np.inf), axis=0), -1)
-    nearest = np.argmin(np.where(hard, np.inf, excess + WITHIN * key), axis=0)
+    nearest = np.argmin(np.where(hard | idle, np.inf, excess + WITHIN * key), axis=0)
     choice = np.where(best >= 0, best, np.where(np.all(hard, axis=0), -1, nearest))
     kept = np.zeros(np.shape(choice), dtype=bool)
     if fitted is not None:
@@ -176,7 +180,18 @@ def _decided(
         near = np.abs(stepped[fitted] - best_step) <= step * (1.0 + WITHIN)
         kept = (fits[fitted] & near) | (choice == fitted)
         choice = np.where(kept, fitted, choice)
-    return Decision(measure, key, judged, choice, best, kept, best >= 0)
+    return Decision(measure, key, judged, idle, choice, best, kept, best >= 0)
+
+
+def _idle(sized: Sized, key: Array, hard: Flags, fitted: int | None) -> Flags:
+    """Springs to change to that are stiffer than the one nearest to the yardstick and ask for less preload than there is."""
+    below = np.broadcast_to(sized.short.get("preload below", np.False_), np.shape(key))
+    stepped = np.broadcast_to(sized.setup.stepped, np.shape(key))
+    nearest = np.take_along_axis(stepped, np.argmin(np.where(hard, np.inf, key), axis=0)[None], axis=0)
+    idle = below & ~hard & (stepped > nearest)
+    if fitted is not None:
+        idle[fitted] = False
+    return idle
 
 
 def _preload_bars(sized: Sized, sag: Criterion) -> Flags:

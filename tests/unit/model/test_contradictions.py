@@ -44,6 +44,7 @@ def test_ordinary_riders_are_not_doubted(use, rider):
         ({"front.seal_diameter": "22 mm"}, "front.seal_diameter", ["22 mm", "Check the reading and its unit."]),
         ({"rear.rate": "300", "standard.shock_rate": "48"}, "rear.rate", ["300 N/mm", "Did you mean 300 lb/in?"]),
         ({"front.unsprung": "36"}, "front.unsprung", ["Did you mean 36 lb?"]),
+        ({"front.springs_in": "one", "front.buy": "series-pairs"}, "front.buy", ["a spring in each leg"]),
     ],
 )  # fmt: skip
 def test_each_is_named_with_its_numbers(changes, path, words):

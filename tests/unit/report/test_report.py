@@ -141,7 +141,9 @@ def test_criteria_and_what_is_short_carry_the_numbers_that_stand_beside_them(ans
             told_force = re.fullmatch(r"force at full travel ([\d.]+) × rider load, at least ([\d.]+) wanted", force["words"])
             assert float(told_force[1]) == pytest.approx(candidate["end_multiple"]["value"], abs=0.05)
             assert (force["state"] == "outside") <= (float(told_force[1]) < float(told_force[2]))
-            seen |= {one["state"] for one in candidate["criteria"]} | {one["code"] for one in candidate["short"]}
+            seen |= {one["state"] for one in candidate["criteria"]} | {
+                one["code"] for one in (*candidate["vetoes"], *candidate["short"])
+            }
     assert seen == {"inside", "at the edge", "outside", "preload below"}
 
 

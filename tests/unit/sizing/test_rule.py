@@ -128,3 +128,23 @@ def test_many_loads_at_once_choose_as_each_alone():
         own = Loads(380.0, load, 9.80665)
         one = size(shock(), rates, own, 1.33, targets(), limits)
         assert int(together.choice[index]) == int(decide(one, targets(), Margins(5.0, 5.0, 0.5), 1, 2.0).choice)
+
+
+def test_a_stiffer_spring_without_preload_cures_no_free_sag():
+    """At 54 the bike stands too high for the free sag to be much: that hides what 50 shows. What is in may stay so all the same."""
+    short, free = {"preload below": [False, False, False, True, True]}, [48.0, 46.0, 44.0, 42.0, 39.0]
+    light = candidates(RATES, RIDES, free=free, short=short)
+    done = decide(light, targets(), Margins(), 0, 2.0)
+    assert done.idle.tolist() == short["preload below"]
+    assert not done.criteria_met
+    assert int(done.choice) == 2, "the least outside of those that leave some preload"
+    assert int(decide(light, targets(), Margins(), 4, 2.0).choice) == 4
+    # the nearest to the yardstick itself may leave none
+    assert (
+        int(
+            decide(
+                candidates(RATES, RIDES, short={"preload below": [False, False, True, True, True]}), targets(), Margins(), 0, 2.0
+            ).choice
+        )
+        == 2
+    )

@@ -14,8 +14,11 @@ from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
+from calc.job import load
+from calc.sizing.choice import size_end
 from calc.sizing.coil import size
 from calc.sizing.offers import offers, series
+from tests.support.documents import changed, demo
 from tests.unit.end.test_end import fork, shock
 
 RATES = np.array([4.2, 4.4, 4.6, 4.8])
@@ -160,8 +163,8 @@ def test_scalar_and_array_agree():
     wanted = 7.1 * loads
     limits = Limits((0.0, 15.0), (75.0, 165.0))
     many = size(fork(), RATES[:, None], Loads(380.0, loads, 9.80665), 1.33, front_targets(end_amount=wanted), limits)
-    for index, load in enumerate(loads):
-        one = size(fork(), RATES, Loads(380.0, load, 9.80665), 1.33, front_targets(end_amount=wanted[index]), limits)
+    for index, each in enumerate(loads):
+        one = size(fork(), RATES, Loads(380.0, each, 9.80665), 1.33, front_targets(end_amount=wanted[index]), limits)
         assert np.asarray(many.exact.gap)[:, index] == pytest.approx(np.asarray(one.exact.gap), abs=1e-5)
         assert np.asarray(many.setup.preload)[:, index].tolist() == np.asarray(one.setup.preload).tolist()
 
@@ -175,3 +178,12 @@ def test_what_stands_at_a_limit_is_within_it():
             bounds = replace(WIDE, free_length=np.round(whole + stroke + solid + 5.0, 1), solid_length=solid, bind_margin=5.0)
             assert not np.any(size(end, RATES, LOADS, 1.33, front_targets(), bounds).hard["coil bind"]), (stroke, solid)
             assert np.all(size(end, RATES, LOADS, 1.33, front_targets(), replace(bounds, bind_margin=5.001)).hard["coil bind"])
+
+
+def test_one_leg_with_a_spring_is_offered_no_pairs():
+    """Two rates go one in each leg; where one leg has a spring only equal ones can be had."""
+    pairs, one = {"front.buy": "series-pairs"}, {"front.springs_in": "one"}
+    both = size_end(load(changed(demo(), pairs)), "front").sized.setup
+    alone = size_end(load(changed(demo(), pairs | one)), "front").sized.setup
+    assert np.any(np.asarray(both.split) > 0)
+    assert not np.any(np.asarray(alone.split) > 0)
