@@ -206,6 +206,15 @@ def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
 
 
 def other_choices(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
+    """What other riders would choose and by what, all else held.
+
+    Parameters: as `other_riders`.
+    Returns: Sized, candidates down, riders along; Decision.
+    Raises: Impossible where one of them cannot be carried.
+    Formula: see `size_end`; the load is moved by what the rider's mass moves it by.
+    Source: none.
+    Example: see `tests/support/heavier.py`.
+    """
     here, mass = done.inputs, job.number("rider.mass")
     loads = end_loads(job, axle, masses)
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
