@@ -59,7 +59,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
     "share": Dimension("1", {"1": "radian", "%": "percent"}),
     "number": Dimension("", {"": "radian"}),
     "frequency": Dimension("Hz", {"Hz": "hertz"}),
-    "acceleration": Dimension("m/s²", {"m/s²": "metre / second ** 2", "gn": "standard_gravity"}),
+    "acceleration": Dimension("m/s²", {"m/s²": "metre / second ** 2", "G": "standard_gravity"}),
     "time": Dimension("s", {"s": "second", "h": "hour"}),
 }
 
@@ -67,7 +67,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
 ALIASES: Mapping[str, tuple[str, ...]] = {
     "mm": ("mm",), "millimetres": ("mm",), "millimeters": ("mm",), "cm": ("cm",), "m": ("m",), "km": ("km",),
     "in": ("in",), "inch": ("in",), "inches": ("in",), '"': ("in",), "ft": ("ft",), "feet": ("ft",), "'": ("ft",),
-    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g", "gn"), "lb": ("lb",), "lbs": ("lb",), "pounds": ("lb",),
+    "kg": ("kg",), "kgs": ("kg",), "kilos": ("kg",), "g": ("g", "G"), "lb": ("lb",), "lbs": ("lb",), "pounds": ("lb",),
     "st": ("st",), "stone": ("st",), "stones": ("st",), "grams": ("g",), "kilograms": ("kg",),
     "n/mm": ("N/mm",), "n/m": ("N/m",), "n/cm": ("N/cm",), "kg/mm": ("kgf/mm",), "kgf/mm": ("kgf/mm",),
     "lb/in": ("lbf/in",), "lbs/in": ("lbf/in",), "lbf/in": ("lbf/in",), "lb/inch": ("lbf/in",), "lbs/inch": ("lbf/in",),
@@ -82,7 +82,7 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
     "°f": ("°F",), "° f": ("°F",), "f": ("°F",), "degf": ("°F",), "deg f": ("°F",), "fahrenheit": ("°F",), "degrees f": ("°F",),
     "k": ("K",),
     "%": ("%",), "percent": ("%",), "hz": ("Hz",), "s": ("s",), "h": ("h",),
-    "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("gn",),
+    "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("G",), "g0": ("G",),
 }  # fmt: skip
 
 # Spellings that mean two units of one dimension; the reader offers both.

@@ -98,7 +98,7 @@ BIKE = (
         how="Axle to axle along the ground. Needed for what the new sags do to the rake, and for brake dive.",
     ),
     Field(
-        "bike.braking", "Braking to check", _BIKE, Kind.QUANTITY, "acceleration", "gn", 0.05, 1.3, 0.05, 2, end="front", typed="stated", decision=True,
+        "bike.braking", "Braking to check", _BIKE, Kind.QUANTITY, "acceleration", "G", 0.05, 1.3, 0.05, 2, end="front", typed="stated", decision=True,
         how="How hard the bike slows, in g (9.81 m/s²): 0.3 is gentle, 0.6 firm, 0.9 about the limit on a dry road. Leave empty to skip brake dive.",
     ),
     Field(
