@@ -141,5 +141,5 @@ def start_own(page: Page, use: str, rider: str) -> None:
     """A job of one's own from two answers."""
     at(page, "door").get_by_role("button", name="New job").click()
     page.get_by_label("Riding").select_option(use)
-    page.get_by_label("Rider in kit").fill(rider)
+    page.get_by_label("Rider in full kit").fill(rider)
     page.get_by_role("button", name="Work it out").click()

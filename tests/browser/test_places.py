@@ -129,7 +129,7 @@ def test_a_whole_job_takes_few_taps_and_little_scroll(opened):
     hand.tap(page.get_by_role("button", name="New job"))
     page.get_by_label("Riding").select_option("enduro")
     hand.taps += 2  # the list, and its entry
-    hand.tap(page.get_by_label("Rider in kit"))
+    hand.tap(page.get_by_label("Rider in full kit"))
     page.keyboard.type("104")
     page.keyboard.press("Enter")
     page.locator(".place-bike").wait_for(timeout=PATIENCE)

@@ -18,11 +18,11 @@ def wishes(axle: Axle, part: Part, where: str) -> tuple[Field, ...]:
         ),
         Field(
             f"{axle}.target_frequency", "Ride frequency wanted", part, _Q, "frequency", "Hz", 0.8, 4, 0.05, 2, usual=f"ride frequency {axle}",
-            end=axle, typed="stated", decision=True, how="Empty: as the standard rider has it on the standard setup.",
+            end=axle, typed="stated", decision=True, how="If left empty, what the standard rider has on the standard setup.",
         ),
         Field(
             f"{axle}.target_free_sag", "Free sag wanted", part, _Q, "length", "mm", 0, high, 1, 0, usual=f"free sag {axle}",
             end=axle, typed="stated", decision=True, percent_of=f"{axle}.travel",
-            how=f"{where}, bike alone, or in % of travel. Chooses the spring that leaves it. Empty: the ride frequency chooses.",
+            how=f"{where}, bike alone, or in % of travel. Chooses the spring that leaves it. If left empty, the ride frequency chooses.",
         ),
     )  # fmt: skip

@@ -52,7 +52,7 @@ export function Start({ done }: { done: () => void }) {
         </select>
       </label>
       <div class="ask">
-        <label for="start-rider">Rider in kit</label>
+        <label for="start-rider">Rider in full kit</label>
         <input
           id="start-rider"
           type="text"
