@@ -145,7 +145,7 @@ def share_aboard(alone: Number, aboard: Number, added: Number) -> Number:
         0.401
     """
     if some(added <= 0):
-        raise Impossible("rider", "The rider's mass must be above 0 kg.", "Enter the kitted mass.", "rider.mass")
+        raise Impossible("rider", "The rider's mass must be above 0 kg.", "Enter the mass in full kit.", "rider.mass")
     return (aboard - alone) / added
 
 

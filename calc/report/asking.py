@@ -6,7 +6,7 @@ from calc.job import Job
 from calc.job.fields import FIELDS
 
 _ASKED = {
-    "rider.mass": "Weigh the rider, kitted",
+    "rider.mass": "Weigh the rider in full kit",
     "rider.front_axle": "Weigh the front axle with the rider aboard",
     "rider.rear_axle": "Weigh the rear axle with the rider aboard",
     "rider.front_share_standing": "Weigh the front axle with the rider aboard, standing",

@@ -15,7 +15,7 @@ from calc.report.types import Attitude, Ends, MeasureFirst, Quantity
 
 # What narrows an answer most, in the order that a bench takes it; common practice, no source. Bands will rank it.
 MEASURE_ORDER: tuple[tuple[str, str], ...] = (
-    ("rider.mass", "Weigh the rider, kitted."),
+    ("rider.mass", "Weigh the rider in full kit."),
     ("rider.front_axle", "Weigh the front axle with the rider aboard."),
     ("rider.rear_axle", "Weigh the rear axle with the rider aboard."),
     ("bike.front_axle", "Weigh the front axle, bike alone."),

@@ -1,25 +1,25 @@
-"""Cautions, checks on reassembly and first ride. Common practice, no source; the maker's manual goes first."""
+"""Cautions, checks on reassembly and first ride. Common practice, no source; the maker's manual takes precedence."""
 
 from __future__ import annotations
 
 CAUTIONS: dict[str, tuple[str, str]] = {
     "gas": (
         "Gas under pressure.",
-        "Face and hands off the line of the screw, cloth over it; wheel off the ground, legs hanging and cool. The maker's manual goes first.",
+        "Face and hands off the line of the screw, cloth over it; wheel off the ground, legs hanging and cool. The maker's manual takes precedence.",
     ),
     "springs": (
         "Springs push the cap.",
-        "Back the adjuster off, hold the cap down with the heel of the hand as the thread ends, eyes to the side. The maker's manual goes first.",
+        "Back the adjuster off, hold the cap down with the heel of the hand as the thread ends, eyes to the side. The maker's manual takes precedence.",
     ),
     "stand": (
         "The bike on a stand.",
-        "Strap it so that it cannot tip when a wheel or a leg comes out. Local rules and the maker's lifting points hold.",
+        "Strap it so that it cannot tip when a wheel or a leg comes out. Follow local rules and use the maker's lifting points.",
     ),
     "shock": (
         "Never open a charged shock.",
         "Its gas is at 7-12 bar or more. Charging and opening are for a licensed workshop. The spring is loaded: use the proper compressor.",
     ),
-    "torque": ("Torque.", "Every fastener to the maker's figure, clamps in steps, axle pinch last after pumping the fork."),
+    "torque": ("Torque.", "Every fastener to the maker's figure, clamps in steps, axle pinch bolts last, after pumping the fork."),
     "ride": (
         "First ride.",
         "Ten easy minutes on a quiet track, then look for leaks, loose bolts and rubbing before riding on. One change at a time.",
@@ -43,14 +43,14 @@ REASSEMBLY: tuple[str, ...] = (
     "Caps to the maker's torque",
     "Clamps to torque, in steps",
     "Bled on the stand",
-    "Pumped, axle pinch last",
+    "Fork pumped, pinch bolts last",
     "Clickers and collar logged",
     "O-ring pushed down",
 )
 
 FIRST_RIDE: tuple[str, ...] = (
     "Ten easy minutes",
-    "Bleed, leaks, bolts",
+    "Bleed the forks; check for leaks; check bolts",
     "Read the o-ring",
     "Sag again after 1-2 h",
     "One change at a time",

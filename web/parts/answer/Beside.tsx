@@ -15,7 +15,7 @@ const ROWS: Row[] = [
   ['Rider sag', 'mm', (setup) => setup.rider_sag],
   ['Ride frequency', 'Hz', (setup) => setup.frequency],
   ['Force at full travel', 'kN', (setup) => setup.end_force],
-  ['The same over rider load', '×', (setup) => setup.end_multiple],
+  ['Force at full travel over rider load', '×', (setup) => setup.end_multiple],
 ]
 
 /** What is tried, or built, beside the answer; nothing where the answer itself is looked at. */

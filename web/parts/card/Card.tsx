@@ -123,7 +123,7 @@ function Sheet({ report: now }: { report: Report }) {
         ))}
       </p>
       <h3>
-        Rests on{' '}
+        Based on{' '}
         <span class="card-key">
           <span class="measured">measured</span> <span class="stated">stated</span> <span class="assumed">assumed</span>
         </span>
@@ -166,7 +166,7 @@ function Head({ now }: { now: Report }) {
     <header>
       <h3 class="card-name">{now.header.name || 'Bike without a name'}</h3>
       <p>
-        {now.use_label}, rider {rider && <Lined text={rider.text} origin={rider.state.origin} />} {rider?.band} kitted, {now.posture}. {dateText(now.header.date)}
+        {now.use_label}, rider {rider && <Lined text={rider.text} origin={rider.state.origin} />} {rider?.band} in kit, {now.posture}. {dateText(now.header.date)}
         {now.header.invented && <b> Demo, invented.</b>}
       </p>
     </header>

@@ -59,7 +59,7 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf,
     row('Rider sag', 'mm', (setup) => setup.rider_sag),
     row('Ride frequency', 'Hz', (setup) => setup.frequency),
     told(row('Force at full travel', 'kN', (setup) => setup.end_force)),
-    told(row('The same over load', '×', (setup) => setup.end_multiple)),
+    told(row('Force at full travel over rider load', '×', (setup) => setup.end_multiple)),
   ]
 }
 

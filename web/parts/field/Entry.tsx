@@ -13,10 +13,12 @@ interface Props {
   refused: boolean
   within: boolean
   onTyping: () => void
+  /** What stands in an empty field of which nothing is assumed. */
+  empty: string
 }
 
 /** The value as typed, over the line of its origin. An empty one shows what is assumed in its place. */
-export function Entry({ field, state, refused, within, onTyping }: Props) {
+export function Entry({ field, state, refused, within, onTyping, empty }: Props) {
   const input = useRef<HTMLInputElement>(null)
   const stored = apart(textOf(field.path), unitsOf(field))
   // What is being typed is shown as it is typed; it is taken apart once the hand leaves.
@@ -50,9 +52,9 @@ export function Entry({ field, state, refused, within, onTyping }: Props) {
         autocapitalize="off"
         spellcheck={false}
         enterkeyhint="next"
-        size={Math.max(2, (text || assumed || EMPTY).length)}
+        size={Math.max(2, (text || assumed || empty).length)}
         value={text}
-        placeholder={assumed || (state?.entered ? '' : EMPTY)}
+        placeholder={assumed || (state?.entered ? '' : empty)}
         aria-invalid={refused}
         aria-describedby={describedBy(id, from === 'assumed', within, refused)}
         onInput={(event) => write(event.currentTarget.value)}
@@ -63,8 +65,6 @@ export function Entry({ field, state, refused, within, onTyping }: Props) {
     </span>
   )
 }
-
-const EMPTY = 'not known'
 
 export const isList = (field: FieldSchema): boolean => field.kind === 'rates' || field.kind === 'pairs'
 

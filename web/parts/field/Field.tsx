@@ -51,7 +51,8 @@ export function Field({ path, label }: { path: FieldPath; label?: string | undef
       {field.kind === 'choice' ? (
         <Choice field={field} state={state} refused={problem !== null} within={within.value} />
       ) : (
-        <Entry field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} />
+        // half of a pair has no room for words
+        <Entry field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} empty={label ? '–' : 'not known'} />
       )}
       <Spread field={field} state={state} />
       {/* What is wrong stands first: what opens under it moves no button of it away from the finger. */}
