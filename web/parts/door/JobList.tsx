@@ -40,7 +40,7 @@ export function JobList({ done }: { done: () => void }) {
       </ul>
       <JustDeleted />
       <h2>Worked demos, invented</h2>
-      <div class="grid">
+      <div class="button-row">
         {demos.map(({ key, name, use }) => (
           <button type="button" key={key} onClick={() => act(showDemo(key))}>
             Demo: {name}, {schema.uses.find((known) => known.key === use)?.label.toLowerCase()}

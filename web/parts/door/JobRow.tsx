@@ -29,7 +29,7 @@ export function JobRow({ head, current, open, act }: Row) {
       </button>
       <details>
         <summary aria-label={`More for ${head.name || 'this job'}`}>More</summary>
-        <div class="grid">
+        <div class="button-row">
           <button type="button" onClick={() => act(copyAsNextVisit(head.id))}>
             Copy as next visit
           </button>

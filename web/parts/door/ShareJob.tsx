@@ -20,7 +20,7 @@ export function ShareJob({ id }: { id: string }) {
   }
   return (
     <div class="share">
-      <div class="grid">
+      <div class="button-row">
         <button type="button" onClick={() => void exportOne(id).then(save)}>
           Save the job file
         </button>
