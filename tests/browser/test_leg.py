@@ -254,8 +254,6 @@ def test_in_forced_colours_words_read_on_the_springs(opened):
 def test_paper_has_the_drawing_and_nothing_to_press(opened):
     page = opened(computed=False)
     leg_of(page)
-    # The card alone is printed today: what stands beside it is hidden by the marks of its surroundings.
-    page.evaluate("for (const one of document.querySelectorAll('.prints')) one.classList.remove('prints')")
     page.emulate_media(media="print")
     shown = page.evaluate(
         """() => Object.fromEntries(['.leg-block', '.leg-note', '.leg-slider', '.leg-arrow', '.leg details']

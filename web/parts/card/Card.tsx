@@ -30,7 +30,7 @@ export function Card() {
   const sharing = useSignal(false)
   return (
     <Frame room="card" name="Card">
-      <div class="lead no-print">
+      <div class="lead">
         <Pair ends={ENDS} />
         <div class="answer" data-answer="card" aria-live="polite">
           {ENDS.map((end) => (
@@ -58,7 +58,7 @@ export function Card() {
         </div>
       )}
       {now && (
-        <div class="why no-print">
+        <div class="why">
           <Fold place="card" name="checks" title="Before you hand it over" says={`${now.reassembly.length} checks`}>
             <Plain words={now.reassembly} />
           </Fold>
