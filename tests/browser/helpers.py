@@ -89,7 +89,11 @@ def until_kept(page: Page, state: str) -> None:
 def at(page: Page, room: str) -> Page:
     """Go to a place by its tile, or to the door; stay where that is here already."""
     if page.locator(f".at-{room}").count() == 0:
-        page.locator(".head-back" if room == "door" else f".bar a[href^='#{room}']").click()
+        page.locator(".at-door, .bar").first.wait_for()
+        if room != "door" and page.locator(".at-door").count():
+            page.evaluate("(room) => void (location.hash = room)", room)  # by address: the door has no tiles
+        else:
+            page.locator(".head-back" if room == "door" else f".bar a[href^='#{room}']").click()
     page.locator(f".place-{room}").wait_for()
     return page
 

@@ -19,7 +19,7 @@ def test_every_condition_has_a_plus_minus_and_the_table_fits_a_phone(opened):
     for cells in table.locator("tbody tr:not(.places-words)").all():
         assert re.search(r"±\d", cells.inner_text()), cells.inner_text()
     expect(table.locator(".places-words").first).to_contain_text(
-        re.compile(r"Acts like \d+ ±\d.* mm less gap; gap \d+ ±\d.* mm restores it\.")
+        re.compile(r"Rides as if the gap were \d+ ±\d.* mm smaller\. Set \d+ ±\d.* mm to get the force at full travel back")
     )
     assert wide(page.locator(".table-room", has=table)) <= 0
     assert not page.problems
@@ -32,7 +32,7 @@ def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
     field(page, "front.air_end").select_option("oil")
     expect(answer(page)).to_contain_text("Pump to", timeout=PATIENCE)
     expect(answer(page)).to_contain_text("ml in chamber")
-    expect(page.locator(".how-sure").first).to_contain_text("bar in 8 of 10 draws", timeout=PATIENCE)
+    expect(page.locator(".how-sure").first).to_contain_text("bar in 8 of 10 runs", timeout=PATIENCE)
     # No field of another kind exists.
     expect(page.locator("[name='front.cartridge_charge']")).to_have_count(0)
     page.get_by_role("button", name="Springs on offer").click()

@@ -9,7 +9,7 @@ from collections import Counter
 import pytest
 from playwright.sync_api import Error, expect
 
-from tests.browser.helpers import PATIENCE, answer, replace, wait_for_core, watch
+from tests.browser.helpers import PATIENCE, answer, at, replace, wait_for_core, watch
 
 OFFERED = "[data-update]"
 
@@ -89,7 +89,7 @@ def test_second_visit_takes_the_machine_code_of_the_first(serve, dist, profile):
     def visit() -> list[str]:
         with profile() as context:
             page = context.new_page()
-            names = traced(context, page, "v8.wasm", lambda: (page.goto(site.url), wait_for_core(page)))
+            names = traced(context, page, "v8.wasm", lambda: (page.goto(f"{site.url}#door"), wait_for_core(page)))
             expect_offline(page, "ready")
             page.wait_for_timeout(3_000)  # the browser puts the code away a little after it was compiled
             return names
@@ -210,6 +210,7 @@ def test_fetch_everything_again_without_a_signal_takes_nothing_away(serve, dist,
         again = serve(dist, port=port)
         failure.get_by_role("button", name="Fetch everything again").click()
         wait_for_core(page)
+        at(page, "door")  # where the page says how it stands
         expect_offline(page, "ready")
         assert [sent.path for sent in again.sent].count("/runtime/numpy.pack.wasm") >= 1
 

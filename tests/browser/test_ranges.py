@@ -129,7 +129,7 @@ DEMOS = jobs()
 def start_of(document: dict, end: str) -> str:
     """The answer's first words, up to its numbers' end: what to fit, by the core of this desk."""
     told = report(document, with_bands=True)["ends"][end]["answer"]
-    return re.match(r".+?N/mm", told)[0]
+    return re.match(r".+?N/mm", told)[0].replace("Keep the ", "Keep ")
 
 
 def test_each_demo_has_an_answer_of_its_own():
@@ -141,7 +141,7 @@ def test_a_demo_opens_and_settles_with_its_own_answer(opened, name):
     page = opened()
     document = DEMOS[name]
     at(page, "door").get_by_role("button", name=f"Demo: {document['name']}").click()
-    expect(page.locator(".job-name")).to_have_text(document["name"])
+    expect(page.locator(".job-name")).to_have_text(f"{document['name']}, demo")
     expect(page.locator(".job-kind", has_text="demo")).to_be_visible()
     expect(field(page, "rider.mass")).to_have_value(document["rider"]["mass"]["value"].split()[0])
     settle(page)
@@ -150,6 +150,6 @@ def test_a_demo_opens_and_settles_with_its_own_answer(opened, name):
         expect(answer(page, end)).to_have_attribute("data-stale", "no")
     page.reload()
     settle(page)
-    expect(page.locator(".job-name")).to_have_text(document["name"])
+    expect(page.locator(".job-name")).to_have_text(f"{document['name']}, demo")
     expect(answer(page)).to_contain_text(start_of(document, "front"))
     assert page.problems == []
