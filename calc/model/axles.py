@@ -16,7 +16,19 @@ from calc.quantities.entry import convert, internal_unit
 
 
 def alone(job: Job) -> Axles:
-    """Axle masses of the bike alone: both scales, one scale and the bike's mass, or mass and share."""
+    """Axle masses of the bike alone: both scales, one scale and the bike's mass, or mass and share.
+
+    Parameters: job.
+    Returns: Axles [kg].
+    Raises: Impossible where one axle carries as much as the whole bike.
+    Formula: other axle = mass - axle; or front = mass x share, rear = mass x (1 - share).
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> alone(load(jobs()["enduro"])).front
+        54.5
+    """
     front, rear = (job.value(p) if job.known(p) else None for p in ("bike.front_axle", "bike.rear_axle"))
     if front is not None and rear is not None:
         return Axles(front, rear)
@@ -41,7 +53,15 @@ def _both(axles: Axles, path: str, mass: Number) -> Axles:
 
 
 def loaded(job: Job) -> Axles:
-    """Axle masses of the bike with passenger and luggage as they are carried now, the rider off."""
+    """Axle masses of the bike with passenger and luggage as they are carried now, the rider off.
+
+    Parameters: job.
+    Returns: Axles [kg].
+    Raises: Impossible as `alone`.
+    Formula: front + mass x share, rear + mass x (1 - share), of each that is carried.
+    Source: statics.
+    Example: see `tests/unit/model/test_axles.py`.
+    """
     axles = alone(job)
     for who in _carried(job):
         axles = axles.plus(job.value(f"rider.{who}"), job.value(f"rider.{who}_front_share"))
@@ -74,7 +94,19 @@ def _standard(job: Job, path: str, row: str) -> Number:
 
 
 def rider_share(job: Job) -> Number:
-    """The rider's front share in the posture of the use: from scales, carried over between postures by the practice shares."""
+    """The rider's front share in the posture of the use: from scales, carried over between postures by the practice shares.
+
+    Parameters: job.
+    Returns: share [-]; the practice share where the rider was not weighed on an axle.
+    Raises: Impossible where a reading gives a share outside 0 to 1, or a posture has no practice share.
+    Formula: share read + practice share of the posture ridden - practice share of the posture read.
+    Source: statics for the share read; common practice, no source, for what is carried over.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(rider_share(load(jobs()["enduro"])), 3)
+        0.401
+    """
     share = _share_on_scales(job)
     if share is None:
         return _practice_share(job, job.posture)
@@ -117,7 +149,19 @@ def _practice_share(job: Job, posture: str) -> Number:
 
 
 def aboard(job: Job) -> Axles:
-    """Axle masses with the rider aboard, in the posture of the use; scale readings in that posture are taken as they are."""
+    """Axle masses with the rider aboard, in the posture of the use; scale readings in that posture are taken as they are.
+
+    Parameters: job.
+    Returns: Axles [kg].
+    Raises: Impossible as `alone` and `rider_share`.
+    Formula: front + rider x share, rear + rider x (1 - share), where no scale reading takes its place.
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> aboard(load(jobs()["enduro"])).front
+        96.2
+    """
     base = loaded(job)
     axles = base.plus(job.value("rider.mass"), rider_share(job))
     if job.choice("rider.posture") != job.posture:
@@ -130,7 +174,19 @@ def aboard(job: Job) -> Axles:
 
 
 def unsprung_mass(job: Job, axle: Axle) -> Number:
-    """Unsprung mass [kg] of an end; at the rear in parts where they were weighed."""
+    """Unsprung mass [kg] of an end; at the rear in parts where they were weighed.
+
+    Parameters: job; axle.
+    Returns: mass [kg].
+    Raises: Impossible where a part is not entered, or as `calc.end.loads.shared_swingarm`.
+    Formula: as entered whole; in parts see `calc.end.loads.shared_swingarm`.
+    Source: moments about the pivot.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> unsprung_mass(load(jobs()["enduro"]), "front")
+        16.0
+    """
     if axle == "front" or job.choice("rear.unsprung_from") == "whole":
         return job.value(f"{axle}.unsprung")
     wheel, arm, balance, length = (_weighed(job, p) for p in ("wheel_mass", "swingarm_mass", "swingarm_balance", "swingarm_length"))
@@ -146,21 +202,49 @@ def _weighed(job: Job, part: str) -> Number:
 
 
 def end_loads(job: Job, axle: Axle, rider: Number | None = None) -> Loads:
-    """Sprung loads of an end today; with `rider` [kg] given, of another rider of the same front share, with what is carried now."""
+    """Sprung loads of an end today, or of another rider with what is carried now.
+
+    Parameters: job; axle; rider [kg], another one of the same front share, None for today's.
+    Returns: Loads [N].
+    Raises: Impossible as `aboard`, `unsprung_mass` and `calc.end.loads.sprung_load`.
+    Formula: (axle mass - unsprung mass) g.
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(float(end_loads(load(jobs()["enduro"]), "front").aboard), 1)
+        786.5
+    """
     axles = aboard(job) if rider is None else loaded(job).plus(rider, rider_share(job))
     return _sprung(job, axle, axles)
 
 
 def standard_loads(job: Job, axle: Axle) -> Loads:
-    """Sprung loads of an end with the rider that the bike is sold for, of the present rider's front share, and what it is sold to
-    carry; the passenger and the luggage of today are not aboard.
+    """Sprung loads of an end with the rider that the bike is sold for and what it is sold to carry.
+
+    Parameters: job; axle.
+    Returns: Loads [N]; the passenger and the luggage of today are not aboard.
+    Raises: Impossible as `end_loads`.
+    Formula: as `end_loads`, the standard rider at the present rider's front share.
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(float(standard_loads(load(jobs()["enduro"]), "front").aboard), 1)
+        719.6
     """
     return _sprung(job, axle, _sold_to_carry(job).plus(job.value("standard.rider"), rider_share(job)))
 
 
 def rated_load(job: Job, axle: Axle, rider: Number | None = None) -> Number:
-    """Sprung load [N] of an end that compares with the standard rider's: today's, or another rider's [kg], but without passenger
-    and luggage where the bike is not sold to carry them.
+    """Sprung load [N] of an end that compares with the standard rider's.
+
+    Parameters: job; axle; rider [kg], another one of the same front share, None for today's.
+    Returns: load [N], rider aboard, without passenger and luggage where the bike is not sold to carry them.
+    Raises: Impossible as `end_loads`.
+    Formula: as `end_loads`.
+    Source: statics.
+    Example: see `tests/unit/model/test_axles.py`.
     """
     if not _carried(job) or job.use in SOLD_LOADED:
         return end_loads(job, axle, rider).aboard

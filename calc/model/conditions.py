@@ -43,7 +43,19 @@ class Conditions:
 
 
 def conditions(job: Job) -> Conditions:
-    """The two places; a place of riding that is not named is the place of bleeding, a temperature likewise."""
+    """The two places; a place of riding that is not named is the place of bleeding, a temperature likewise.
+
+    Parameters: job.
+    Returns: Conditions: pressures [MPa], temperatures [K], exponent [-].
+    Raises: ValueError as `calc.gas.atmosphere.pressure_at`.
+    Formula: a pressure as read; else from the altitude, see `calc.gas.atmosphere.pressure_at`.
+    Source: see there.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(float(conditions(load(jobs()["enduro"])).ambient), 4)
+        0.0966
+    """
     bleed = _pressure(job, "bled")
     named = job.known("place.ridden_pressure") or job.entered("place.ridden_altitude")
     cold = job.value("place.bled_temperature")

@@ -66,8 +66,14 @@ def standard_normal(name: str, count: int, low: float = -np.inf, high: float = n
 
 
 def deviation(name: str, reading: Reading, count: int, least: float = -np.inf) -> Array:
-    """Samples of what a reading may be off by [its internal unit]: normal, or rectangular where its +/- is a range of the trade;
-    none below `least`.
+    """Samples of what a reading may be off by: normal, or rectangular where its +/- is a range of the trade.
+
+    Parameters: name, reading; count of samples [-]; least, none is below it [the reading's internal unit].
+    Returns: samples [the reading's internal unit].
+    Raises: nothing.
+    Formula: normal: (+/- / 2) x `standard_normal` between the bounds; rectangular: lowest + (+/- - lowest) x `strata`.
+    Source: see there.
+    Example: see `tests/unit/uncertainty/test_bands.py`.
     """
     half = reading.plus_minus_95
     if reading.spread is Spread.RECTANGULAR and name not in _TRUNCATED:
@@ -79,7 +85,15 @@ def deviation(name: str, reading: Reading, count: int, least: float = -np.inf) -
 
 
 def least_off(job: Job, path: str) -> float:
-    """What a reading may be off by at most downwards [its internal unit]: no draw lies below its field's limit of the possible."""
+    """What a reading may be off by at most downwards: no draw lies below its field's limit of the possible.
+
+    Parameters: job; path.
+    Returns: amount [its internal unit], 0 or below; minus infinity for a number of a fit.
+    Raises: nothing.
+    Formula: limit - value.
+    Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
     if path in FIT_OFF:
         return -np.inf
     field = job.fields[path].field
@@ -109,17 +123,37 @@ def drawn_uncertainty(name: str, reading: Reading) -> float:
 
 
 def is_drawn(found: Resolved) -> bool:
-    """True for an applying reading that is not known exactly."""
+    """Tell whether a reading applies, is no decision and is not known exactly.
+
+    Parameters: found, the field as resolved.
+    Returns: True where it is drawn.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
     return found.applies and not found.field.decision and found.reading is not None and found.reading.plus_minus_95 > 0
 
 
 def fit_offs(job: Job) -> tuple[str, ...]:
-    """Names of the standard normal numbers that a fit of measured pairs may be off by; none where nothing is fitted."""
+    """Names of the standard normal numbers that a fit of measured pairs may be off by.
+
+    Parameters: job.
+    Returns: names; none where nothing is fitted.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
     return FIT_OFF if "rear.pairs" in job.fields and job.choice("rear.motion_from") == "pairs" else ()
 
 
 def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
-    """A reading as its distance from the value that it follows, with its own +/- alone; and the path that it follows."""
+    """A reading as its distance from the value that it follows, with its own +/- alone; and the path that it follows.
+
+    Parameters: job; path.
+    Returns: Reading; path, None where it follows none.
+    Raises: nothing.
+    Formula: value - value followed; +/- less that of the value followed, at least 0.
+    Source: none.
+    Example: see `tests/unit/job/test_following.py`.
+    """
     if path in FIT_OFF:
         return _STANDARD, None
     found = job.fields[path]
@@ -152,14 +186,28 @@ def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
 
 
 def drawn(job: Job, count: int | None = None) -> Job:
-    """The job with every uncertain reading drawn `count` times, or as often as the job says."""
+    """The job with every uncertain reading drawn `count` times, or as often as the job says.
+
+    Parameters: job; count of draws [-], None for the job's.
+    Returns: Job with samples.
+    Raises: nothing.
+    Formula: value + `deviation`; what follows another value moves with it.
+    Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
     often = job.draws if count is None else count
     return replace(_moved(job, lambda path, own: deviation(path, own, often, least_off(job, path))), draws=often)
 
 
 def stepped(job: Job, paths: Sequence[str]) -> Job:
-    """The job with one reading a column moved up by what it is drawn with, then one a column moved down; twice that apart even
-    where a bound is nearer.
+    """The job with one reading a column moved up by what it is drawn with, then one a column moved down.
+
+    Parameters: job; paths, one for each column.
+    Returns: Job with samples, two columns for each path.
+    Raises: nothing.
+    Formula: up and down u, see `drawn_uncertainty`; 2 u apart even where a bound is nearer.
+    Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
 
     def off(path: str, own: Reading) -> Array:
@@ -176,18 +224,36 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
 
 
 def survivors(job: Job, count: int, works: Callable[[Job], object]) -> tuple[Job, int]:
-    """The draws that can be built: those for which `works` raises no Impossible; and how many were left out."""
+    """The draws that can be built: those for which `works` raises no Impossible; and how many were left out.
+
+    Parameters: job, drawn; count of its draws [-]; works.
+    Returns: Job; number left out [-].
+    Raises: as `working`. Formula: none. Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
     good = working(job, np.arange(count), works)
     return (job if len(good) == count else picked(job, good)), count - len(good)
 
 
 def picked(job: Job, columns: Columns) -> Job:
-    """A drawn job with some of its draws only."""
+    """A drawn job with some of its draws only.
+
+    Parameters: job, drawn; columns, indices of the draws.
+    Returns: Job.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `survivors`.
+    """
     return replace(job, samples={path: np.asarray(values)[columns] for path, values in job.samples.items()})
 
 
 def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
-    """Those of some draws for which `works` raises no Impossible, found by halving."""
+    """Those of some draws for which `works` raises no Impossible, found by halving.
+
+    Parameters: job, drawn; columns, indices of the draws; works.
+    Returns: indices.
+    Raises: what `works` raises besides Impossible. Formula: none. Source: none.
+    Example: see `survivors`.
+    """
     try:
         works(picked(job, columns))
     except Impossible:
@@ -199,12 +265,28 @@ def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Colum
 
 
 def half_width(samples: Number) -> float:
-    """95 % half-width of samples: half of what lies between the 2.5 % and 97.5 % quantiles."""
+    """95 % half-width of samples: half of what lies between the 2.5 % and 97.5 % quantiles.
+
+    Parameters: samples [any unit], any shape.
+    Returns: half-width [theirs].
+    Raises: nothing.
+    Formula: (q97.5 - q2.5) / 2.
+    Source: common practice, no source.
+    Example:
+        >>> half_width(np.arange(101.0))
+        47.5
+    """
     return float(half_widths(np.ravel(samples)))
 
 
 def half_widths(samples: Number) -> Array:
-    """`half_width` along the last axis of samples."""
+    """`half_width` along the last axis of samples.
+
+    Parameters: samples [any unit].
+    Returns: half-widths [theirs].
+    Raises: nothing. Formula: as `half_width`. Source: see there.
+    Example: see `half_width`.
+    """
     ordered = np.sort(samples, axis=-1)
     return (_between(ordered, 0.975) - _between(ordered, 0.025)) / 2.0
 

@@ -17,23 +17,55 @@ from calc.springs.table import ForceTable, TableSpring
 
 
 def by_wire(job: Job, axle: Axle) -> bool:
-    """True where the rate is worked out from wire and coil."""
+    """Tell whether the rate is worked out from wire and coil.
+
+    Parameters: job; axle.
+    Returns: True where it is.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     return job.fields[f"{axle}.rate_from"].applies and job.choice(f"{axle}.rate_from") == "wire"
 
 
 def rate(job: Job, axle: Axle) -> Number:
-    """Rate [N/mm] of the fitted springs: marked or tested, from wire and coil, or a table's mean; the mean of unequal legs."""
+    """Rate [N/mm] of the fitted springs: marked or tested, from wire and coil, or a table's mean; the mean of unequal legs.
+
+    Parameters: job; axle.
+    Returns: rate [N/mm].
+    Raises: Impossible where a dimension or a table is missing or wrong.
+    Formula: see `calc.springs.helical.rate_from_wire`; a table's mean x (1 + its error); (left + right) / 2.
+    Source: see there.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> rate(load(jobs()["enduro"]), "front")
+        4.2
+    """
     left = _rate(job, axle)
     return 0.5 * (left + _right(job)) if unequal(job, axle) else left
 
 
 def split(job: Job, axle: Axle) -> Number:
-    """Half of what the right leg's rate is above the left one's [N/mm]; 0 where both are alike."""
+    """Half of what the right leg's rate is above the left one's [N/mm]; 0 where both are alike.
+
+    Parameters: job; axle.
+    Returns: split [N/mm].
+    Raises: Impossible as `rate`.
+    Formula: (right - left) / 2.
+    Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     return 0.5 * (_right(job) - _rate(job, axle)) if unequal(job, axle) else 0.0
 
 
 def unequal(job: Job, axle: Axle) -> bool:
-    """True where each leg carries another rate."""
+    """Tell whether each leg carries another rate.
+
+    Parameters: job; axle.
+    Returns: True where it does.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     return job.choice(f"{axle}.spring_kind") == "unequal"
 
 
@@ -51,7 +83,15 @@ def _rate(job: Job, axle: Axle) -> Number:
 
 
 def preload(job: Job, axle: Axle) -> Number:
-    """Preload [mm] as found: read, or from the spring's free length and the room it has."""
+    """Preload [mm] as found: read, or from the spring's free length and the room it has.
+
+    Parameters: job; axle.
+    Returns: preload [mm].
+    Raises: Impossible where a length is not entered.
+    Formula: rear: free - installed length; front: free length + spacers - space.
+    Source: geometry.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     if job.choice(f"{axle}.preload_from") == "read":
         return job.value(f"{axle}.preload")
     if not job.entered(f"{axle}.free_length"):
@@ -64,7 +104,13 @@ def preload(job: Job, axle: Axle) -> Number:
 
 
 def fit(job: Job, axle: Axle) -> Fit:
-    """What is known of the sizes of other springs and of their place."""
+    """What is known of the sizes of other springs and of their place.
+
+    Parameters: job; axle.
+    Returns: Fit, lengths [mm].
+    Raises: Impossible as `rate` and `preload`. Formula: none. Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
 
     def known(key: str) -> Number | None:
         path = f"{axle}.{key}"
@@ -87,7 +133,15 @@ def fit(job: Job, axle: Axle) -> Fit:
 
 
 def arrangement(job: Job, axle: Axle, stroke: Number) -> Arrangement:
-    """How the springs of an end are put together, for a strut of a full stroke [mm]."""
+    """How the springs of an end are put together.
+
+    Parameters: job; axle; stroke [mm], the strut's full one.
+    Returns: Arrangement.
+    Raises: Impossible where a reading is missing, or a table ends too early.
+    Formula: a table has to reach full stroke + the most preload.
+    Source: geometry.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     kind = job.choice(f"{axle}.spring_kind")
     if kind == "stacked":
         return Stacked(needed(job, f"{axle}.second_rate"), needed(job, f"{axle}.second_room"))
@@ -114,12 +168,26 @@ def _reaches(job: Job, axle: Axle, table: ForceTable, stroke: Number) -> None:
 
 
 def topout(job: Job, axle: Axle) -> Number | None:
-    """Rate [N/mm] of the top-out spring; None where it is left out."""
+    """Rate [N/mm] of the top-out spring; None where it is left out.
+
+    Parameters: job; axle.
+    Returns: rate [N/mm] or None.
+    Raises: Impossible as `needed`. Formula: none. Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     return needed(job, f"{axle}.topout_rate") if job.choice(f"{axle}.topout") == "spring" else None
 
 
 def rubber(job: Job, axle: Axle, stroke: Number) -> Spring | None:
-    """The bump rubber of a strut of a full stroke [mm]; None where it is left out."""
+    """The bump rubber of a strut; None where it is left out.
+
+    Parameters: job; axle; stroke [mm], the strut's full one.
+    Returns: Spring or None.
+    Raises: Impossible where a reading is missing, or a table ends before the rubber's length.
+    Formula: first touch at stroke - length.
+    Source: geometry.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     kind = job.choice(f"{axle}.rubber")
     if kind == "none":
         return None
@@ -139,7 +207,15 @@ def rubber(job: Job, axle: Axle, stroke: Number) -> Spring | None:
 
 
 def steel(job: Job) -> Number:
-    """Steel [mm3] of one fitted fork spring: weighed, from wire and coil, or as entered or assumed."""
+    """Steel [mm3] of one fitted fork spring: weighed, from wire and coil, or as entered or assumed.
+
+    Parameters: job.
+    Returns: volume [mm3].
+    Raises: Impossible where a dimension is not entered.
+    Formula: see `calc.springs.helical.steel_from_mass` and `steel_volume`.
+    Source: see there.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     if job.known("front.spring_mass"):
         return steel_from_mass(job.value("front.spring_mass"))
     if by_wire(job, "front") and not job.entered("front.spring_steel"):
@@ -149,7 +225,15 @@ def steel(job: Job) -> Number:
 
 
 def solid(job: Job, axle: Axle) -> Number | None:
-    """Solid length [mm]: measured, from wire and coil, or None where it is not known."""
+    """Solid length [mm]: measured, from wire and coil, or None where it is not known.
+
+    Parameters: job; axle.
+    Returns: length [mm] or None.
+    Raises: Impossible where a dimension is not entered.
+    Formula: see `calc.springs.helical.solid_length`.
+    Source: see there.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     if job.known(f"{axle}.solid_length"):
         return job.value(f"{axle}.solid_length")
     if not by_wire(job, axle):
@@ -159,7 +243,15 @@ def solid(job: Job, axle: Axle) -> Number | None:
 
 
 def second_room(job: Job, axle: Axle) -> Number | None:
-    """What a second spring can be shortened by [mm] until its coils touch; None where a length is not known or there is none."""
+    """What a second spring can be shortened by [mm] until its coils touch; None where a length is not known or there is none.
+
+    Parameters: job; axle.
+    Returns: room [mm] or None.
+    Raises: Impossible where the solid length is not below the free one.
+    Formula: free length - solid length.
+    Source: geometry.
+    Example: see `tests/unit/sizing/test_second_bind.py`.
+    """
     paths = [f"{axle}.second_{part}" for part in ("free", "solid")]
     if not all(job.fields[path].applies and job.known(path) for path in paths):
         return None
@@ -170,7 +262,13 @@ def second_room(job: Job, axle: Axle) -> Number | None:
 
 
 def needed(job: Job, path: str) -> Number:
-    """A quantity that nothing stands in for; Impossible names it where it is not entered."""
+    """A quantity that nothing stands in for.
+
+    Parameters: job; path.
+    Returns: quantity [its internal unit].
+    Raises: Impossible naming it where it is not entered. Formula: none. Source: none.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     if not job.known(path):
         raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
     return job.value(path)

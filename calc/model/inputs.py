@@ -210,7 +210,20 @@ def _standard_sag(job: Job, axle: Axle) -> float:
 
 
 def found_setup(job: Job, axle: Axle, assembly: Assembly) -> Setup:
-    """What is fitted now, each leg at its own gap."""
+    """What is fitted now, each leg at its own gap.
+
+    Parameters: job; axle; assembly, of that end.
+    Returns: Setup: rate [N/mm], preload and gap [mm], half of what the gaps differ by [mm].
+    Raises: Impossible as `calc.model.fitted.rate`, `calc.model.fitted.preload` and `found_gaps`.
+    Formula: gap = (left + right) / 2; split = (right - left) / 2.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> float(found_setup(job, "front", fork(job, conditions(job))).gap)
+        146.0
+    """
     rate, preload = fitted.rate(job, axle), fitted.preload(job, axle)
     if not isinstance(assembly, ForkAssembly):
         return Setup(rate, preload, 0.0)
@@ -222,12 +235,33 @@ def found_setup(job: Job, axle: Axle, assembly: Assembly) -> Setup:
 
 
 def found(here: EndInputs) -> tuple[Setup, Figures | None, Impossible | None]:
-    """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason."""
+    """What is fitted now; a setup that cannot carry the rider or locks has no figures, only its reason.
+
+    Parameters: here, the end.
+    Returns: Setup; Figures or None; Impossible or None.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example: see `attempted`.
+    """
     return here.as_found, *attempted(here, here.as_found)
 
 
 def attempted(here: EndInputs, setup: Setup) -> tuple[Figures | None, Impossible | None]:
-    """The figures of a setup, or why it has none."""
+    """The figures of a setup, or why it has none.
+
+    Parameters: here, the end; setup.
+    Returns: Figures or None; Impossible or None.
+    Raises: nothing.
+    Formula: see `calc.end.figures.evaluate`.
+    Source: see there.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> here = end_inputs(load(jobs()["enduro"]), "front")
+        >>> round(float(attempted(here, here.as_found)[0].rider.stroke))
+        69
+    """
     try:
         return evaluate(here.assembly, setup, here.loads, here.exponent), None
     except Impossible as problem:

@@ -12,7 +12,21 @@ from calc.model.stops import stops
 
 
 def shock(job: Job, at: Conditions) -> ShockAssembly:
-    """One shock or two on a swingarm."""
+    """One shock or two on a swingarm.
+
+    Parameters: job; at, conditions.
+    Returns: ShockAssembly.
+    Raises: Impossible naming the reading that cannot be.
+    Formula: see `calc.model.motion` and `calc.model.fitted`.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> from calc.model.conditions import conditions
+        >>> job = load(jobs()["enduro"])
+        >>> float(shock(job, conditions(job)).travel)
+        305.0
+    """
     motion = rear_motion(job)
     stroke = motion.stroke(job.value("rear.travel"))
     return ShockAssembly(

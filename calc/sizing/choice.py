@@ -208,7 +208,7 @@ def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
 def other_choices(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple[Sized, Decision]:
     """What other riders would choose and by what, all else held.
 
-    Parameters: as `other_riders`.
+    Parameters: job; axle; done, its nominal sizing; masses [kg], kitted.
     Returns: Sized, candidates down, riders along; Decision.
     Raises: Impossible where one of them cannot be carried.
     Formula: see `size_end`; the load is moved by what the rider's mass moves it by.
@@ -245,17 +245,35 @@ def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
 
 
 def chosen_steps(sized: Sized, decision: Decision) -> Array:
-    """What each load or draw of a sizing chose: a rate [N/mm] or a pressure [MPa, gauge]; not a number where it chose none."""
+    """What each load or draw of a sizing chose.
+
+    Parameters: sized; decision.
+    Returns: rate [N/mm] or pressure [MPa, gauge] for each; not a number where it chose none.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example: see `other_sags`.
+    """
     steps = np.broadcast_to(sized.setup.stepped, np.shape(decision.key))
     chosen = np.take_along_axis(steps, np.maximum(decision.choice, 0)[None], axis=0)[0]
     return np.where(decision.choice < 0, np.nan, chosen)
 
 
 def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, float | None] | None:
-    """Rider masses [kg] between which the choice stays the same and fits; None where it does not end within the search.
+    """Rider masses [kg] between which the choice stays the same and fits.
 
-    Solved on a grid of whole kilograms about the rider, all else held; None altogether when no spring is chosen, or one that
-    does not meet its criteria.
+    Parameters: job; axle; done, its nominal sizing.
+    Returns: least and most mass [kg], None where it does not end within the search; None altogether where no spring is chosen, or
+    one that does not meet its criteria.
+    Raises: Impossible as `other_choices`.
+    Formula: solved on a grid of whole kilograms about the rider, all else held.
+    Source: none.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> rider_span(job, "front", size_end(job, "front"))
+        (99.0, 106.0)
     """
     chosen = done.choice
     if chosen < 0:
