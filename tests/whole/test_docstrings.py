@@ -17,13 +17,7 @@ PARTS = ("Parameters:", "Returns:", "Raises:", "Formula:", "Source:", "Example:"
 NUMBERS = ("float", "int", "Number", "Array")
 MODULES = sorted(m.name for m in pkgutil.walk_packages(calc.__path__, "calc.") if m.name != "calc.__main__")
 # Modules that only put what others worked out into words and data: a summary says it all there.
-TELLING = (
-    *("calc.report", "calc.job", "calc.practice", "calc.demo", "calc.sizing.choice", "calc.uncertainty.bands"),
-    *(
-        f"calc.model.{name}"
-        for name in ("axles", "braking", "conditions", "contradictions", "draws", "fitted", "inputs", "shock", "stops")
-    ),
-)
+TELLING = ("calc.report", "calc.job", "calc.practice", "calc.demo")
 
 
 def public_functions() -> list[tuple[str, FunctionType]]:
