@@ -14,5 +14,4 @@ settings.load_profile("core")
 def pytest_addoption(parser: pytest.Parser) -> None:
     if sys.platform == "emscripten":  # the time limit's plugin needs threads, which Pyodide has not
         parser.addini("timeout", "left to the process that runs Pyodide")
-    parser.addoption("--unproven", action="store_true", help="also the browser tests that tests/browser/unproven.txt names")
     parser.addoption("--calibrate", action="store_true", help="calibrate every kind of riding anew, half a minute")

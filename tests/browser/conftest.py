@@ -126,17 +126,3 @@ def opened(browser: Browser, serve, dist) -> Iterator[Callable[..., Page]]:
     yield open_page
     for context in contexts:
         context.close()
-
-
-def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leave out, by name and in sight, what has not passed on the present page yet."""
-    if config.getoption("--unproven"):
-        return
-    lines = (Path(__file__).parent / "unproven.txt").read_text(encoding="utf-8").splitlines()
-    named = {line.strip() for line in lines if line.strip() and not line.startswith("#")}
-    for item in items:
-        if item.path.parent != Path(__file__).parent:
-            continue
-        name = item.nodeid.rpartition("/")[2]
-        if {item.path.name, name, name.partition("[")[0]} & named:
-            item.add_marker(pytest.mark.skip(reason="not proven on the present page yet, see tests/browser/unproven.txt"))

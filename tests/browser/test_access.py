@@ -61,7 +61,7 @@ def test_the_whole_path_by_keyboard_alone(opened):
     page.keyboard.press("Escape")
     expect(page.locator(":focus")).to_have_attribute("name", "rider.mass")
     assert page.evaluate("getComputedStyle(document.activeElement.closest('.value')).outlineStyle") == "solid", "the focus is seen"
-    at(page, "front")
+    expect(at(page, "front").get_by_role("button", name="Build this")).to_be_visible(timeout=PATIENCE)
     stops_until(page, "button", "Build this", 60)
     page.keyboard.press("Enter")
     expect(page.locator("[data-built=yes]")).to_be_visible(timeout=PATIENCE)
@@ -108,6 +108,7 @@ def test_axe_finds_nothing_in_any_place(opened, size, light):
     if light == "sun":
         at(page, "door").get_by_label("Sun").check()
         page.get_by_role("button", name=re.compile("^Demo: Brackwater")).click()
+        page.locator(".place-front").wait_for()
     found = {}
     for place in PLACES:
         at(page, place)

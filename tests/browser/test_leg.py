@@ -48,7 +48,7 @@ def at(section: dict, values: list[float], stroke: float) -> float:
 def drag(page: Page, hold: Locator, up: float) -> None:
     """Take the middle of what is in sight of it, and go up by so many px."""
     box = hold.bounding_box()
-    x, y = box["x"] + box["width"] / 2, min(box["y"] + box["height"] / 2, 500)
+    x, y = box["x"] + box["width"] / 2, max(min(box["y"] + box["height"] / 2, 500), box["y"] + box["height"] / 4)
     page.mouse.move(x, y)
     page.mouse.down()
     page.mouse.move(x, y - up / 2, steps=3)
