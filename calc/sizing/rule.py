@@ -109,8 +109,8 @@ def decide(
     [N/mm or MPa], within which what is in stays: less than springs sold alike differ by; source, as `yardstick`.
     Returns: Decision.
     Raises: nothing.
-    Formula: key = |ln(f / f_yardstick)|; hard limits bar, a criterion that is outside, and a spring stiffer than the nearest to
-    the yardstick that leaves no preload (it would cure too much free sag by holding the bike up); what is in stays where it is
+    Formula: key = |ln(f / f_yardstick)|; hard limits bar, a criterion that is outside, and a spring that rides stiffer than the
+    yardstick and leaves no preload (it would cure too much free sag by holding the bike up); what is in stays where it is
     outside nothing and within one step of the smallest key among those outside nothing; else that one; else, where all are outside
     something, the one least outside.
     Source: common practice, no source.
@@ -168,7 +168,7 @@ def _decided(
         hard = hard | flag
     for one in (one for name, one in judged.items() if bars is None or name in bars):
         outside, excess = outside | one.outside, excess + one.excess
-    idle = _idle(sized, key, hard, fitted)
+    idle = _idle(sized, measure, key, hard, fitted)
     fits = ~hard & ~idle & ~outside & ~_preload_bars(sized, judged["rider sag"])
     best = np.where(np.any(fits, axis=0), np.argmin(np.where(fits, key, np.inf), axis=0), -1)
     nearest = np.argmin(np.where(hard | idle, np.inf, excess + WITHIN * key), axis=0)
@@ -183,12 +183,13 @@ def _decided(
     return Decision(measure, key, judged, idle, choice, best, kept, best >= 0)
 
 
-def _idle(sized: Sized, key: Array, hard: Flags, fitted: int | None) -> Flags:
-    """Springs to change to that are stiffer than the one nearest to the yardstick and ask for less preload than there is."""
+def _idle(sized: Sized, measure: Yardstick, key: Array, hard: Flags, fitted: int | None) -> Flags:
+    """Springs to change to that ride stiffer than the yardstick and ask for less preload than there is; not the first one beyond the
+    yardstick, which may lie between it and the one before.
+    """
     below = np.broadcast_to(sized.short.get("preload below", np.False_), np.shape(key))
-    stepped = np.broadcast_to(sized.setup.stepped, np.shape(key))
-    nearest = np.take_along_axis(stepped, np.argmin(np.where(hard, np.inf, key), axis=0)[None], axis=0)
-    idle = below & ~hard & (stepped > nearest)
+    stiffer = ~hard & (sized.figures.frequency > measure.frequency)
+    idle = below & stiffer & (key > np.min(np.where(stiffer, key, np.inf), axis=0))
     if fitted is not None:
         idle[fitted] = False
     return idle

@@ -66,7 +66,7 @@ def _candidates(report: Data, end: str, data: Data) -> None:
         judged.append((candidate, check_criteria(report, end, candidate)))
     check_margins(judged)
     for idle in (c for c in data["candidates"] if {one["code"] for one in c["vetoes"]} == {"preload below"}):
-        assert any(c["key"] < idle["key"] and stepped(c)["value"] < stepped(idle)["value"] for c in data["candidates"])
+        assert idle["frequency"]["value"] > data["yardstick"]["frequency"]["value"]
     by_relation = {c["relation"]: stepped(c)["value"] for c in data["candidates"] if c["relation"] != "other"}
     if data["state"] == "ok":
         chosen = by_relation["chosen"]
