@@ -184,12 +184,12 @@ def _decided(
 
 
 def _idle(sized: Sized, measure: Yardstick, key: Array, hard: Flags, fitted: int | None) -> Flags:
-    """Springs to change to that ride stiffer than the yardstick and ask for less preload than there is; not the first one beyond the
-    yardstick, which may lie between it and the one before.
+    """Springs to change to that ride stiffer than the yardstick and ask for less preload than there is; not the first one beyond
+    the yardstick, which may lie between it and the one before.
     """
     below = np.broadcast_to(sized.short.get("preload below", np.False_), np.shape(key))
     stiffer = ~hard & (sized.figures.frequency > measure.frequency)
-    idle = below & stiffer & (key > np.min(np.where(stiffer, key, np.inf), axis=0))
+    idle = np.asarray(below & stiffer & (key > np.min(np.where(stiffer, key, np.inf), axis=0)), dtype=bool)
     if fitted is not None:
         idle[fitted] = False
     return idle
