@@ -62,6 +62,7 @@ BAD = {
 
 def test_bad_entries_keep_the_last_good_result_and_name_the_field(opened):
     page = opened()
+    expect(answer(page, "rear")).to_contain_text("Of 10 runs", timeout=PATIENCE)  # how sure it is comes last
     rear = answer(page, "rear").inner_text()
     for typed, said in BAD.items():
         field(page, "front.target_sag").fill(typed)

@@ -90,7 +90,7 @@ function More({ end, one }: { end: End; one: Candidate }) {
         <button type="button" onClick={() => tryOut(end, one, possible)}>
           Try the {stepText(one)}
         </button>
-        {one.vetoes.length === 0 && (
+        {buildable(one) && (
           <button
             type="button"
             onClick={() => {
@@ -113,6 +113,9 @@ function words(end: End, one: Candidate): string {
   const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Ride frequency ${told(one.frequency)}.`
   return `Needs ${told(one.preload)} preload${gap}. ${sags}`
 }
+
+/** What only sags too little can be built all the same: it is all that some shelf has. */
+const buildable = (one: Candidate) => one.vetoes.every((veto) => veto.code === 'preload below')
 
 /** Whether any gap meets the end-of-travel target; where none does, the one beside it is only where the search ended. */
 const reachable = (one: Candidate) => one.vetoes.every((veto) => veto.code !== 'end unreachable')
