@@ -78,7 +78,7 @@ def start_up(playwright: Playwright, path: Path, urls: dict[str, str], speed: in
 
 def rest() -> int:
     """What the page waits [ms] after an edit's figures before it asks for their +/-."""
-    found = re.search(r"REST = (\d+)", (ROOT / "web" / "store" / "actions.ts").read_text())
+    found = re.search(r"REST = (\d+)", (ROOT / "web" / "store" / "work.ts").read_text())
     assert found
     return int(found[1])
 
