@@ -88,6 +88,8 @@ def time_edits(playwright: Playwright, path: Path, url: str, slowed: bool) -> di
     with visits.browser(playwright, path, BUILD / "profile", slowed) as context:
         page = visits.open_page(context, url)
         visits.let_it_settle(page)  # the start is judged by itself
+        page.evaluate("location.hash = 'bike'")
+        page.locator(f'input[name="{EDITED}"]').wait_for()
         spent = visits.in_page(page, "edits.mjs", EDITED, EDITS, rest())
     shutil.rmtree(BUILD / "profile", ignore_errors=True)
     return {
