@@ -25,6 +25,7 @@ class Part(StrEnum):
     SPRINGS = "springs and sag"
     OIL = "oil and air"
     REAR = "rear"
+    FOUND = "sags found"
     ELSEWHERE = "hot, high, elsewhere"
 
 
@@ -62,7 +63,8 @@ class Field:
     which the field applies, `idle` to choices that together put it out of use; `unless` lists groups of paths: when every
     path of a group is entered the field is not needed; with `needs` it waits until one of these paths is entered. `main`
     fields are shown first, the others one tap away. `end` says whose result a refused entry stops; `typed` is the origin
-    that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A table of pairs has its
+    that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A `result` is
+    read of what comes out: it corrects readings, and is none of what the model is made from. A table of pairs has its
     second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs. `percent_of` is the path whose
     value an entry in % is a part of; `pair` says what to do with two numbers, where a person may have one for each leg.
     """
@@ -91,6 +93,7 @@ class Field:
     how: str = ""
     typed: str = "measured"
     decision: bool = False
+    result: bool = False
     second_dimension: str = ""
     second_unit: str = ""
     second_low: float = 0.0

@@ -15,7 +15,7 @@ from calc.practice import Usual, posture
 from calc.quantities.reading import Reading
 
 if TYPE_CHECKING:  # a new job is written without loading numpy
-    from calc.array import Number
+    from calc.array import Array, Number
 
 DRAWS = 200  # of every reading behind a +/-, where no other number is asked for
 MIN_DRAWS, MAX_DRAWS = 20, 10_000  # a 95 % half-width means little from fewer, and more take minutes
@@ -27,7 +27,9 @@ class Resolved:
 
     `number` and `plus_minus` are in `unit` (the one it was entered in); `reading` is internal. `applies` is False when
     the job's choices or better readings make the field idle. `problem` is set when the entry was refused: then there is
-    no value. `reason` says where an assumed value comes from.
+    no value. `reason` says where an assumed value comes from. Where results that were read have corrected it, `reading` is the
+    corrected one, `samples` its draws, which belong to those of the other corrected readings, and `learned` what ties it to them
+    (`calc.uncertainty.adjustment`); all else stays as it was entered.
     """
 
     field: Field
@@ -46,6 +48,8 @@ class Resolved:
     note: str = ""
     usual: Usual | None = None
     problem: Problem | None = None
+    samples: Array | None = None
+    learned: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -6,11 +6,8 @@ and candidates, the fitted and the standard setup share every common input in a 
 
 from __future__ import annotations
 
-import random
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from functools import lru_cache
-from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,69 +16,13 @@ from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
 from calc.model.motion import FIT_OFF
+from calc.model.spread import TRUNCATED, deviation, drawn_uncertainty, off_at
 from calc.quantities.entry import convert, internal_unit
-from calc.quantities.reading import Origin, Reading, Spread
+from calc.quantities.reading import Origin, Reading
 
 Columns = NDArray[np.intp]
 
 _STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
-_FAR = 8.0  # standard deviations, beyond which a bound changes no draw
-_TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
-
-
-@lru_cache(maxsize=512)
-def strata(name: str, count: int) -> Array:
-    """A Latin-hypercube column.
-
-    Parameters: name, which alone decides the order; count of samples [-], > 0.
-    Returns: the middles of `count` equal strata of 0 to 1, shuffled.
-    Raises: nothing.
-    Formula: (i + 1/2) / count.
-    Source: M. D. McKay, R. J. Beckman, W. J. Conover, Technometrics 21 (1979) 239-245; from memory.
-    Example:
-        >>> sorted(float(x) for x in strata("a", 4))
-        [0.125, 0.375, 0.625, 0.875]
-    """
-    order = list(range(count))
-    random.Random(name).shuffle(order)
-    return (np.array(order) + 0.5) / count
-
-
-@lru_cache(maxsize=512)
-def standard_normal(name: str, count: int, low: float = -np.inf, high: float = np.inf) -> Array:
-    """A Latin-hypercube column of the standard normal distribution, between two bounds.
-
-    Parameters: name, count as in `strata`; low, high bounds [-], in standard deviations.
-    Returns: samples [-].
-    Raises: nothing.
-    Formula: the inverse of the normal distribution function at the strata.
-    Source: Python's statistics.NormalDist.
-    Example:
-        >>> float(np.round(np.std(standard_normal("a", 200)), 2))
-        1.0
-    """
-    normal = NormalDist()
-    bottom, top = normal.cdf(low), normal.cdf(high)
-    return np.array([normal.inv_cdf(bottom + (top - bottom) * float(p)) for p in strata(name, count)])
-
-
-def deviation(name: str, reading: Reading, count: int, least: float = -np.inf) -> Array:
-    """Samples of what a reading may be off by: normal, or rectangular where its +/- is a range of the trade.
-
-    Parameters: name, reading; count of samples [-]; least, none is below it [the reading's internal unit].
-    Returns: samples [the reading's internal unit].
-    Raises: nothing.
-    Formula: normal: (+/- / 2) x `standard_normal` between the bounds; rectangular: lowest + (+/- - lowest) x `strata`.
-    Source: see there.
-    Example: see `tests/unit/uncertainty/test_bands.py`.
-    """
-    half = reading.plus_minus_95
-    if reading.spread is Spread.RECTANGULAR and name not in _TRUNCATED:
-        lowest = max(-half, least)
-        return lowest + (half - lowest) * strata(name, count)
-    sigma = half / 2.0
-    low, high = ((bound - reading.value) / sigma for bound in _TRUNCATED.get(name, (least + reading.value, np.inf)))
-    return sigma * standard_normal(name, count, low if low > -_FAR else -np.inf, high)
 
 
 def least_off(job: Job, path: str) -> float:
@@ -100,37 +41,15 @@ def least_off(job: Job, path: str) -> float:
     return min(convert(field.low, field.unit, internal_unit(field.dimension)) - job.number(path), 0.0)
 
 
-def drawn_uncertainty(name: str, reading: Reading) -> float:
-    """Standard deviation of what `deviation` draws, of as many draws as one likes.
-
-    Parameters: name, reading as in `deviation`.
-    Returns: standard uncertainty [the reading's internal unit].
-    Raises: nothing.
-    Formula: of a reading cut off at a and b standard deviations: variance 1 + (a f(a) - b f(b)) / Z - ((f(a) - f(b)) / Z)^2, f
-    the normal density and Z the part of it between them.
-    Source: N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 2nd ed., 13.10; from memory, tested
-    against scipy.
-    Example:
-        >>> round(drawn_uncertainty("place.exponent", Reading(1.33, 0.07, Origin.ASSUMED, Spread.RECTANGULAR)), 4)
-        0.033
-    """
-    if name not in _TRUNCATED:
-        return reading.standard_uncertainty
-    normal, sigma = NormalDist(), reading.plus_minus_95 / 2.0
-    low, high = ((bound - reading.value) / sigma for bound in _TRUNCATED[name])
-    part, at_low, at_high = normal.cdf(high) - normal.cdf(low), normal.pdf(low), normal.pdf(high)
-    return float(sigma * np.sqrt(1.0 + (low * at_low - high * at_high) / part - ((at_low - at_high) / part) ** 2))
-
-
 def is_drawn(found: Resolved) -> bool:
-    """Tell whether a reading applies, is no decision and is not known exactly.
+    """Tell whether a reading applies, is neither a decision nor a result, and is not known exactly.
 
     Parameters: found, the field as resolved.
     Returns: True where it is drawn.
     Raises: nothing. Formula: none. Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
-    return found.applies and not found.field.decision and found.reading is not None and found.reading.plus_minus_95 > 0
+    return found.applies and not found.field.decision and not found.field.result and found.reading is not None and found.reading.plus_minus_95 > 0
 
 
 def fit_offs(job: Job) -> tuple[str, ...]:
@@ -191,12 +110,52 @@ def drawn(job: Job, count: int | None = None) -> Job:
     Parameters: job; count of draws [-], None for the job's.
     Returns: Job with samples.
     Raises: nothing.
-    Formula: value + `deviation`; what follows another value moves with it.
+    Formula: value + `deviation`; what follows another value moves with it. Readings that were corrected come as they were drawn
+    together, no more often than that.
     Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
     often = job.draws if count is None else count
-    return replace(_moved(job, lambda path, own: deviation(path, own, often, least_off(job, path))), draws=often)
+    known = {path: found.samples for path, found in job.fields.items() if found.samples is not None}
+    if known:
+        often = min(often, *(len(samples) for samples in known.values()))
+    done = replace(_moved(job, lambda path, own: deviation(path, own, often, least_off(job, path))), draws=often)
+    return replace(done, samples=done.samples | {path: samples[:often] for path, samples in known.items()}) if known else done
+
+
+def at_normal(job: Job, values: Mapping[str, Array]) -> Job:
+    """The job with readings moved to where a standard normal number of each says; those that are not named stay.
+
+    Parameters: job; values [-], by path, each a column.
+    Returns: Job with samples.
+    Raises: nothing.
+    Formula: value + `calc.model.spread.off_at`; what follows another value moves with it.
+    Source: none.
+    Example: see `tests/unit/uncertainty/test_corrected.py`.
+    """
+
+    def off(path: str, own: Reading) -> Number:
+        return off_at(path, own, values[path], least_off(job, path)) if path in values else 0.0
+
+    return _moved(job, off)
+
+
+def combined(job: Job, paths: Sequence[str], effects: Array) -> tuple[Array, Array]:
+    """Variance of a result from what each reading's standard uncertainty does to it, and what each would take off if it were known.
+
+    Parameters: job; paths; effects [any unit], along the last axis one for each path.
+    Returns: variance [its square], along the other axes; parts [the same], along the last axis too.
+    Raises: nothing.
+    Formula: with f = effect / sqrt(C_ii), C = identity - A A^T, A what the readings learned: f^T C f; (C f)_i^2 / C_ii.
+    Source: JCGM 100:2008, 5.2.2 (correlated readings); the part by conditioning a normal distribution.
+    Example: see `tests/unit/uncertainty/test_corrected.py`.
+    """
+    learned = [job.fields[path].learned if path in job.fields else () for path in paths]
+    ties = np.array([(*one, *[0.0] * (max(map(len, learned)) - len(one))) for one in learned]).reshape(len(paths), -1)
+    own = 1.0 - np.sum(ties**2, axis=1)
+    each = effects / np.sqrt(own)
+    tied = each - (each @ ties) @ ties.T
+    return np.sum(each * tied, axis=-1), tied**2 / own
 
 
 def stepped(job: Job, paths: Sequence[str]) -> Job:
@@ -214,7 +173,7 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
         steps = np.zeros(2 * len(paths))
         if path in paths:
             column = paths.index(path)
-            off_by, (low, high) = drawn_uncertainty(path, own), _TRUNCATED.get(path, (-np.inf, np.inf))
+            off_by, (low, high) = drawn_uncertainty(path, own), TRUNCATED.get(path, (-np.inf, np.inf))
             lowest = max(low - own.value, least_off(job, path))
             up = max(min(off_by, high - own.value), lowest + 2.0 * off_by)
             steps[column], steps[column + len(paths)] = up, up - 2.0 * off_by

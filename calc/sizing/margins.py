@@ -11,7 +11,7 @@ from calc.end.figures import evaluate
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import fit_offs, is_drawn, own_reading, picked, stepped, working
+from calc.model.draws import combined, fit_offs, is_drawn, own_reading, picked, stepped, working
 from calc.model.inputs import end_inputs
 from calc.practice import Axle
 from calc.sizing.criteria import Margins
@@ -38,8 +38,8 @@ def margins(job: Job, axle: Axle, setup: Setup, own: bool = False) -> Margins:
     reading too.
     Returns: Margins. A reading that cannot be moved either way (the leg would lock) counts for nothing.
     Raises: nothing.
-    Formula: 2 sqrt(sum u_i^2 (df/dx_i)^2), each reading moved by its standard uncertainty both ways, all in one run.
-    Source: JCGM 100:2008, 5.1.2.
+    Formula: 2 sqrt(sum u_i^2 (df/dx_i)^2), each reading moved by its standard uncertainty both ways, all in one run; corrected readings as they are tied.
+    Source: JCGM 100:2008, 5.1.2 and 5.2.2.
     Example:
         >>> from calc.demo import jobs
         >>> from calc.job import load
@@ -65,5 +65,6 @@ def margins(job: Job, axle: Axle, setup: Setup, own: bool = False) -> Margins:
         good = working(both, np.arange(2 * len(paths)), results)
         found[:, good] = results(picked(both, good))
     up, down = found[:, : len(paths)], found[:, len(paths) :]
-    halves = 2.0 * np.sqrt(np.nansum(((up - down) / 2.0) ** 2, axis=1))
+    variance, _ = combined(job, paths, np.nan_to_num((up - down) / 2.0))
+    halves = 2.0 * np.sqrt(variance)
     return Margins(*(float(half) for half in halves))

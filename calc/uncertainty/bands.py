@@ -19,8 +19,9 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import oil_to_add
 from calc.model.braking import brake_dive, is_braked
-from calc.model.draws import drawn, drawn_uncertainty, half_width, own_reading, stepped, survivors
+from calc.model.draws import combined, drawn, half_width, own_reading, stepped, survivors
 from calc.model.inputs import EndInputs, end_inputs, found
+from calc.model.spread import drawn_uncertainty
 from calc.practice import Axle
 from calc.quantities.entry import convert_difference, internal_unit
 from calc.sizing.choice import EndSizing, resized
@@ -85,8 +86,9 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     """
     if done.choice < 0:
         return None
-    draws, left_out = survivors(with_tolerance(drawn(job)), job.draws, lambda some: choices(end_inputs(some, axle), done))
-    if left_out == job.draws:
+    all_draws = with_tolerance(drawn(job))
+    draws, left_out = survivors(all_draws, all_draws.draws, lambda some: choices(end_inputs(some, axle), done))
+    if left_out == all_draws.draws:
         return None
     try:  # all draws together may reach for springs that none of them reached for alone
         found_choices = choices(end_inputs(draws, axle), done)
@@ -102,8 +104,8 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
         _figures(here, _as_built(some, here, done, index))
         _oil(some, here, setup)
 
-    good, more = survivors(draws, job.draws - left_out, works)
-    if left_out + more == job.draws:
+    good, more = survivors(draws, all_draws.draws - left_out, works)
+    if left_out + more == all_draws.draws:
         return None
     if more:
         draws, left_out = good, left_out + more
@@ -118,7 +120,7 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
         oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
         choices=found_choices,
         index=index,
-        draws=job.draws - left_out,
+        draws=all_draws.draws - left_out,
         left_out=left_out,
         causes=_causes(job, axle, done, index),
     )
@@ -252,10 +254,10 @@ def _causes(job: Job, axle: Axle, done: EndSizing, index: int) -> Mapping[str, t
 
 def _ranked(job: Job, paths: list[str], values: Array) -> tuple[Cause, ...]:
     moves = np.broadcast_to(values, (2 * len(paths),))
-    effects = ((moves[: len(paths)] - moves[len(paths) :]) / 2.0) ** 2
-    total = float(np.sum(effects))
+    variance, parts = combined(job, paths, (moves[: len(paths)] - moves[len(paths) :]) / 2.0)
+    total = float(variance)
     by_field: dict[str, float] = {}
-    for path, effect in zip(paths, effects, strict=True):  # what a fit may be off by has two parts and one field
+    for path, effect in zip(paths, parts, strict=True):  # what a fit may be off by has two parts and one field
         field = path.split()[0]
         by_field[field] = by_field.get(field, 0.0) + float(effect)
     worth = sorted((p for p, effect in by_field.items() if effect > 0.01 * total), key=lambda p: -by_field[p])

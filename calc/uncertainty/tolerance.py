@@ -7,7 +7,7 @@ from dataclasses import replace
 from calc.end.setup import Setup
 from calc.job import Job
 from calc.leg.air import Pumped
-from calc.model.draws import standard_normal
+from calc.model.spread import standard_normal
 
 # 95 % half-widths; common practice, no source.
 BUILT_RATE = 0.03  # of the marked rate

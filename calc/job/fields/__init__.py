@@ -15,6 +15,7 @@ from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
 from calc.job.fields.rear import REAR
+from calc.job.fields.sags import CORRECTS, sag_fields
 from calc.job.fields.spring_fit import fit_fields, preload_fields
 from calc.job.fields.spring_kinds import kind_fields
 from calc.job.fields.standard import STANDARD
@@ -57,6 +58,9 @@ FIELDS: Mapping[str, Field] = {
         *_SHOCK_KINDS,
         *_SHOCK_FIT,
         *_SHOCK_COIL,
+        *CORRECTS,
+        *sag_fields("front", "Axle centre to a mark on the yoke, along the leg"),
+        *sag_fields("rear", "Axle centre to a dot straight above it"),
         *ELSEWHERE,
     )
 }

@@ -10,7 +10,8 @@ from uncertainties import ufloat
 
 from calc.job import load
 from calc.model import fitted
-from calc.model.draws import drawn, half_width, standard_normal
+from calc.model.draws import drawn, half_width
+from calc.model.spread import standard_normal
 from calc.springs.helical import rate_from_wire
 from calc.springs.pair import NestedSprings, StackedSprings
 from calc.springs.table import ForceTable

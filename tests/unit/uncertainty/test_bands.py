@@ -8,7 +8,8 @@ import pytest
 
 from calc.job import load
 from calc.job.starter import start
-from calc.model.draws import deviation, drawn, half_width, standard_normal, strata, survivors
+from calc.model.draws import drawn, half_width, survivors
+from calc.model.spread import deviation, standard_normal, strata
 from calc.model.inputs import end_inputs
 from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import resized, size_end

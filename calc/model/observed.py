@@ -1,0 +1,149 @@
+"""Sags that were read: what they say, and what the model expects of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Array, Number
+from calc.end.assembly import Assembly
+from calc.end.end import End
+from calc.end.sag import settle
+from calc.gas.chamber import ISOTHERMAL
+from calc.job import Job
+from calc.model import fitted
+from calc.model.axles import end_loads
+from calc.model.conditions import conditions
+from calc.model.fork import fork
+from calc.model.inputs import found_setup
+from calc.model.shock import shock
+from calc.practice import Axle
+
+CASES = ("alone", "aboard")
+TOPPED = 0.5  # mm: a sag read as less is none
+STICKS = 15.0  # mm between two readings of one sag: no verdict then; common practice, no source
+
+
+@dataclass(frozen=True)
+class SagRead:
+    """One sag as it was read.
+
+    Parameters: axle; case, "alone" or "aboard"; readings [mm], one or two; uncertainty [mm], standard, of each; taped, whether they
+    are lengths; hanging [mm], where they are.
+    """
+
+    axle: Axle
+    case: str
+    readings: tuple[float, ...]
+    uncertainty: float
+    taped: bool
+    hanging: float = 0.0
+
+    @property
+    def middle(self) -> float:
+        """What is compared [mm]: the mean; of lengths less than nothing, so that it grows with the sag."""
+        mean = sum(self.readings) / len(self.readings)
+        return -mean if self.taped else mean
+
+    @property
+    def sag(self) -> float:
+        """The sag itself [mm]."""
+        return self.hanging + self.middle
+
+    @property
+    def spread(self) -> float | None:
+        """What two readings differ by [mm]; None for one."""
+        return abs(self.readings[0] - self.readings[1]) if len(self.readings) == 2 else None
+
+    @property
+    def topped_out(self) -> bool:
+        """Whether the end stands on its top: then the reading is a bound."""
+        return self.sag < TOPPED
+
+
+def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:
+    """The sags of an end that were read.
+
+    Parameters: job; axle.
+    Returns: SagRead, of the bike alone first.
+    Raises: nothing; lengths without the hanging length tell no sag and are left out.
+    Formula: none.
+    Source: none.
+    Example: see `tests/unit/model/test_observed.py`.
+    """
+    taped = job.choice(f"{axle}.sags_read") == "lengths"
+    if taped and not job.known(f"{axle}.hanging_length"):
+        return ()
+    hanging = job.number(f"{axle}.hanging_length") if taped else 0.0
+    found = []
+    for case in CASES:
+        paths = [f"{axle}.{case}{again}_{'length' if taped else 'sag'}" for again in ("", "_again")]
+        known = [reading for path in paths if (reading := job.fields[path].reading) is not None and job.fields[path].applies]
+        if known:
+            off = max(reading.standard_uncertainty for reading in known)
+            found.append(SagRead(axle, case, tuple(reading.value for reading in known), off, taped, hanging))
+    return tuple(found)
+
+
+@dataclass(frozen=True, eq=False)
+class Expected:
+    """What the model expects of an end as found, alone and aboard along the first axis.
+
+    Parameters: end; loads [N]; sags [mm] as they are read, continued below 0 where it is topped out; friction [mm], the half-band
+    about each that it sticks in.
+    """
+
+    end: End
+    loads: Number
+    sags: Array
+    friction: Array
+
+
+def expected(job: Job, axle: Axle) -> Expected:
+    """Settle an end as it was found, under the bike alone and with the rider.
+
+    Parameters: job, drawn or not; axle.
+    Returns: Expected.
+    Raises: Impossible as `calc.model.fork.fork`, `calc.model.shock.shock`, `found_setup` and `calc.end.sag.settle`.
+    Formula: see `calc.end.sag.settle`; friction along the leg = at the wheel x ratio.
+    Source: see there.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> expected(load(jobs()["enduro"]), "front").sags.round().tolist()
+        [31.0, 69.0]
+    """
+    at = conditions(job)
+    assembly: Assembly = fork(job, at) if axle == "front" else shock(job, at)
+    loads, end = end_loads(job, axle), assembly.end(found_setup(job, axle, assembly))
+    wide = end.wheel_force(0.0, ISOTHERMAL)
+    load = np.stack(np.broadcast_arrays(loads.alone, loads.aboard, wide)[:2])
+    both = settle(end, load)
+    along = axle == "front"
+    friction = both.friction * (end.motion.ratio(both.travel) if along else 1.0)
+    sags = np.asarray(both.stroke_unbounded if along else both.travel_unbounded)
+    return Expected(end, load, sags, np.broadcast_to(friction, sags.shape))
+
+
+def spring_rate_found(job: Job, axle: Axle, sags: Array) -> Number:
+    """The spring rate at which the two sags read differ by what they do.
+
+    Parameters: job, drawn or not; axle; sags [mm], alone and aboard along the first axis, both above 0 and the second larger.
+    Returns: rate [N/mm] as it is fitted, a mean of the legs; preload does not matter.
+    Raises: Impossible as `expected`.
+    Formula: rate fitted x (difference of the loads - of the settled gas) / difference of the springs' forces, at the wheel.
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> job = load(jobs()["enduro"])
+        >>> round(float(spring_rate_found(job, "front", expected(job, "front").sags)), 6)
+        4.2
+    """
+    here = expected(job, axle)
+    end = here.end
+    travel = end.motion.travel(sags) if axle == "front" else sags
+    springs, gas = end.spring_wheel_force(travel), end.gas_wheel_force(travel, ISOTHERMAL)
+    moved = here.loads[1] - here.loads[0] - (gas[1] - gas[0])
+    return np.asarray(fitted.rate(job, axle) * moved / (springs[1] - springs[0]))

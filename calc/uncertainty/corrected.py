@@ -1,0 +1,264 @@
+"""What the sags found say: a job whose readings they have corrected, front and rear at once, and what they were expected to be."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from calc.array import Array
+from calc.impossible import Impossible
+from calc.job import Job, Ranges, Resolved
+from calc.model.draws import at_normal, half_width, own_reading, picked, working
+from calc.model.motion import FIT_OFF
+from calc.model.observed import CASES, STICKS, TOPPED, Expected, SagRead, expected, sags_read
+from calc.model.spread import standard_normal
+from calc.practice import AXLES, Axle
+from calc.quantities.reading import Reading, Spread
+from calc.sizing.margins import moved_readings
+from calc.uncertainty.adjustment import Adjusted, Observed, adjusted
+
+DOUBTFUL = 3.0  # standard uncertainties: what fits nothing
+TOLD = 0.3  # standard uncertainties that a reading moves by, or
+NARROWED = 0.8  # of its +/- left: then its correction is told
+
+
+@dataclass(frozen=True, eq=False)
+class Compared:
+    """One sag found beside what was expected of it [mm].
+
+    Parameters: read; expected, before any sag was looked at, and its 95 % half-width; fitted, by the corrected readings; friction,
+    the half-band expected; surprise [-], what it is off by in the end over what that should scatter by; believed, False where that
+    is too much.
+    """
+
+    read: SagRead
+    expected: float
+    expected_half: float
+    fitted: float
+    friction: float
+    surprise: float
+    believed: bool = True
+
+
+@dataclass(frozen=True, eq=False)
+class Correction:
+    """What a reading was and what the sags make of it [its internal unit]; surprise [-] as in `Compared`."""
+
+    path: str
+    before: Reading
+    after: Reading
+    surprise: float
+
+
+@dataclass(frozen=True, eq=False)
+class SagsFound:
+    """What the sags of a job say.
+
+    Parameters: fields, the corrected ones by path; draws that these hold, 0 where there are none; compared, the sags read;
+    corrections, the most changed first; refused, why an end's sags say nothing.
+    """
+
+    fields: Mapping[str, Resolved]
+    draws: int
+    compared: tuple[Compared, ...]
+    corrections: tuple[Correction, ...]
+    refused: Mapping[Axle, str]
+
+    def correct(self, job: Job) -> Job:
+        """The job with its readings corrected, unless it says that sags are only to be compared."""
+        if not self.fields or job.choice("bike.sags_correct") == "no":
+            return job
+        return replace(job, fields={**job.fields, **self.fields}, draws=min(job.draws, self.draws))
+
+
+def sags_found(job: Job) -> SagsFound:
+    """What the sags of a job say about its readings, front and rear at once.
+
+    Parameters: job, not drawn.
+    Returns: SagsFound.
+    Raises: nothing.
+    Formula: see `calc.uncertainty.adjustment`; a sag read twice counts with its mean, and half of what the two differ by as
+    friction; one read once is unsure by the friction too.
+    Source: see there.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> sags_found(load(jobs()["enduro"])).compared
+        ()
+    """
+    return _found(tuple(job.fields.values()), job.ranges, job.draws)
+
+
+@lru_cache(maxsize=4)
+def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> SagsFound:
+    job = Job({}, {found.field.path: found for found in fields}, ranges=ranges, draws=draws)
+    reads: list[SagRead] = []
+    refused: dict[Axle, str] = {}
+    for axle in AXLES:
+        these = sags_read(job, axle)
+        reason = _refused(job, axle, these) if these else ""
+        if reason:
+            refused[axle] = reason
+        else:
+            reads += these
+    if not reads:
+        return SagsFound({}, 0, (), (), refused)
+    return _believed(_Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused)
+
+
+def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
+    """Why an end's sags say nothing, in words; empty where they say something."""
+    for read in reads:
+        if read.spread is not None and read.spread > STICKS:
+            return (
+                f"The two readings {'with the rider' if read.case == 'aboard' else 'of the bike alone'} differ by {read.spread:.0f} mm: "
+                f"something sticks. Free it and measure again."
+            )
+        if read.sag < -TOPPED:
+            return "One sag is below 0: longer than hanging. Check the hanging length."
+    sags = {read.case: read.sag for read in reads}
+    if len(sags) == 2 and sags["aboard"] <= sags["alone"]:
+        return "The sag with the rider is no larger than without. Check which is which."
+    if any(job.fields[path].problem for path in job.fields if path.startswith(f"{axle}.") and job.fields[path].applies):
+        return "An entry of this end is refused. Mend it first."
+    try:
+        expected(job, axle)
+    except Impossible as error:
+        return f"What is in can't be worked out: {error.message}"
+    return ""
+
+
+@dataclass(frozen=True, eq=False)
+class _Question:
+    """The sags of a job that count, and the readings that they may correct."""
+
+    job: Job
+    reads: tuple[SagRead, ...]
+    paths: tuple[str, ...]
+
+    def model(self, z: Array) -> Array:
+        """What is observed of each sag, then half of what two readings of it differ by; a column of NaN where it cannot be."""
+        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)))
+        try:
+            return self._observed(moved)
+        except Impossible:
+            every = np.arange(z.shape[1])
+            good = working(moved, every, self._observed) if len(every) > 1 else every[:0]
+            found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
+            if len(good):
+                found[:, good] = self._observed(picked(moved, good))
+            return found
+
+    def _observed(self, moved: Job) -> Array:
+        ends = {axle: expected(moved, axle) for axle in {read.axle for read in self.reads}}
+        sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
+        halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
+        return np.stack(np.broadcast_arrays(*sags, *halves))
+
+    @property
+    def twice(self) -> tuple[SagRead, ...]:
+        """Those that were read twice and not at the top, which tell of friction too."""
+        return tuple(read for read in self.reads if read.spread is not None and not read.topped_out)
+
+    def observed(self) -> Observed:
+        """What was read, and how unsure it is."""
+        ends = {axle: expected(self.job, axle) for axle in {read.axle for read in self.reads}}
+        off = [
+            read.uncertainty / 2**0.5
+            if read.spread is not None
+            else (read.uncertainty**2 + float(ends[read.axle].friction[CASES.index(read.case)]) ** 2 / 3.0) ** 0.5
+            for read in self.reads
+        ]
+        value = [read.middle for read in self.reads] + [read.spread / 2.0 for read in self.twice if read.spread is not None]
+        off += [read.uncertainty / 2**0.5 for read in self.twice]
+        bound = [read.topped_out for read in self.reads] + [False] * len(self.twice)
+        return Observed(np.array(value), np.array(off), np.array(bound))
+
+    def adjusted(self) -> Adjusted | None:
+        count = self.job.draws
+        noise = [f"sag {read.axle} {read.case}" for read in self.reads]
+        noise += [f"spread {read.axle} {read.case}" for read in self.twice]
+        rows = [np.stack([standard_normal(name, count) for name in names]) for names in (self.paths, noise)]
+        return adjusted(self.model, rows[0], rows[1], self.observed())
+
+
+def _of(here: Expected, read: SagRead) -> Array:
+    return np.asarray(here.sags[CASES.index(read.case)])
+
+
+def _hanging(job: Job, read: SagRead) -> Array | float:
+    return np.asarray(job.value(f"{read.axle}.hanging_length")) if read.taped else 0.0
+
+
+def _believed(asked: _Question, refused: Mapping[Axle, str]) -> SagsFound:
+    """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
+    doubtful: list[Compared] = []
+    while True:
+        found = asked.adjusted()
+        if found is None:
+            return SagsFound({}, 0, tuple(doubtful), (), refused)
+        compared = _compared(asked, found)
+        worst = max(compared, key=lambda one: abs(one.surprise))
+        if abs(worst.surprise) <= DOUBTFUL or len(asked.reads) == 1:
+            break
+        doubtful.append(replace(worst, believed=False))
+        asked = replace(asked, reads=tuple(read for read in asked.reads if read is not worst.read))
+    told = sorted([*doubtful, *compared], key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case)))
+    fields = _fields(asked, found)
+    return SagsFound(fields, found.draws.shape[1] if fields else 0, tuple(told), _corrections(asked, found, fields), refused)
+
+
+def _compared(asked: _Question, found: Adjusted) -> list[Compared]:
+    ends = {axle: expected(asked.job, axle) for axle in {read.axle for read in asked.reads}}
+    rows = []
+    for number, read in enumerate(asked.reads):
+        hanging = read.hanging
+        rows.append(
+            Compared(
+                read,
+                float(found.expected[number]) + hanging,
+                half_width(found.expected_draws[number]),
+                float(found.fitted[number]) + hanging,
+                float(ends[read.axle].friction[CASES.index(read.case)]),
+                float(found.surprise[number]),
+            )
+        )
+    return rows
+
+
+def _fields(asked: _Question, found: Adjusted) -> dict[str, Resolved]:
+    """The fields that the sags correct, and those that follow one."""
+    job, touched = asked.job, np.sum(found.learned**2, axis=1) > 1e-6
+    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)))
+    draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)))
+    learned = dict(zip(asked.paths, found.learned, strict=True))
+    changed = {path for path, flag in zip(asked.paths, touched, strict=True) if flag}
+    for path in draws.samples:  # in the order that a value comes after the one it follows
+        if path not in FIT_OFF and own_reading(job, path)[1] in changed:
+            changed.add(path)
+    made = {}
+    for path in changed:
+        was, samples = job.fields[path], np.asarray(draws.samples[path])
+        assert was.reading is not None
+        value = float(np.ravel(best.samples[path])[0])
+        reading = Reading(value, half_width(samples), was.reading.origin, Spread.NORMAL)
+        made[path] = replace(was, reading=reading, samples=samples, learned=tuple(learned.get(path, ())))
+    return made
+
+
+def _corrections(asked: _Question, found: Adjusted, fields: Mapping[str, Resolved]) -> tuple[Correction, ...]:
+    """Those worth telling: moved, or much narrowed."""
+    told = []
+    for row, path in enumerate(asked.paths):
+        before, ties = asked.job.fields[path].reading, float(found.learned[row] @ found.learned[row])
+        if path not in fields or before is None or path.endswith("hanging_length"):
+            continue
+        after = fields[path].reading
+        assert after is not None
+        moved, narrowed = abs(float(found.best[row])), after.plus_minus_95 / before.plus_minus_95
+        if moved > TOLD or narrowed < NARROWED:
+            told.append(Correction(path, before, after, float(found.best[row]) / ties**0.5))
+    return tuple(sorted(told, key=lambda one: -abs(one.surprise)))
