@@ -27,6 +27,7 @@ EXAMPLES = f"""examples:
   python -m calc --starter enduro "104 kg" > job.json           the same with every field and a note on each
   python -m calc job.json                                       size it: what to fit, how sure, what to measure and to check
   python -m calc job.json --full                                and why, other springs, other conditions, cautions
+  python -m calc job.json --check                               the sags found beside those expected, and what they correct
   python -m calc --json < job.json                              all of it as JSON, from standard input
   python -m calc --demo                                         the worked demo job (invented)
   python -m calc --demo --job                                   the demo's job file, to copy from
@@ -36,7 +37,7 @@ EXAMPLES = f"""examples:
   python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
-Exit status: 0 sized, 1 an end has no answer (the letter says why), 2 the job could not be read, 3 a fault of this program.
+Exit status: 0 sized (or checked), 1 an end has no answer (the letter says why), 2 the job could not be read, 3 a fault of this program.
 """
 
 
@@ -72,6 +73,7 @@ def _parser() -> argparse.ArgumentParser:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("files", nargs="*", metavar="file", help="a job file (JSON); standard input when left out or -")
+    parser.add_argument("--check", action="store_true", help="only compare the sags found with those expected")
     parser.add_argument("--full", action="store_true", help="print the whole report, not just the letter")
     parser.add_argument("--json", action="store_true", help="print the whole report as JSON (the README shows what is in it)")
     parser.add_argument(
@@ -180,6 +182,8 @@ def _size(document: Any, options: argparse.Namespace) -> int:
         print(f"calc: {problem.sentence()}", file=sys.stderr)
     if job.problems:
         return 2
+    if options.check:
+        return 0 if report.sags and not any(end.refused for end in report.sags.ends) else 1
     return 0 if report.ends.front.state == report.ends.rear.state == "ok" else 1
 
 
@@ -188,6 +192,10 @@ def _print_report(report: Report, options: argparse.Namespace) -> None:
         from calc.report.types import values
 
         _print_json(report, default=values)
+    elif options.check:
+        from calc.report.letter import sags_text
+
+        print(sags_text(report))
     elif options.full:
         from calc.report.text import report_text
 

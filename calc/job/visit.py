@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc.job.document import parse_header, upgraded
-from calc.job.fields import GROUPS
+from calc.job.fields import FIELDS, GROUPS
 
 # What was built at one visit stands at the next in the field of what is found.
 FOUND = {
@@ -17,13 +17,14 @@ FOUND = {
     "built_pressure": "air_pressure",
 }
 _TRIED = "tried_"
+_READ_THEN = {path for path, field in FIELDS.items() if field.result}  # sags belong to what was found at that visit
 
 
 def next_visit(document: dict[str, Any], date: str) -> dict[str, Any]:
     """Copy a job as the bike's next visit.
 
     Parameters: document, a job; date of the visit, as it is to stand in it ("2026-09-01").
-    Returns: a new document: what was built is what is found, nothing is built or tried yet, all else as it was.
+    Returns: a new document: what was built is what is found, nothing is built, tried or checked yet, all else as it was.
     Raises: JobError when the document is no job.
     Formula: none.
     Source: none.
@@ -35,7 +36,7 @@ def next_visit(document: dict[str, Any], date: str) -> dict[str, Any]:
     made = upgraded(document) | {"date": date}
     for group in GROUPS:
         if group in made:
-            made[group] = as_found(made[group])
+            made[group] = {key: entry for key, entry in as_found(made[group]).items() if f"{group}.{key}" not in _READ_THEN}
     return made
 
 

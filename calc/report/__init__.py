@@ -12,7 +12,9 @@ from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
 from calc.report.end import end_report
 from calc.report.fields import field_states, shares_assumed
 from calc.report.gas import cautions, gas_notes
+from calc.report.sags import sags_report
 from calc.report.types import Caution, Ends, Header, Modifier, PartReport, Report, WholeBike, values
+from calc.uncertainty.corrected import sags_found
 
 VERSION = 2
 ENDS = AXLES
@@ -40,13 +42,14 @@ def report(document: object, with_bands: bool = True, draws: int = DRAWS) -> Rep
 
 def report_of(job: Job, with_bands: bool = True) -> Report:
     """`report` of a job that is already read."""
+    whole, job = _whole(job), sags_found(job).correct(job)
     ends = Ends(end_report(job, "front", with_bands), end_report(job, "rear", with_bands))
-    return Report(**values(_whole(job)), ends=ends, attitude=attitude(job, ends))
+    return Report(**values(whole), ends=ends, attitude=attitude(job, ends))
 
 
 def part_of(job: Job, axle: Axle, with_bands: bool = True) -> PartReport:
     """The report of one end, for whoever cannot wait for both."""
-    return PartReport(**values(_whole(job)), axle=axle, end=end_report(job, axle, with_bands))
+    return PartReport(**values(_whole(job)), axle=axle, end=end_report(sags_found(job).correct(job), axle, with_bands))
 
 
 def _whole(job: Job) -> WholeBike:
@@ -62,6 +65,7 @@ def _whole(job: Job) -> WholeBike:
         range_problems=job.range_problems,
         assumed=shares_assumed(job),
         measure_first=to_measure(job),
+        sags=sags_report(job, sags_found(job)),
         notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),

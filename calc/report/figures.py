@@ -9,6 +9,7 @@ from calc.report.setups import Cases
 from calc.report.sized import fields_of, sized
 from calc.report.types import FiguresReport
 from calc.report.windows import usual_windows
+from calc.uncertainty.corrected import sags_found
 
 
 def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
@@ -16,6 +17,7 @@ def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
 
     The report that follows finds the axle sized.
     """
+    job = sags_found(job).correct(job)
     done, _ = sized(axle, fields_of(job, axle), job.ranges)
     if done is None or done.choice < 0:
         return None

@@ -27,10 +27,29 @@ def letter(report: Report) -> str:
     lines = [title(report)]
     lines += _paragraphs("Front", _end(report.ends.front))
     lines += _paragraphs("Rear", _end(report.ends.rear))
+    lines += _paragraphs("Sags", _sags_found(report))
     lines += _paragraphs("Next", _next(report))
     lines += _paragraphs("Check", _check(report))
     lines += _paragraphs("Note", list(report.notes))
     return "\n".join([*lines, "Why, other springs, hot and high, cautions: --full. The maker's manual takes precedence."])
+
+
+def sags_text(report: Report) -> str:
+    """The check alone: sags found beside those expected, and what they correct."""
+    if report.sags is None:
+        return "No sags are entered. Read them alone and aboard, each twice: front.alone_sag, rear.aboard_sag and so on."
+    lines = [title(report), ""]
+    for end in report.sags.ends:
+        lines += _paragraphs(end.axle.capitalize(), list(end.words))
+    return "\n".join([*lines, *_paragraphs("So", [*(one.words for one in report.sags.corrections), report.sags.words])])
+
+
+def _sags_found(report: Report) -> list[str]:
+    """Whether the sags are as expected, and the two readings that they tell most of."""
+    if report.sags is None:
+        return []
+    said = [f"{end.axle.capitalize()}: {words[0].lower()}{words[1:]}" for end in report.sags.ends for words in end.words[: len(end.rows) or 1]]
+    return [*said, *(one.words for one in report.sags.corrections[:2])]
 
 
 def title(report: Report) -> str:

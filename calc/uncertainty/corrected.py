@@ -8,20 +8,19 @@ from functools import lru_cache
 
 import numpy as np
 
-from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job, Ranges, Resolved
-from calc.model.draws import at_normal, half_width, own_reading, picked, working
+from calc.model.draws import at_normal, half_width, own_reading
 from calc.model.motion import FIT_OFF
-from calc.model.observed import CASES, STICKS, TOPPED, Expected, SagRead, expected, sags_read
-from calc.model.spread import standard_normal
+from calc.model.observed import CASES, STICKS, TOPPED, SagRead, expected, sags_read
 from calc.practice import AXLES, Axle
 from calc.quantities.reading import Reading, Spread
 from calc.sizing.margins import moved_readings
-from calc.uncertainty.adjustment import Adjusted, Observed, adjusted
+from calc.uncertainty.adjustment import Adjusted
+from calc.uncertainty.question import Question
 
 DOUBTFUL = 3.0  # standard uncertainties: what fits nothing
-TOLD = 0.3  # standard uncertainties that a reading moves by, or
+TOLD = 1.0  # standard uncertainties that a reading moves by, or
 NARROWED = 0.8  # of its +/- left: then its correction is told
 
 
@@ -58,7 +57,7 @@ class SagsFound:
     """What the sags of a job say.
 
     Parameters: fields, the corrected ones by path; draws that these hold, 0 where there are none; compared, the sags read;
-    corrections, the most changed first; refused, why an end's sags say nothing.
+    corrections, of what was learned most about first; refused, why an end's sags say nothing.
     """
 
     fields: Mapping[str, Resolved]
@@ -106,7 +105,7 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> SagsFoun
             reads += these
     if not reads:
         return SagsFound({}, 0, (), (), refused)
-    return _believed(_Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused)
+    return _believed(Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused)
 
 
 def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
@@ -131,73 +130,11 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     return ""
 
 
-@dataclass(frozen=True, eq=False)
-class _Question:
-    """The sags of a job that count, and the readings that they may correct."""
-
-    job: Job
-    reads: tuple[SagRead, ...]
-    paths: tuple[str, ...]
-
-    def model(self, z: Array) -> Array:
-        """What is observed of each sag, then half of what two readings of it differ by; a column of NaN where it cannot be."""
-        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)))
-        try:
-            return self._observed(moved)
-        except Impossible:
-            every = np.arange(z.shape[1])
-            good = working(moved, every, self._observed) if len(every) > 1 else every[:0]
-            found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
-            if len(good):
-                found[:, good] = self._observed(picked(moved, good))
-            return found
-
-    def _observed(self, moved: Job) -> Array:
-        ends = {axle: expected(moved, axle) for axle in {read.axle for read in self.reads}}
-        sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
-        halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
-        return np.stack(np.broadcast_arrays(*sags, *halves))
-
-    @property
-    def twice(self) -> tuple[SagRead, ...]:
-        """Those that were read twice and not at the top, which tell of friction too."""
-        return tuple(read for read in self.reads if read.spread is not None and not read.topped_out)
-
-    def observed(self) -> Observed:
-        """What was read, and how unsure it is."""
-        ends = {axle: expected(self.job, axle) for axle in {read.axle for read in self.reads}}
-        off = [
-            read.uncertainty / 2**0.5
-            if read.spread is not None
-            else (read.uncertainty**2 + float(ends[read.axle].friction[CASES.index(read.case)]) ** 2 / 3.0) ** 0.5
-            for read in self.reads
-        ]
-        value = [read.middle for read in self.reads] + [read.spread / 2.0 for read in self.twice if read.spread is not None]
-        off += [read.uncertainty / 2**0.5 for read in self.twice]
-        bound = [read.topped_out for read in self.reads] + [False] * len(self.twice)
-        return Observed(np.array(value), np.array(off), np.array(bound))
-
-    def adjusted(self) -> Adjusted | None:
-        count = self.job.draws
-        noise = [f"sag {read.axle} {read.case}" for read in self.reads]
-        noise += [f"spread {read.axle} {read.case}" for read in self.twice]
-        rows = [np.stack([standard_normal(name, count) for name in names]) for names in (self.paths, noise)]
-        return adjusted(self.model, rows[0], rows[1], self.observed())
-
-
-def _of(here: Expected, read: SagRead) -> Array:
-    return np.asarray(here.sags[CASES.index(read.case)])
-
-
-def _hanging(job: Job, read: SagRead) -> Array | float:
-    return np.asarray(job.value(f"{read.axle}.hanging_length")) if read.taped else 0.0
-
-
-def _believed(asked: _Question, refused: Mapping[Axle, str]) -> SagsFound:
+def _believed(asked: Question, refused: Mapping[Axle, str]) -> SagsFound:
     """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
     doubtful: list[Compared] = []
     while True:
-        found = asked.adjusted()
+        found = asked.answered()
         if found is None:
             return SagsFound({}, 0, tuple(doubtful), (), refused)
         compared = _compared(asked, found)
@@ -211,7 +148,7 @@ def _believed(asked: _Question, refused: Mapping[Axle, str]) -> SagsFound:
     return SagsFound(fields, found.draws.shape[1] if fields else 0, tuple(told), _corrections(asked, found, fields), refused)
 
 
-def _compared(asked: _Question, found: Adjusted) -> list[Compared]:
+def _compared(asked: Question, found: Adjusted) -> list[Compared]:
     ends = {axle: expected(asked.job, axle) for axle in {read.axle for read in asked.reads}}
     rows = []
     for number, read in enumerate(asked.reads):
@@ -229,7 +166,7 @@ def _compared(asked: _Question, found: Adjusted) -> list[Compared]:
     return rows
 
 
-def _fields(asked: _Question, found: Adjusted) -> dict[str, Resolved]:
+def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
     """The fields that the sags correct, and those that follow one."""
     job, touched = asked.job, np.sum(found.learned**2, axis=1) > 1e-6
     best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)))
@@ -249,7 +186,7 @@ def _fields(asked: _Question, found: Adjusted) -> dict[str, Resolved]:
     return made
 
 
-def _corrections(asked: _Question, found: Adjusted, fields: Mapping[str, Resolved]) -> tuple[Correction, ...]:
+def _corrections(asked: Question, found: Adjusted, fields: Mapping[str, Resolved]) -> tuple[Correction, ...]:
     """Those worth telling: moved, or much narrowed."""
     told = []
     for row, path in enumerate(asked.paths):
@@ -260,5 +197,5 @@ def _corrections(asked: _Question, found: Adjusted, fields: Mapping[str, Resolve
         assert after is not None
         moved, narrowed = abs(float(found.best[row])), after.plus_minus_95 / before.plus_minus_95
         if moved > TOLD or narrowed < NARROWED:
-            told.append(Correction(path, before, after, float(found.best[row]) / ties**0.5))
-    return tuple(sorted(told, key=lambda one: -abs(one.surprise)))
+            told.append((ties, Correction(path, before, after, float(found.best[row]) / ties**0.5)))
+    return tuple(one for _, one in sorted(told, key=lambda each: -each[0]))

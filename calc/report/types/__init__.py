@@ -22,6 +22,7 @@ from calc.report.types.end import (
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
 from calc.report.types.plain import values
+from calc.report.types.sags import CorrectedReading, SagRow, SagsOfEnd, SagsReport
 from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
 from calc.report.types.setup import Candidate, Criterion, Curve, FoundSetupReport, Legs, Reason, SetupReport
 from calc.report.types.sure import Counted, HowSure, NextReading, RiderSpan
@@ -54,6 +55,7 @@ __all__ = [
     "Condition",
     "ConditionBarred",
     "ConditionFigures",
+    "CorrectedReading",
     "Counted",
     "Criterion",
     "Curve",
@@ -89,6 +91,9 @@ __all__ = [
     "Report",
     "Residual",
     "RiderSpan",
+    "SagRow",
+    "SagsOfEnd",
+    "SagsReport",
     "Seat",
     "Section",
     "SetupReport",

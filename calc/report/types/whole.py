@@ -11,6 +11,7 @@ from calc.job.declared import FieldPath, MaybeUse, Origin
 from calc.practice import Axle
 from calc.report.types.end import EndReport
 from calc.report.types.figure import Quantity, UsualRange
+from calc.report.types.sags import SagsReport
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +122,7 @@ class WholeBike:
     range_problems: tuple[Problem, ...]
     assumed: SharesAssumed
     measure_first: tuple[MeasureFirst, ...]
+    sags: SagsReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]

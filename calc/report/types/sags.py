@@ -1,0 +1,53 @@
+"""Sags found beside those expected, and what they correct."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.job.declared import FieldPath
+from calc.practice import Axle
+from calc.report.types.figure import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class SagRow:
+    """One sag: found, expected before it was looked at; `believed` False where it fits nothing and was left out."""
+
+    axle: Axle
+    label: str
+    found: Quantity
+    expected: Quantity
+    believed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CorrectedReading:
+    """A reading as it was and as the sags have it, in the unit of its field."""
+
+    path: FieldPath
+    label: str
+    before: Quantity
+    after: Quantity
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class SagsOfEnd:
+    """What the sags of an end say, in words; `refused` where they say nothing, and why."""
+
+    axle: Axle
+    rows: tuple[SagRow, ...]
+    spring_rate: Quantity | None
+    friction: Quantity | None
+    refused: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SagsReport:
+    """Both ends' sags found; `applied`: the answer rests on the corrected readings."""
+
+    ends: tuple[SagsOfEnd, ...]
+    corrections: tuple[CorrectedReading, ...]
+    applied: bool
+    words: str

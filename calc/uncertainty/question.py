@@ -1,0 +1,81 @@
+"""A job's sags as a question to the adjustment: what its readings, as standard normal numbers, let one observe."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.array import Array
+from calc.impossible import Impossible
+from calc.job import Job
+from calc.model.draws import at_normal, picked, working
+from calc.model.observed import CASES, Expected, SagRead, expected
+from calc.model.spread import standard_normal
+from calc.uncertainty.adjustment import Adjusted, Observed, adjusted
+
+
+@dataclass(frozen=True, eq=False)
+class Question:
+    """The sags of a job that count, and the readings that they may correct.
+
+    Parameters: job, not drawn; reads; paths, of readings that are not known exactly.
+    """
+
+    job: Job
+    reads: tuple[SagRead, ...]
+    paths: tuple[str, ...]
+
+    def model(self, z: Array) -> Array:
+        """What is observed of each sag, then half of what two readings of it differ by; a column of NaN where it cannot be."""
+        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)))
+        try:
+            return self._observed(moved)
+        except Impossible:
+            every = np.arange(z.shape[1])
+            good = working(moved, every, self._observed) if len(every) > 1 else every[:0]
+            found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
+            if len(good):
+                found[:, good] = self._observed(picked(moved, good))
+            return found
+
+    def _observed(self, moved: Job) -> Array:
+        ends = {axle: expected(moved, axle) for axle in {read.axle for read in self.reads}}
+        sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
+        halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
+        return np.stack(np.broadcast_arrays(*sags, *halves))
+
+    @property
+    def twice(self) -> tuple[SagRead, ...]:
+        """Those that were read twice and not at the top, which tell of friction too."""
+        return tuple(read for read in self.reads if read.spread is not None and not read.topped_out)
+
+    def observed(self) -> Observed:
+        """What was read, and how unsure it is."""
+        ends = {axle: expected(self.job, axle) for axle in {read.axle for read in self.reads}}
+        off = [
+            read.uncertainty / 2**0.5
+            if read.spread is not None
+            else (read.uncertainty**2 + float(ends[read.axle].friction[CASES.index(read.case)]) ** 2 / 3.0) ** 0.5
+            for read in self.reads
+        ]
+        value = [read.middle for read in self.reads] + [read.spread / 2.0 for read in self.twice if read.spread is not None]
+        off += [read.uncertainty / 2**0.5 for read in self.twice]
+        bound = [read.topped_out for read in self.reads] + [False] * len(self.twice)
+        return Observed(np.array(value), np.array(off), np.array(bound))
+
+    def answered(self) -> Adjusted | None:
+        """The readings adjusted to the sags, as often as the job is drawn; None where they cannot be."""
+        count = self.job.draws
+        noise = [f"sag {read.axle} {read.case}" for read in self.reads]
+        noise += [f"spread {read.axle} {read.case}" for read in self.twice]
+        rows = [np.stack([standard_normal(name, count) for name in names]) for names in (self.paths, noise)]
+        return adjusted(self.model, rows[0], rows[1], self.observed())
+
+
+def _of(here: Expected, read: SagRead) -> Array:
+    return np.asarray(here.sags[CASES.index(read.case)])
+
+
+def _hanging(job: Job, read: SagRead) -> Array | float:
+    return np.asarray(job.value(f"{read.axle}.hanging_length")) if read.taped else 0.0
