@@ -123,10 +123,10 @@ def drawn(job: Job, count: int | None = None) -> Job:
     return replace(done, samples=done.samples | {path: samples[:often] for path, samples in known.items()}) if known else done
 
 
-def at_normal(job: Job, values: Mapping[str, Array]) -> Job:
+def at_normal(job: Job, values: Mapping[str, Array], count: int) -> Job:
     """The job with readings moved to where a standard normal number of each says; those that are not named stay.
 
-    Parameters: job; values [-], by path, each a column.
+    Parameters: job; values [-], by path, each of `count` numbers; count [-].
     Returns: Job with samples.
     Raises: nothing.
     Formula: value + `calc.model.spread.off_at`; what follows another value moves with it.
@@ -135,7 +135,7 @@ def at_normal(job: Job, values: Mapping[str, Array]) -> Job:
     """
 
     def off(path: str, own: Reading) -> Number:
-        return off_at(path, own, values[path], least_off(job, path)) if path in values else 0.0
+        return off_at(path, own, values[path], least_off(job, path)) if path in values else np.zeros(count)
 
     return _moved(job, off)
 

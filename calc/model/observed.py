@@ -22,6 +22,7 @@ from calc.practice import Axle
 
 CASES = ("alone", "aboard")
 TOPPED = 0.5  # mm: a sag read as less is none
+_NEARLY = 0.9999  # of the force at full travel: what is carried must be below it
 STICKS = 15.0  # mm between two readings of one sag: no verdict then; common practice, no source
 
 
@@ -100,11 +101,11 @@ class Expected:
     friction: Array
 
 
-def expected(job: Job, axle: Axle) -> Expected:
+def expected(job: Job, axle: Axle, all_held: bool = True) -> Expected:
     """Settle an end as it was found, under the bike alone and with the rider.
 
-    Parameters: job, drawn or not; axle.
-    Returns: Expected.
+    Parameters: job, drawn or not; axle; all_held, whether a load that springs and gas do not carry is refused.
+    Returns: Expected; else such a load has a sag of NaN.
     Raises: Impossible as `calc.model.fork.fork`, `calc.model.shock.shock`, `found_setup` and `calc.end.sag.settle`.
     Formula: see `calc.end.sag.settle`; friction along the leg = at the wheel x ratio.
     Source: see there.
@@ -119,11 +120,12 @@ def expected(job: Job, axle: Axle) -> Expected:
     loads, end = end_loads(job, axle), assembly.end(found_setup(job, axle, assembly))
     wide = end.wheel_force(0.0, ISOTHERMAL)
     load = np.stack(np.broadcast_arrays(loads.alone, loads.aboard, wide)[:2])
-    both = settle(end, load)
+    carried = np.inf if all_held else np.asarray(end.wheel_force(end.travel, ISOTHERMAL))
+    both = settle(end, np.minimum(load, _NEARLY * carried))
     along = axle == "front"
     friction = both.friction * (end.motion.ratio(both.travel) if along else 1.0)
     sags = np.asarray(both.stroke_unbounded if along else both.travel_unbounded)
-    return Expected(end, load, sags, np.broadcast_to(friction, sags.shape))
+    return Expected(end, load, np.where(load < _NEARLY * carried, sags, np.nan), np.broadcast_to(friction, sags.shape))
 
 
 def spring_rate_found(job: Job, axle: Axle, sags: Array) -> Number:

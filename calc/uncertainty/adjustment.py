@@ -64,8 +64,8 @@ class Adjusted:
 def adjusted(model: Model, drawn: Array, noise: Array, observed: Observed) -> Adjusted | None:
     """Adjust a model's parameters to what was observed.
 
-    Parameters: model, from parameters of shape (parameters, columns) to results of shape (observations, columns), a column of
-    NaN where it cannot be worked out; drawn, standard normal draws of the parameters, (parameters, draws); noise, standard
+    Parameters: model, from parameters [-], (parameters, columns), to results [any unit], (observations, columns), a column of
+    NaN where it cannot be worked out; drawn [-], standard normal draws of the parameters, (parameters, draws); noise [-], standard
     normal draws of the observations' errors, (observations, draws); observed.
     Returns: Adjusted; None where the model cannot be worked out as things were known before.
     Raises: nothing.
@@ -78,7 +78,7 @@ def adjusted(model: Model, drawn: Array, noise: Array, observed: Observed) -> Ad
         >>> observed = Observed(np.array([1.0]), np.array([1.0]), np.array([False]))
         >>> draws, noise = np.zeros((1, 2)), np.zeros((1, 2))
         >>> found = adjusted(lambda z: z, draws, noise, observed)
-        >>> found.best.round(6).tolist(), float(1.0 - found.learned[0] @ found.learned[0])
+        >>> found.best.round(4).tolist(), round(float(1.0 - found.learned[0] @ found.learned[0]), 4)
         ([0.5], 0.5)
     """
     count = len(drawn)

@@ -21,6 +21,7 @@ from calc.uncertainty.question import Question
 
 DOUBTFUL = 3.0  # standard uncertainties: what fits nothing
 TOLD = 1.0  # standard uncertainties that a reading moves by, or
+_LEARNED = 1e-6  # of a reading's variance: less is nothing learned
 NARROWED = 0.8  # of its +/- left: then its correction is told
 
 
@@ -28,7 +29,7 @@ NARROWED = 0.8  # of its +/- left: then its correction is told
 class Compared:
     """One sag found beside what was expected of it [mm].
 
-    Parameters: read; expected, before any sag was looked at, and its 95 % half-width; fitted, by the corrected readings; friction,
+    Parameters: read; expected, before any sag was looked at, and expected_half, its 95 % half-width; fitted, by the corrected readings; friction,
     the half-band expected; surprise [-], what it is off by in the end over what that should scatter by; believed, False where that
     is too much.
     """
@@ -136,16 +137,22 @@ def _believed(asked: Question, refused: Mapping[Axle, str]) -> SagsFound:
     while True:
         found = asked.answered()
         if found is None:
-            return SagsFound({}, 0, tuple(doubtful), (), refused)
+            return SagsFound({}, 0, _in_order(doubtful), (), refused)
         compared = _compared(asked, found)
         worst = max(compared, key=lambda one: abs(one.surprise))
-        if abs(worst.surprise) <= DOUBTFUL or len(asked.reads) == 1:
+        if abs(worst.surprise) <= DOUBTFUL:
             break
         doubtful.append(replace(worst, believed=False))
+        if len(asked.reads) == 1:
+            return SagsFound({}, 0, _in_order(doubtful), (), refused)
         asked = replace(asked, reads=tuple(read for read in asked.reads if read is not worst.read))
-    told = sorted([*doubtful, *compared], key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case)))
     fields = _fields(asked, found)
-    return SagsFound(fields, found.draws.shape[1] if fields else 0, tuple(told), _corrections(asked, found, fields), refused)
+    told = _in_order([*doubtful, *compared])
+    return SagsFound(fields, found.draws.shape[1] if fields else 0, told, _corrections(asked, found, fields), refused)
+
+
+def _in_order(told: list[Compared]) -> tuple[Compared, ...]:
+    return tuple(sorted(told, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
 
 
 def _compared(asked: Question, found: Adjusted) -> list[Compared]:
@@ -168,9 +175,9 @@ def _compared(asked: Question, found: Adjusted) -> list[Compared]:
 
 def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
     """The fields that the sags correct, and those that follow one."""
-    job, touched = asked.job, np.sum(found.learned**2, axis=1) > 1e-6
-    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)))
-    draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)))
+    job, touched = asked.job, np.sum(found.learned**2, axis=1) > _LEARNED
+    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)), 1)
+    draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
     learned = dict(zip(asked.paths, found.learned, strict=True))
     changed = {path for path, flag in zip(asked.paths, touched, strict=True) if flag}
     for path in draws.samples:  # in the order that a value comes after the one it follows
@@ -191,7 +198,7 @@ def _corrections(asked: Question, found: Adjusted, fields: Mapping[str, Resolved
     told = []
     for row, path in enumerate(asked.paths):
         before, ties = asked.job.fields[path].reading, float(found.learned[row] @ found.learned[row])
-        if path not in fields or before is None or path.endswith("hanging_length"):
+        if path not in fields or before is None or ties < _LEARNED or path.endswith("hanging_length"):
             continue
         after = fields[path].reading
         assert after is not None

@@ -28,22 +28,22 @@ class Question:
 
     def model(self, z: Array) -> Array:
         """What is observed of each sag, then half of what two readings of it differ by; a column of NaN where it cannot be."""
-        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)))
+        every = np.arange(z.shape[1])
+        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)), len(every))
+        found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
         try:
-            return self._observed(moved)
+            found[:] = self._observed(moved)
         except Impossible:
-            every = np.arange(z.shape[1])
             good = working(moved, every, self._observed) if len(every) > 1 else every[:0]
-            found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
             if len(good):
                 found[:, good] = self._observed(picked(moved, good))
-            return found
+        return found
 
     def _observed(self, moved: Job) -> Array:
-        ends = {axle: expected(moved, axle) for axle in {read.axle for read in self.reads}}
+        ends = {axle: expected(moved, axle, all_held=False) for axle in {read.axle for read in self.reads}}
         sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
         halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
-        return np.stack(np.broadcast_arrays(*sags, *halves))
+        return np.stack([np.broadcast_to(one, np.broadcast(*sags, *halves).shape) for one in (*sags, *halves)]).reshape(len(sags) + len(halves), -1)
 
     @property
     def twice(self) -> tuple[SagRead, ...]:
