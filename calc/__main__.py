@@ -37,7 +37,8 @@ EXAMPLES = f"""examples:
   python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
-Exit status: 0 sized (or checked), 1 an end has no answer (the letter says why), 2 the job could not be read, 3 a fault of this program.
+Exit status: 0 sized or checked, 1 an end has no answer (the letter says why), 2 the job could not be read,
+3 a fault of this program.
 """
 
 

@@ -49,7 +49,13 @@ def is_drawn(found: Resolved) -> bool:
     Raises: nothing. Formula: none. Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
-    return found.applies and not found.field.decision and not found.field.result and found.reading is not None and found.reading.plus_minus_95 > 0
+    return (
+        found.applies
+        and not found.field.decision
+        and not found.field.result
+        and found.reading is not None
+        and found.reading.plus_minus_95 > 0
+    )
 
 
 def fit_offs(job: Job) -> tuple[str, ...]:
@@ -120,7 +126,7 @@ def drawn(job: Job, count: int | None = None) -> Job:
     if known:
         often = min(often, *(len(samples) for samples in known.values()))
     done = replace(_moved(job, lambda path, own: deviation(path, own, often, least_off(job, path))), draws=often)
-    return replace(done, samples=done.samples | {path: samples[:often] for path, samples in known.items()}) if known else done
+    return replace(done, samples={**done.samples, **{path: samples[:often] for path, samples in known.items()}}) if known else done
 
 
 def at_normal(job: Job, values: Mapping[str, Array], count: int) -> Job:

@@ -96,7 +96,7 @@ class Expected:
     """
 
     end: End
-    loads: Number
+    loads: Array
     sags: Array
     friction: Array
 
@@ -146,6 +146,6 @@ def spring_rate_found(job: Job, axle: Axle, sags: Array) -> Number:
     here = expected(job, axle)
     end = here.end
     travel = end.motion.travel(sags) if axle == "front" else sags
-    springs, gas = end.spring_wheel_force(travel), end.gas_wheel_force(travel, ISOTHERMAL)
+    springs, gas = np.asarray(end.spring_wheel_force(travel)), np.asarray(end.gas_wheel_force(travel, ISOTHERMAL))
     moved = here.loads[1] - here.loads[0] - (gas[1] - gas[0])
     return np.asarray(fitted.rate(job, axle) * moved / (springs[1] - springs[0]))

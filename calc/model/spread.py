@@ -9,7 +9,7 @@ from statistics import NormalDist
 import numpy as np
 
 from calc.array import Array
-from calc.quantities.reading import Origin, Reading, Spread
+from calc.quantities.reading import Reading, Spread
 
 _FAR = 8.0  # standard deviations, beyond which a bound changes no draw
 TRUNCATED = {"place.exponent": (1.0, 1.4)}  # slow to adiabatic: air can do no other
@@ -80,6 +80,7 @@ def off_at(name: str, reading: Reading, z: Array, least: float = -np.inf) -> Arr
     that is no straight line, from a table, to 1e-5 standard deviations.
     Source: the probability integral transform.
     Example:
+        >>> from calc.quantities.reading import Origin
         >>> off_at("a", Reading(10.0, 2.0, Origin.MEASURED), np.array([-1.0, 0.0, 2.0])).tolist()
         [-1.0, 0.0, 2.0]
         >>> off_at("a", Reading(10.0, 2.0, Origin.ASSUMED, Spread.RECTANGULAR), np.array([-9.0, 0.0, 9.0])).round(6).tolist()
@@ -126,6 +127,7 @@ def drawn_uncertainty(name: str, reading: Reading) -> float:
     Source: N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 2nd ed., 13.10; from memory, tested
     against scipy.
     Example:
+        >>> from calc.quantities.reading import Origin
         >>> round(drawn_uncertainty("place.exponent", Reading(1.33, 0.07, Origin.ASSUMED, Spread.RECTANGULAR)), 4)
         0.033
     """

@@ -48,7 +48,11 @@ def _sags_found(report: Report) -> list[str]:
     """Whether the sags are as expected, and the two readings that they tell most of."""
     if report.sags is None:
         return []
-    said = [f"{end.axle.capitalize()}: {words[0].lower()}{words[1:]}" for end in report.sags.ends for words in end.words[: len(end.rows) or 1]]
+    said = [
+        f"{end.axle.capitalize()}: {words[0].lower()}{words[1:]}"
+        for end in report.sags.ends
+        for words in end.words[: len(end.rows) or 1]
+    ]
     return [*said, *(one.words for one in report.sags.corrections[:2])]
 
 

@@ -17,7 +17,7 @@ from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound
 
 _CASES = {"alone": "free sag", "aboard": "rider sag"}
 _LOOK = (
-    "Not the springs: look for a bent tube (runout over 0.2 mm), dry bushes or seals, an axle clamped with the fork leg pulled over, "
+    "Not the springs: look for a bent tube (runout over 0.2 mm), dry bushes or seals, an axle clamped with a leg pulled over, "
     "a linkage that binds, a chain too tight."
 )
 
@@ -30,7 +30,9 @@ def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
     Raises: nothing. Formula: none. Source: none.
     Example: see `tests/unit/report/test_sags.py`.
     """
-    ends = tuple(_end(job, axle, found) for axle in AXLES if axle in found.refused or any(one.read.axle == axle for one in found.compared))
+    ends = tuple(
+        _end(job, axle, found) for axle in AXLES if axle in found.refused or any(one.read.axle == axle for one in found.compared)
+    )
     if not ends:
         return None
     corrections = tuple(_corrected(one) for one in found.corrections)
@@ -47,8 +49,9 @@ def _whole_words(corrections: tuple[CorrectedReading, ...], applied: bool) -> st
 
 
 def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
+    travel = job.number(f"{axle}.travel")
     if axle in found.refused:
-        return SagsOfEnd(axle, (), None, None, found.refused[axle], (found.refused[axle],))
+        return SagsOfEnd(axle, travel, (), None, None, found.refused[axle], (found.refused[axle],))
     compared = [one for one in found.compared if one.read.axle == axle]
     rows = tuple(_row(one) for one in compared)
     rate, friction = _rate(job, axle, compared), _friction(found, axle)
@@ -57,7 +60,7 @@ def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
         *_rate_words(job, axle, rate),
         *_friction_words(job, axle, friction, found),
     )
-    return SagsOfEnd(axle, rows, rate, friction, "", words)
+    return SagsOfEnd(axle, travel, rows, rate, friction, "", words)
 
 
 def _row(one: Compared) -> SagRow:
@@ -91,7 +94,8 @@ def _rate(job: Job, axle: Axle, compared: list[Compared]) -> Quantity | None:
 def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
     if rate is None or rate.plus_minus_95 is None:
         return ()
-    said = f"By these two sags alone, gas taken off, {'the springs are' if axle == 'front' else 'the spring is'} {banded_text(rate)} N/mm"
+    springs = "the springs are" if axle == "front" else "the spring is"
+    said = f"By these two sags alone, gas taken off, {springs} {banded_text(rate)} N/mm"
     path = f"{axle}.rate"
     if not job.entered(path) or not job.fields[path].applies:
         return (f"{said}.",)
@@ -100,7 +104,11 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
     off, room = rate.value - read.value, (rate.plus_minus_95**2 + read.plus_minus_95**2) ** 0.5
     if abs(off) <= room:
         return (f"{said}: the {rate_text(read.value)} fits that.",)
-    tired = " Tired, or not what is marked: put it on a tester." if off < 0 else " Not what is marked, or something holds it up: put it on a tester."
+    tired = (
+        " Tired, or not what is marked: put it on a tester."
+        if off < 0
+        else " Not what is marked, or something holds it up: put it on a tester."
+    )
     return (f"{said}, not {rate_text(read.value)}.{tired}",)
 
 
@@ -133,7 +141,11 @@ def _corrected(one: Correction) -> CorrectedReading:
     places = _places(one.after, one.path)
     before, after = (_in_unit(reading, one.path, places) for reading in (one.before, one.after))
     far = abs(one.surprise) > DOUBTFUL
-    label = field.label if field.end == "both" or field.end in field.label.lower() else f"{field.end.capitalize()}: {field.label[0].lower()}{field.label[1:]}"
+    label = (
+        field.label
+        if field.end == "both" or field.end in field.label.lower()
+        else f"{field.end.capitalize()}: {field.label[0].lower()}{field.label[1:]}"
+    )
     words = f"{label} {_text(before)} {one.before.origin}: {_text(after)} by your sags."
     if far:
         words += " That is further off than its ± allows: it may be this reading or one of the others here. Take it again."

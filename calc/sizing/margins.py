@@ -38,7 +38,8 @@ def margins(job: Job, axle: Axle, setup: Setup, own: bool = False) -> Margins:
     reading too.
     Returns: Margins. A reading that cannot be moved either way (the leg would lock) counts for nothing.
     Raises: nothing.
-    Formula: 2 sqrt(sum u_i^2 (df/dx_i)^2), each reading moved by its standard uncertainty both ways, all in one run; corrected readings as they are tied.
+    Formula: 2 sqrt(sum u_i^2 (df/dx_i)^2), each reading moved by its standard uncertainty both ways, all in one run;
+    corrected readings as they are tied.
     Source: JCGM 100:2008, 5.1.2 and 5.2.2.
     Example:
         >>> from calc.demo import jobs

@@ -1,15 +1,17 @@
 """Least-squares adjustment: what observed results say about what they hang on.
 
-Every parameter is a standard normal number beforehand. Gauss-Newton finds its most probable value; the same for each draw,
-with its parameters and observations perturbed (randomised maximum likelihood), gives what is left of its spread. It is ours
-because scipy is too large to ship, and because all draws go through the model in one run.
+Every parameter is a standard normal number beforehand. Gauss-Newton finds its most probable value and, the model taken as straight
+there, what is left of its spread; draws from that are then moved, each along a chain of its own, to where the bent model has them.
+Ours because scipy is too large to ship, and because all draws go through the model in one run.
 """
 
 from __future__ import annotations
 
 import math
+import zlib
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from statistics import NormalDist
 
 import numpy as np
@@ -20,10 +22,16 @@ Model = Callable[[Array], Array]
 
 _STEP = 2e-3  # standard deviations that a slope is taken over
 _ROUNDS, _HALVINGS = 12, 4
-_SETTLED, _NEAR = 1e-5, 0.1  # of -2 ln probability: the most probable values, and a draw, get no better
+_SETTLED = 1e-5  # of -2 ln probability: the most probable values get no better
+_STEPS = 36  # of a draw's chain, by turns:
+_REACH = 0.7  # in every direction, of a new draw;
+_LINES, _STRIDE = 3, 2.2  # along one of the parameters most learned about, the others with it, standard deviations left;
+_BESIDE = 0.5  # of what two other draws differ by.
+_WIDE = 1.6  # that many times as wide as a straight model has it: a chain that is short comes in sooner than it gets out
+_ROOT = math.sqrt(2.0 * math.pi)
 _BLIND = 1e6  # times its uncertainty, an observation says nothing
 _FAR = 30.0  # standard deviations, beyond which a bound is broken by as much as numbers can tell
-_COUNTS = 1e-3  # of an observation's variance: a parameter that moves none by as much is left as it was drawn
+_COUNTS = 1e-4  # of a parameter's variance: where less was learned it is left as it was drawn
 
 
 @dataclass(frozen=True, eq=False)
@@ -44,7 +52,7 @@ class Adjusted:
     """An adjustment's outcome.
 
     Parameters: best [-], the parameters' most probable values, in their standard deviations from what was known before; draws
-    [-], the same for each draw that could be worked out, a column each, and kept, which they are; learned [-], for each
+    [-], the same for each draw that could be worked out, a column each; learned [-], for each
     parameter a row a with covariance after = identity - a a^T; expected, the observations' values before; fitted, after;
     surprise [-], what each is off by after the adjustment over what that should scatter by. Of the draws that could be worked out,
     expected_draws before and fitted_draws after.
@@ -52,7 +60,6 @@ class Adjusted:
 
     best: Array
     draws: Array
-    kept: Array
     learned: Array
     expected: Array
     expected_draws: Array
@@ -61,55 +68,46 @@ class Adjusted:
     surprise: Array
 
 
-def adjusted(model: Model, drawn: Array, noise: Array, observed: Observed) -> Adjusted | None:
+def adjusted(model: Model, drawn: Array, observed: Observed, seed: str = "") -> Adjusted | None:
     """Adjust a model's parameters to what was observed.
 
     Parameters: model, from parameters [-], (parameters, columns), to results [any unit], (observations, columns), a column of
-    NaN where it cannot be worked out; drawn [-], standard normal draws of the parameters, (parameters, draws); noise [-], standard
-    normal draws of the observations' errors, (observations, draws); observed.
+    NaN where it cannot be worked out; drawn [-], standard normal draws of the parameters, (parameters, draws); observed; seed of
+    the chains.
     Returns: Adjusted; None where the model cannot be worked out as things were known before.
     Raises: nothing.
-    Formula: least |z - z0|^2 + sum ((y - h(z)) / u)^2, by z = z0 + H^T (H H^T + R)^-1 (y - h(z) + H (z - z0)), repeated; z0 = 0 for
-    the most probable, the draw for each draw. A bound counts as the reading that leaves the same mean and variance, see `_read`. Surprise: v / sqrt(diag R (H H^T + R)^-1 R), v = y - h.
-    Source: A. Tarantola, Inverse Problem Theory (SIAM 2005), 3.2 and 6.22.2; D. S. Oliver, N. He, A. C. Reynolds, ECMOR V (1996)
-    (randomised maximum likelihood); W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968) (surprise); from memory,
-    tested against closed forms, a grid and scipy.
+    Formula: least |z|^2 + sum ((y - h(z)) / u)^2, by z = H^T (H H^T + R)^-1 (y - h(z) + H z), repeated. A bound counts there as the
+    reading that leaves the same mean and variance, see `_read`. Draws: see `_chained`. Surprise: v / sqrt(diag R (H H^T + R)^-1 R),
+    v = y - h.
+    Source: A. Tarantola, Inverse Problem Theory (SIAM 2005), 3.2; W. Baarda, A Testing Procedure for Use in Geodetic Networks
+    (1968) (surprise); from memory, tested against closed forms, a grid and scipy.
     Example:
         >>> observed = Observed(np.array([1.0]), np.array([1.0]), np.array([False]))
-        >>> draws, noise = np.zeros((1, 2)), np.zeros((1, 2))
-        >>> found = adjusted(lambda z: z, draws, noise, observed)
+        >>> found = adjusted(lambda z: z, np.zeros((1, 2)), observed)
         >>> found.best.round(4).tolist(), round(float(1.0 - found.learned[0] @ found.learned[0]), 4)
         ([0.5], 0.5)
     """
-    count = len(drawn)
-    start, every = np.zeros((count, 1)), np.ones(count, dtype=bool)
+    start = np.zeros((len(drawn), 1))
     expected = model(start)
     if np.any(np.isnan(expected)):
         return None
-    observed = _read(model, start, expected, observed)
-    best = _descend(model, start, expected, observed.value[:, None], observed, every, _SETTLED)
-    fitted = model(best)
-    slopes = _slopes(model, best, fitted, every)[:, :, 0]
-    spread = slopes @ slopes.T + np.diag(observed.uncertainty**2)
+    read = _read(model, start, expected, observed)
+    best, fitted, slopes = _descend(model, start, expected, read)
+    spread = slopes @ slopes.T + np.diag(read.uncertainty**2)
     learned = np.linalg.solve(np.linalg.cholesky(spread), slopes).T
-    counts = np.any(slopes**2 > _COUNTS * observed.uncertainty[:, None] ** 2, axis=0)
+    draws, fits = _chained(model, best, slopes, learned, drawn, (observed, read), seed)
     before = model(drawn)
-    kept = np.flatnonzero(~np.isnan(before).any(axis=0))
-    wanted = observed.value[:, None] + observed.uncertainty[:, None] * noise[:, kept]
-    after = _descend(model, drawn[:, kept], before[:, kept], wanted, observed, counts, _NEAR)
-    fits = model(after)
     good = ~np.isnan(fits).any(axis=0)
-    scatter = observed.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
+    scatter = read.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
     return Adjusted(
         best[:, 0],
-        after[:, good],
-        kept[good],
+        draws[:, good],
         learned,
         expected[:, 0],
-        before[:, kept],
+        before[:, ~np.isnan(before).any(axis=0)],
         fitted[:, 0],
         fits[:, good],
-        (observed.value - fitted[:, 0]) / scatter,
+        (read.value - fitted[:, 0]) / scatter,
     )
 
 
@@ -120,10 +118,7 @@ def _read(model: Model, start: Array, value: Array, observed: Observed) -> Obser
     if not np.any(observed.at_most):
         return observed
     others = replace(observed, uncertainty=np.where(observed.at_most, _BLIND * observed.uncertainty, observed.uncertainty))
-    every = np.ones(len(start), dtype=bool)
-    best = _descend(model, start, value, observed.value[:, None], others, every, _SETTLED)
-    middle = model(best)
-    slopes = _slopes(model, best, middle, every)[:, :, 0]
+    _, middle, slopes = _descend(model, start, value, others)
     tie = slopes @ slopes.T
     known = np.linalg.solve(tie + np.diag(others.uncertainty**2), tie)
     scatter = np.diag(tie - tie @ known) + observed.uncertainty**2
@@ -139,62 +134,128 @@ def _read(model: Model, start: Array, value: Array, observed: Observed) -> Obser
     return Observed(read, off, np.zeros(len(read), dtype=bool))
 
 
-def _descend(model: Model, start: Array, value: Array, wanted: Array, observed: Observed, counts: Flags, near: float) -> Array:
-    """Gauss-Newton from `start`, whose results are `value`, until no step makes it better by more than `near`. A step that makes matters
-    worse, or leads where the model has no answer, is halved. Each column goes its own way, and stays once it has settled.
+def _descend(model: Model, start: Array, value: Array, observed: Observed) -> tuple[Array, Array, Array]:
+    """Gauss-Newton from `start`, one column, whose results are `value`, until no step makes it better: where it ends, the results and
+    the slopes there. A step that makes matters worse, or leads where the model has no answer, is halved.
     """
-    z, now, going = start.copy(), value.copy(), np.arange(start.shape[1])
+    z, now, wanted = start, value, observed.value[:, None]
+    worth = float("inf")
     for _ in range(_ROUNDS):
-        here, first, aim = z[:, going], start[:, going], wanted[:, going]
-        slopes = _slopes(model, here, now[:, going], counts)
-        step = _step(slopes, here - first, aim - now[:, going], observed) - here + first
-        worth = _worth(here - first, aim - now[:, going], observed)
-        z[:, going], now[:, going] = _walked(model, (here, now[:, going]), step, first, aim, observed)
-        going = going[worth - _worth(z[:, going] - first, aim - now[:, going], observed) > near]
-        if not len(going):
+        slopes = _slopes(model, z, now)
+        better = float(_missed(z, now, observed)[0])
+        if worth - better < _SETTLED:
             break
-    return z
+        worth = better
+        aim = np.linalg.solve(slopes @ slopes.T + np.diag(observed.uncertainty**2), wanted - now + slopes @ z)
+        step = slopes.T @ aim - z
+        for _ in range(_HALVINGS):
+            there = model(z + step)
+            if _missed(z + step, there, observed)[0] <= worth:
+                z, now = z + step, there
+                break
+            step = 0.5 * step
+    return z, now, slopes
 
 
-def _walked(
-    model: Model, here: tuple[Array, Array], step: Array, start: Array, wanted: Array, observed: Observed
+def _missed(z: Array, results: Array, observed: Observed) -> Array:
+    """-2 ln of how probable parameters are, a column each: what is to become least."""
+    off = (observed.value[:, None] - results) / observed.uncertainty[:, None]
+    chance = np.where(observed.at_most[:, None], _below(off), off**2)
+    return np.asarray(np.sum(z**2, axis=0) + np.sum(chance, axis=0))
+
+
+def _below(off: Array) -> Array:
+    """-2 ln of the standard normal distribution function, from a table."""
+    at, values = _table()
+    return np.where(off > at[0], np.interp(off, at, values), off**2 + 2.0 * np.log(_ROOT * np.maximum(-off, 1.0)))
+
+
+@lru_cache(maxsize=1)
+def _table() -> tuple[Array, Array]:
+    at = np.linspace(-12.0, 8.0, 2001)
+    return at, np.array([-2.0 * math.log(0.5 * math.erfc(-x / 2**0.5)) for x in at])
+
+
+def _chained(
+    model: Model, best: Array, slopes: Array, learned: Array, drawn: Array, seen: tuple[Observed, Observed], seed: str
 ) -> tuple[Array, Array]:
-    """Where a step leads, and the results there: whole, or halved as often as it takes; nowhere where that does not help."""
-    z, now = here
-    worth, share = _worth(z - start, wanted - now, observed), np.ones(z.shape[1])
-    for _ in range(_HALVINGS):
-        tried = z + share * step
-        then = model(tried)
-        worse = ~(_worth(tried - start, wanted - then, observed) <= worth * (1.0 + 1e-9))  # NaN is worse
-        if not np.any(worse):
-            break
-        share = np.where(worse, 0.5 * share, share)
-    return np.where(worse, z, tried), np.where(worse, now, then)
+    """Draws of the parameters after the adjustment, and their results.
+
+    They begin as draws of the normal distribution that a straight model would leave, widened; each then goes its own chain, whose
+    steps are taken as often as the bent model finds them as probable, so that its own distribution is kept. By turns a step keeps
+    the distribution of the straight model, leads along one parameter with the others as they are tied to it, or along what two
+    other draws differ by.
+    W. K. Hastings, Biometrika 57 (1970) 97; S. L. Cotter and others, Statistical Science 28 (2013) 424; C. J. F. ter Braak,
+    Statistics and Computing 16 (2006) 239; from memory.
+    """
+    observed, read = seen
+    counts = np.sum(learned**2, axis=1) > _COUNTS
+    count, scatter = int(np.count_nonzero(counts)), _scatter(learned[counts])
+    left = np.eye(len(learned)) - learned @ learned.T
+    along = np.argsort(-np.sum(learned**2, axis=1))[:_LINES]
+
+    def whole(z: Array, results: Array) -> Array:
+        return np.nan_to_num(_missed(z, results, observed), nan=np.inf, posinf=np.inf)
+
+    def beside(z: Array, results: Array) -> Array:
+        """-2 ln of how much more probable it is than a straight model has it."""
+        off = z - best
+        return whole(z, results) - np.sum(off**2, axis=0) - np.sum((slopes @ off / read.uncertainty[:, None]) ** 2, axis=0)
+
+    z = drawn.copy()
+    z[counts] = best[counts] + _WIDE * (scatter @ drawn[counts])
+    now = model(z)
+    for number in range(_STEPS if count else 0):
+        random, tried = uniform(f"{seed} {number}", (2 * count + 2, z.shape[1])), z.copy()
+        fresh = np.sqrt(-2.0 * np.log(random[:count])) * np.cos(2.0 * np.pi * random[count : 2 * count])
+        weigh = whole
+        if number % 3 == 0:
+            tried[counts] = best[counts] + (1.0 - _REACH**2) ** 0.5 * (z[counts] - best[counts]) + _REACH * (scatter @ fresh)
+            weigh = beside
+        elif number % 3 == 1:
+            line = int(along[number // 3 % len(along)])
+            tried += _STRIDE * left[:, line : line + 1] / left[line, line] ** 0.5 * fresh[:1]
+        else:
+            one, other = np.argsort(random[0]), np.argsort(random[-2])
+            tried += _BESIDE * (z[:, one] - z[:, other])
+        there = model(tried)
+        with np.errstate(invalid="ignore"):  # from nowhere to nowhere
+            taken = np.log(random[-1]) < 0.5 * (weigh(z, now) - weigh(tried, there))
+        z, now = np.where(taken, tried, z), np.where(taken, there, now)
+    return z, now
 
 
-def _worth(off: Array, missed: Array, observed: Observed) -> Array:
-    """What is to become least."""
-    return np.asarray(np.sum(off**2, axis=0) + np.sum((missed / observed.uncertainty[:, None]) ** 2, axis=0))
+def _scatter(learned: Array) -> Array:
+    """The symmetric root of the covariance left, identity - A A^T."""
+    size, directions = np.linalg.eigh(learned.T @ learned)
+    within = directions / (1.0 + np.sqrt(np.maximum(1.0 - size, 0.0))) @ directions.T
+    return np.asarray(np.eye(len(learned)) - learned @ within @ learned.T)
 
 
-def _step(slopes: Array, off: Array, missed: Array, observed: Observed) -> Array:
-    """Where a model as straight as it is here would have its least, from each column's start."""
-    aim = missed + np.einsum("opc,pc->oc", slopes, off)
-    spread = np.einsum("opc,qpc->coq", slopes, slopes) + np.diag(observed.uncertainty**2)
-    return np.asarray(np.einsum("opc,co->pc", slopes, np.linalg.solve(spread, aim.T[:, :, None])[:, :, 0]))
-
-
-def _slopes(model: Model, z: Array, now: Array, counts: Flags) -> Array:
-    """How each result moves with each parameter that counts, (observations, parameters, columns), from where they are `now`; all in
+def _slopes(model: Model, z: Array, now: Array) -> Array:
+    """How each result moves with each parameter, (observations, parameters), from one column of them, where they are `now`; all in
     one run. A parameter that cannot be moved there has no slope.
     """
-    rows = np.flatnonzero(counts)
-    count, columns = z.shape
-    moved = np.repeat(z[:, None, :], len(rows), axis=1)
-    moved[rows, np.arange(len(rows))] += _STEP
-    slopes = np.zeros((len(now), count, columns))
-    if not len(rows):
-        return slopes
-    found = model(moved.reshape(count, -1)).reshape(-1, len(rows), columns)
-    slopes[:, rows] = np.nan_to_num((found - now[:, None, :]) / _STEP)
-    return slopes
+    found = model(z + _STEP * np.eye(len(z)))
+    return np.asarray(np.nan_to_num((found - now) / _STEP))
+
+
+def uniform(seed: str, shape: tuple[int, int]) -> Array:
+    """Numbers that look drawn between 0 and 1, the same for the same seed. Ours: numpy's generators are left out of what a phone
+    fetches, and Python's own give one at a time.
+
+    Parameters: seed; shape [-].
+    Returns: numbers [-], above 0 and below 1.
+    Raises: nothing.
+    Formula: splitmix64 of a count from the seed's CRC on; its upper 53 bits + 1/2 over 2^53.
+    Source: G. L. Steele, D. Lea, C. H. Flood, OOPSLA 2014 (splitmix64); from memory.
+    Example:
+        >>> bool(abs(uniform("a", (100, 100)).mean() - 0.5) < 0.01)
+        True
+    """
+    count = np.arange(shape[0] * shape[1], dtype=np.uint64) + (np.uint64(zlib.crc32(seed.encode())) << np.uint64(32))
+    mixed = count * np.uint64(0x9E3779B97F4A7C15)
+    for shift, factor in ((30, 0xBF58476D1CE4E5B9), (27, 0x94D049BB133111EB)):
+        mixed = (mixed ^ (mixed >> np.uint64(shift))) * np.uint64(factor)
+    mixed ^= mixed >> np.uint64(31)
+    return np.asarray(((mixed >> np.uint64(11)).astype(float) + 0.5).reshape(shape) / 2.0**53)

@@ -29,16 +29,13 @@ NARROWED = 0.8  # of its +/- left: then its correction is told
 class Compared:
     """One sag found beside what was expected of it [mm].
 
-    Parameters: read; expected, before any sag was looked at, and expected_half, its 95 % half-width; fitted, by the corrected readings; friction,
-    the half-band expected; surprise [-], what it is off by in the end over what that should scatter by; believed, False where that
-    is too much.
+    Parameters: read; expected, before any sag was looked at, and expected_half, its 95 % half-width; surprise [-], what it is
+    off by in the end over what that should scatter by; believed, False where that is too much.
     """
 
     read: SagRead
     expected: float
     expected_half: float
-    fitted: float
-    friction: float
     surprise: float
     believed: bool = True
 
@@ -113,10 +110,8 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     """Why an end's sags say nothing, in words; empty where they say something."""
     for read in reads:
         if read.spread is not None and read.spread > STICKS:
-            return (
-                f"The two readings {'with the rider' if read.case == 'aboard' else 'of the bike alone'} differ by {read.spread:.0f} mm: "
-                f"something sticks. Free it and measure again."
-            )
+            which = "with the rider" if read.case == "aboard" else "of the bike alone"
+            return f"The two readings {which} differ by {read.spread:.0f} mm: something sticks. Free it and measure again."
         if read.sag < -TOPPED:
             return "One sag is below 0: longer than hanging. Check the hanging length."
     sags = {read.case: read.sag for read in reads}
@@ -156,27 +151,20 @@ def _in_order(told: list[Compared]) -> tuple[Compared, ...]:
 
 
 def _compared(asked: Question, found: Adjusted) -> list[Compared]:
-    ends = {axle: expected(asked.job, axle) for axle in {read.axle for read in asked.reads}}
-    rows = []
-    for number, read in enumerate(asked.reads):
-        hanging = read.hanging
-        rows.append(
-            Compared(
-                read,
-                float(found.expected[number]) + hanging,
-                half_width(found.expected_draws[number]),
-                float(found.fitted[number]) + hanging,
-                float(ends[read.axle].friction[CASES.index(read.case)]),
-                float(found.surprise[number]),
-            )
+    return [
+        Compared(
+            read,
+            float(found.expected[number]) + read.hanging,
+            half_width(found.expected_draws[number]),
+            float(found.surprise[number]),
         )
-    return rows
+        for number, read in enumerate(asked.reads)
+    ]
 
 
 def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
     """The fields that the sags correct, and those that follow one."""
     job, touched = asked.job, np.sum(found.learned**2, axis=1) > _LEARNED
-    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)), 1)
     draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
     learned = dict(zip(asked.paths, found.learned, strict=True))
     changed = {path for path, flag in zip(asked.paths, touched, strict=True) if flag}
@@ -187,8 +175,7 @@ def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
     for path in changed:
         was, samples = job.fields[path], np.asarray(draws.samples[path])
         assert was.reading is not None
-        value = float(np.ravel(best.samples[path])[0])
-        reading = Reading(value, half_width(samples), was.reading.origin, Spread.NORMAL)
+        reading = Reading(float(samples.mean()), half_width(samples), was.reading.origin, Spread.NORMAL)
         made[path] = replace(was, reading=reading, samples=samples, learned=tuple(learned.get(path, ())))
     return made
 

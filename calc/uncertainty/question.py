@@ -43,7 +43,8 @@ class Question:
         ends = {axle: expected(moved, axle, all_held=False) for axle in {read.axle for read in self.reads}}
         sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
         halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
-        return np.stack([np.broadcast_to(one, np.broadcast(*sags, *halves).shape) for one in (*sags, *halves)]).reshape(len(sags) + len(halves), -1)
+        rows = np.broadcast_arrays(*sags, *halves)
+        return np.stack(rows).reshape(len(rows), -1)
 
     @property
     def twice(self) -> tuple[SagRead, ...]:
@@ -66,11 +67,8 @@ class Question:
 
     def answered(self) -> Adjusted | None:
         """The readings adjusted to the sags, as often as the job is drawn; None where they cannot be."""
-        count = self.job.draws
-        noise = [f"sag {read.axle} {read.case}" for read in self.reads]
-        noise += [f"spread {read.axle} {read.case}" for read in self.twice]
-        rows = [np.stack([standard_normal(name, count) for name in names]) for names in (self.paths, noise)]
-        return adjusted(self.model, rows[0], rows[1], self.observed())
+        rows = np.stack([standard_normal(path, self.job.draws) for path in self.paths])
+        return adjusted(self.model, rows, self.observed(), "sags")
 
 
 def _of(here: Expected, read: SagRead) -> Array:

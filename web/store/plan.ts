@@ -184,9 +184,23 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
     ],
   },
   check: {
-    rows: [['elsewhere.hot_temperature'], ['elsewhere.high_altitude'], ['elsewhere.rider'], ['elsewhere.luggage', 'elsewhere.luggage_front_share']],
-    most: 4,
-    folds: [],
+    rows: (['front', 'rear'] as const).flatMap((end) => [
+      both(end, ['hanging_length']),
+      both(end, ['alone_sag', 'alone_again_sag']),
+      both(end, ['alone_length', 'alone_again_length']),
+      both(end, ['aboard_sag', 'aboard_again_sag']),
+      both(end, ['aboard_length', 'aboard_again_length']),
+    ]),
+    most: 6,
+    folds: [
+      { name: 'reading', title: 'How sags are read', fields: ['front.sags_read', 'rear.sags_read', 'bike.sags_correct'], says: ['front.sags_read', 'rear.sags_read'] },
+      {
+        name: 'conditions',
+        title: 'Conditions to check',
+        fields: ['elsewhere.hot_temperature', 'elsewhere.high_altitude', 'elsewhere.rider', 'elsewhere.luggage', 'elsewhere.luggage_front_share'],
+        says: ['elsewhere.hot_temperature', 'elsewhere.high_altitude'],
+      },
+    ],
   },
   card: { rows: [], most: 0, folds: [] },
 }

@@ -33,9 +33,10 @@ class CorrectedReading:
 
 @dataclass(frozen=True, slots=True)
 class SagsOfEnd:
-    """What the sags of an end say, in words; `refused` where they say nothing, and why."""
+    """What the sags of an end say, in words; `travel` [mm], where sag is read; `refused`: why they say nothing."""
 
     axle: Axle
+    travel: float
     rows: tuple[SagRow, ...]
     spring_rate: Quantity | None
     friction: Quantity | None

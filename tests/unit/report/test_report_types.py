@@ -37,6 +37,7 @@ NOT_DRAWN = {
     "SetupReport.landing_energy_rubber": IN_WORDS, "SizedEnd.standard": UNDRAWN, "EndOk.seat": UNDRAWN,
     "Candidate.criteria": UNDRAWN, "Candidate.short": UNDRAWN, "EndOk.verdict": IN_WORDS, "SizedEnd.yardstick": IN_WORDS,
     "YardstickReport.source": IN_WORDS, "Candidate.gap_other": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
+    "SagsOfEnd.spring_rate": IN_WORDS, "SagsOfEnd.friction": IN_WORDS,
     "WholeBike.modifiers": UNDRAWN, "Modifier.when": UNDRAWN,
 }  # fmt: skip
 

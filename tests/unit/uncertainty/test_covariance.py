@@ -14,8 +14,8 @@ from uncertainties import correlated_values, correlation_matrix, umath
 
 from calc.job import load
 from calc.model.draws import drawn, half_width
-from calc.model.spread import standard_normal
 from calc.model.motion import FIT_OFF, rear_motion
+from calc.model.spread import standard_normal
 from calc.motion.measured import FittedMotion, fit_pairs, widening
 from tests.support.documents import demo
 

@@ -16,8 +16,8 @@ from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
 from calc.model.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
-from calc.model.spread import deviation, drawn_uncertainty
 from calc.model.inputs import EndInputs, end_inputs
+from calc.model.spread import deviation, drawn_uncertainty
 from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import size_end
 from calc.sizing.coil import size

@@ -1,15 +1,19 @@
 import { report, reports } from '../../store/index.ts'
 import { lookedAt } from '../../store/looked.ts'
-import { PLAN } from '../../store/plan.ts'
+import { PLAN, rowsOf } from '../../store/plan.ts'
+import { exists } from '../field/Field.tsx'
 import { Rows } from '../field/Rows.tsx'
+import { FieldFold } from '../fold/FieldFold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { Conditions } from './Conditions.tsx'
+import { Sags } from './Sags.tsx'
 import './check.css'
 
-/** What the setup that is looked at does hot, high, under another rider or with luggage. */
+/** The sags found beside those expected; and what the setup that is looked at does hot, high, under another rider or with luggage. */
 export function Check() {
   const worst = lookedAt('front')?.places.findLast((row) => row.key === 'hot and high')
+  const shown = rowsOf('check', exists)
   const attitude = report.value?.attitude
   return (
     <Frame room="check" name="Check">
@@ -20,15 +24,23 @@ export function Check() {
         </p>
         {attitude && <p class="quiet">{attitude.words}</p>}
       </div>
-      <div class="picture conditions">
-        <Conditions end="front" />
-        <Conditions end="rear" />
+      <div class="picture">
+        <h2>Sags found</h2>
+        <div id="fields" tabIndex={-1}>
+          <Rows rows={shown} />
+        </div>
+        <Sags />
+      </div>
+      <div class="why">
+        <div class="conditions">
+          <Conditions end="front" />
+          <Conditions end="rear" />
+        </div>
       </div>
       <div class="based">
-        <h2>Conditions to check</h2>
-        <div id="fields" tabIndex={-1}>
-          <Rows rows={PLAN.check.rows} />
-        </div>
+        {PLAN.check.folds.map((plan) => (
+          <FieldFold key={plan.name} place="check" plan={plan} shown={[]} />
+        ))}
       </div>
     </Frame>
   )

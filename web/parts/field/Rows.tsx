@@ -12,6 +12,14 @@ const PAIRS: Record<string, [label: string, one: string, other: string]> = {
   'front.raised_volume': ['Oil in raises', '', 'by'],
   'rear.leverage': ['Leverage falls', '', 'by'],
   'rear.target_sag': ['Sag wanted', 'rider', 'free'],
+  'front.alone_sag': ['Front, bike alone', 'pushed', 'lifted'],
+  'front.aboard_sag': ['Front, rider on', 'pushed', 'lifted'],
+  'rear.alone_sag': ['Rear, bike alone', 'pushed', 'lifted'],
+  'rear.aboard_sag': ['Rear, rider on', 'pushed', 'lifted'],
+  'front.alone_length': ['Front, bike alone', 'pushed', 'lifted'],
+  'front.aboard_length': ['Front, rider on', 'pushed', 'lifted'],
+  'rear.alone_length': ['Rear, bike alone', 'pushed', 'lifted'],
+  'rear.aboard_length': ['Rear, rider on', 'pushed', 'lifted'],
   'elsewhere.luggage': ['Luggage', '', 'front'],
 }
 
@@ -46,6 +54,7 @@ const PARTNER: Partial<Record<FieldPath, FieldPath>> = {
   'front.filled_left': 'front.filled_right',
   'front.raised_volume': 'front.raised_height',
   'rear.leverage': 'rear.leverage_fall',
+  'elsewhere.luggage': 'elsewhere.luggage_front_share',
 }
 
 export function paired(fields: FieldPath[]): FieldPath[][] {
