@@ -8,43 +8,20 @@ Ours because scipy is too large to ship, and because all draws go through the mo
 from __future__ import annotations
 
 import math
-import zlib
-from collections.abc import Callable
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from statistics import NormalDist
 
 import numpy as np
 
-from calc.array import Array, Flags
-
-Model = Callable[[Array], Array]
+from calc.array import Array
+from calc.uncertainty.chains import chained
+from calc.uncertainty.misfit import Model, Observed, missed
 
 _STEP = 2e-3  # standard deviations that a slope is taken over
 _ROUNDS, _HALVINGS = 12, 4
 _SETTLED = 1e-5  # of -2 ln probability: the most probable values get no better
-_STEPS = 36  # of a draw's chain, by turns:
-_REACH = 0.7  # in every direction, of a new draw;
-_LINES, _STRIDE = 3, 2.2  # along one of the parameters most learned about, the others with it, standard deviations left;
-_BESIDE = 0.5  # of what two other draws differ by.
-_WIDE = 1.6  # that many times as wide as a straight model has it: a chain that is short comes in sooner than it gets out
-_ROOT = math.sqrt(2.0 * math.pi)
 _BLIND = 1e6  # times its uncertainty, an observation says nothing
 _FAR = 30.0  # standard deviations, beyond which a bound is broken by as much as numbers can tell
-_COUNTS = 1e-4  # of a parameter's variance: where less was learned it is left as it was drawn
-
-
-@dataclass(frozen=True, eq=False)
-class Observed:
-    """What was observed.
-
-    Parameters: value [any unit], one an observation; uncertainty [the same], standard, > 0; at_most, True where the value is
-    only known not to be above it.
-    """
-
-    value: Array
-    uncertainty: Array
-    at_most: Flags
 
 
 @dataclass(frozen=True, eq=False)
@@ -77,7 +54,7 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str = "") -> 
     Returns: Adjusted; None where the model cannot be worked out as things were known before.
     Raises: nothing.
     Formula: least |z|^2 + sum ((y - h(z)) / u)^2, by z = H^T (H H^T + R)^-1 (y - h(z) + H z), repeated. A bound counts there as the
-    reading that leaves the same mean and variance, see `_read`. Draws: see `_chained`. Surprise: v / sqrt(diag R (H H^T + R)^-1 R),
+    reading that leaves the same mean and variance, see `_read`. Draws: see `chained`. Surprise: v / sqrt(diag R (H H^T + R)^-1 R),
     v = y - h.
     Source: A. Tarantola, Inverse Problem Theory (SIAM 2005), 3.2; W. Baarda, A Testing Procedure for Use in Geodetic Networks
     (1968) (surprise); from memory, tested against closed forms, a grid and scipy.
@@ -95,7 +72,7 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str = "") -> 
     best, fitted, slopes = _descend(model, start, expected, read)
     spread = slopes @ slopes.T + np.diag(read.uncertainty**2)
     learned = np.linalg.solve(np.linalg.cholesky(spread), slopes).T
-    draws, fits = _chained(model, best, slopes, learned, drawn, (observed, read), seed)
+    draws, fits = chained(model, best, slopes, learned, drawn, (observed, read), seed)
     before = model(drawn)
     good = ~np.isnan(fits).any(axis=0)
     scatter = read.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
@@ -135,14 +112,14 @@ def _read(model: Model, start: Array, value: Array, observed: Observed) -> Obser
 
 
 def _descend(model: Model, start: Array, value: Array, observed: Observed) -> tuple[Array, Array, Array]:
-    """Gauss-Newton from `start`, one column, whose results are `value`, until no step makes it better: where it ends, the results and
-    the slopes there. A step that makes matters worse, or leads where the model has no answer, is halved.
+    """Gauss-Newton from `start`, one column, whose results are `value`, until no step makes it better: where it ends, its results
+    and slopes. A step that makes matters worse, or leads where the model has no answer, is halved.
     """
     z, now, wanted = start, value, observed.value[:, None]
     worth = float("inf")
     for _ in range(_ROUNDS):
         slopes = _slopes(model, z, now)
-        better = float(_missed(z, now, observed)[0])
+        better = float(missed(z, now, observed)[0])
         if worth - better < _SETTLED:
             break
         worth = better
@@ -150,86 +127,11 @@ def _descend(model: Model, start: Array, value: Array, observed: Observed) -> tu
         step = slopes.T @ aim - z
         for _ in range(_HALVINGS):
             there = model(z + step)
-            if _missed(z + step, there, observed)[0] <= worth:
+            if missed(z + step, there, observed)[0] <= worth:
                 z, now = z + step, there
                 break
             step = 0.5 * step
     return z, now, slopes
-
-
-def _missed(z: Array, results: Array, observed: Observed) -> Array:
-    """-2 ln of how probable parameters are, a column each: what is to become least."""
-    off = (observed.value[:, None] - results) / observed.uncertainty[:, None]
-    chance = np.where(observed.at_most[:, None], _below(off), off**2)
-    return np.asarray(np.sum(z**2, axis=0) + np.sum(chance, axis=0))
-
-
-def _below(off: Array) -> Array:
-    """-2 ln of the standard normal distribution function, from a table."""
-    at, values = _table()
-    return np.where(off > at[0], np.interp(off, at, values), off**2 + 2.0 * np.log(_ROOT * np.maximum(-off, 1.0)))
-
-
-@lru_cache(maxsize=1)
-def _table() -> tuple[Array, Array]:
-    at = np.linspace(-12.0, 8.0, 2001)
-    return at, np.array([-2.0 * math.log(0.5 * math.erfc(-x / 2**0.5)) for x in at])
-
-
-def _chained(
-    model: Model, best: Array, slopes: Array, learned: Array, drawn: Array, seen: tuple[Observed, Observed], seed: str
-) -> tuple[Array, Array]:
-    """Draws of the parameters after the adjustment, and their results.
-
-    They begin as draws of the normal distribution that a straight model would leave, widened; each then goes its own chain, whose
-    steps are taken as often as the bent model finds them as probable, so that its own distribution is kept. By turns a step keeps
-    the distribution of the straight model, leads along one parameter with the others as they are tied to it, or along what two
-    other draws differ by.
-    W. K. Hastings, Biometrika 57 (1970) 97; S. L. Cotter and others, Statistical Science 28 (2013) 424; C. J. F. ter Braak,
-    Statistics and Computing 16 (2006) 239; from memory.
-    """
-    observed, read = seen
-    counts = np.sum(learned**2, axis=1) > _COUNTS
-    count, scatter = int(np.count_nonzero(counts)), _scatter(learned[counts])
-    left = np.eye(len(learned)) - learned @ learned.T
-    along = np.argsort(-np.sum(learned**2, axis=1))[:_LINES]
-
-    def whole(z: Array, results: Array) -> Array:
-        return np.nan_to_num(_missed(z, results, observed), nan=np.inf, posinf=np.inf)
-
-    def beside(z: Array, results: Array) -> Array:
-        """-2 ln of how much more probable it is than a straight model has it."""
-        off = z - best
-        return whole(z, results) - np.sum(off**2, axis=0) - np.sum((slopes @ off / read.uncertainty[:, None]) ** 2, axis=0)
-
-    z = drawn.copy()
-    z[counts] = best[counts] + _WIDE * (scatter @ drawn[counts])
-    now = model(z)
-    for number in range(_STEPS if count else 0):
-        random, tried = uniform(f"{seed} {number}", (2 * count + 2, z.shape[1])), z.copy()
-        fresh = np.sqrt(-2.0 * np.log(random[:count])) * np.cos(2.0 * np.pi * random[count : 2 * count])
-        weigh = whole
-        if number % 3 == 0:
-            tried[counts] = best[counts] + (1.0 - _REACH**2) ** 0.5 * (z[counts] - best[counts]) + _REACH * (scatter @ fresh)
-            weigh = beside
-        elif number % 3 == 1:
-            line = int(along[number // 3 % len(along)])
-            tried += _STRIDE * left[:, line : line + 1] / left[line, line] ** 0.5 * fresh[:1]
-        else:
-            one, other = np.argsort(random[0]), np.argsort(random[-2])
-            tried += _BESIDE * (z[:, one] - z[:, other])
-        there = model(tried)
-        with np.errstate(invalid="ignore"):  # from nowhere to nowhere
-            taken = np.log(random[-1]) < 0.5 * (weigh(z, now) - weigh(tried, there))
-        z, now = np.where(taken, tried, z), np.where(taken, there, now)
-    return z, now
-
-
-def _scatter(learned: Array) -> Array:
-    """The symmetric root of the covariance left, identity - A A^T."""
-    size, directions = np.linalg.eigh(learned.T @ learned)
-    within = directions / (1.0 + np.sqrt(np.maximum(1.0 - size, 0.0))) @ directions.T
-    return np.asarray(np.eye(len(learned)) - learned @ within @ learned.T)
 
 
 def _slopes(model: Model, z: Array, now: Array) -> Array:
@@ -238,24 +140,3 @@ def _slopes(model: Model, z: Array, now: Array) -> Array:
     """
     found = model(z + _STEP * np.eye(len(z)))
     return np.asarray(np.nan_to_num((found - now) / _STEP))
-
-
-def uniform(seed: str, shape: tuple[int, int]) -> Array:
-    """Numbers that look drawn between 0 and 1, the same for the same seed. Ours: numpy's generators are left out of what a phone
-    fetches, and Python's own give one at a time.
-
-    Parameters: seed; shape [-].
-    Returns: numbers [-], above 0 and below 1.
-    Raises: nothing.
-    Formula: splitmix64 of a count from the seed's CRC on; its upper 53 bits + 1/2 over 2^53.
-    Source: G. L. Steele, D. Lea, C. H. Flood, OOPSLA 2014 (splitmix64); from memory.
-    Example:
-        >>> bool(abs(uniform("a", (100, 100)).mean() - 0.5) < 0.01)
-        True
-    """
-    count = np.arange(shape[0] * shape[1], dtype=np.uint64) + (np.uint64(zlib.crc32(seed.encode())) << np.uint64(32))
-    mixed = count * np.uint64(0x9E3779B97F4A7C15)
-    for shift, factor in ((30, 0xBF58476D1CE4E5B9), (27, 0x94D049BB133111EB)):
-        mixed = (mixed ^ (mixed >> np.uint64(shift))) * np.uint64(factor)
-    mixed ^= mixed >> np.uint64(31)
-    return np.asarray(((mixed >> np.uint64(11)).astype(float) + 0.5).reshape(shape) / 2.0**53)

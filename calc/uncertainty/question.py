@@ -12,7 +12,8 @@ from calc.job import Job
 from calc.model.draws import at_normal, picked, working
 from calc.model.observed import CASES, Expected, SagRead, expected
 from calc.model.spread import standard_normal
-from calc.uncertainty.adjustment import Adjusted, Observed, adjusted
+from calc.uncertainty.adjustment import Adjusted, adjusted
+from calc.uncertainty.misfit import Observed
 
 
 @dataclass(frozen=True, eq=False)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from calc.uncertainty.adjustment import Adjusted, Observed, adjusted, uniform
+from calc.uncertainty.adjustment import Adjusted, adjusted
+from calc.uncertainty.chains import uniform
+from calc.uncertainty.misfit import Observed
 
 RNG = np.random.default_rng(20261129)
 

@@ -1,0 +1,100 @@
+"""Draws of what is left unknown, each moved along a chain of its own to where the model has it; all of them in one run."""
+
+from __future__ import annotations
+
+import zlib
+
+import numpy as np
+
+from calc.array import Array
+from calc.uncertainty.misfit import Model, Observed, missed
+
+_STEPS = 36  # of a draw's chain, by turns:
+_REACH = 0.7  # in every direction, of a new draw;
+_LINES, _STRIDE = 3, 2.2  # along one of the parameters most learned about, the others with it, standard deviations left;
+_BESIDE = 0.5  # of what two other draws differ by.
+_WIDE = 1.6  # that many times as wide as a straight model has it: a chain that is short comes in sooner than it gets out
+_COUNTS = 1e-4  # of a parameter's variance: where less was learned it is left as it was drawn
+
+
+def chained(
+    model: Model, best: Array, slopes: Array, learned: Array, drawn: Array, seen: tuple[Observed, Observed], seed: str
+) -> tuple[Array, Array]:
+    """Draws of the parameters after the adjustment, and their results.
+
+    Parameters: model; best [-], one column; slopes [the results' unit], learned [-], as in `calc.uncertainty.adjustment`; drawn
+    [-], standard normal draws of the parameters; seen, what was observed, and with its bounds as readings; seed.
+    Returns: parameters [-], (parameters, draws); results, (observations, draws), NaN where no step found any.
+    Raises: nothing.
+    Formula: draws of the normal distribution that a straight model would leave, widened. Each goes its own chain, whose steps are
+    taken as often as the bent model finds them as probable, so that its own distribution is kept. By turns a step keeps the
+    distribution of the straight model, leads along one parameter with the others as they are tied to it, or along what two other
+    draws differ by.
+    Source: W. K. Hastings, Biometrika 57 (1970) 97; S. L. Cotter and others, Statistical Science 28 (2013) 424; C. J. F. ter Braak,
+    Statistics and Computing 16 (2006) 239; from memory.
+    Example: see `tests/unit/uncertainty/test_adjustment.py`.
+    """
+    observed, read = seen
+    counts = np.sum(learned**2, axis=1) > _COUNTS
+    count, scatter = int(np.count_nonzero(counts)), _scatter(learned[counts])
+    left = np.eye(len(learned)) - learned @ learned.T
+    along = np.argsort(-np.sum(learned**2, axis=1))[:_LINES]
+
+    def whole(z: Array, results: Array) -> Array:
+        return np.asarray(np.nan_to_num(missed(z, results, observed), nan=np.inf, posinf=np.inf))
+
+    def beside(z: Array, results: Array) -> Array:
+        """-2 ln of how much more probable it is than a straight model has it."""
+        off = z - best
+        straight = np.sum(off**2, axis=0) + np.sum((slopes @ off / read.uncertainty[:, None]) ** 2, axis=0)
+        return np.asarray(whole(z, results) - straight)
+
+    z = drawn.copy()
+    z[counts] = best[counts] + _WIDE * (scatter @ drawn[counts])
+    now = model(z)
+    for number in range(_STEPS if count else 0):
+        random, tried = uniform(f"{seed} {number}", (2 * count + 2, z.shape[1])), z.copy()
+        fresh = np.sqrt(-2.0 * np.log(random[:count])) * np.cos(2.0 * np.pi * random[count : 2 * count])
+        weigh = whole
+        if number % 3 == 0:
+            tried[counts] = best[counts] + (1.0 - _REACH**2) ** 0.5 * (z[counts] - best[counts]) + _REACH * (scatter @ fresh)
+            weigh = beside
+        elif number % 3 == 1:
+            line = int(along[number // 3 % len(along)])
+            tried += _STRIDE * left[:, line : line + 1] / left[line, line] ** 0.5 * fresh[:1]
+        else:
+            one, other = np.argsort(random[0]), np.argsort(random[-2])
+            tried += _BESIDE * (z[:, one] - z[:, other])
+        there = model(tried)
+        with np.errstate(invalid="ignore"):  # from nowhere to nowhere
+            taken = np.log(random[-1]) < 0.5 * (weigh(z, now) - weigh(tried, there))
+        z, now = np.where(taken, tried, z), np.where(taken, there, now)
+    return z, now
+
+
+def _scatter(learned: Array) -> Array:
+    """The symmetric root of the covariance left, identity - A A^T."""
+    size, directions = np.linalg.eigh(learned.T @ learned)
+    within = directions / (1.0 + np.sqrt(np.maximum(1.0 - size, 0.0))) @ directions.T
+    return np.asarray(np.eye(len(learned)) - learned @ within @ learned.T)
+
+
+def uniform(seed: str, shape: tuple[int, int]) -> Array:
+    """Numbers that look drawn between 0 and 1, the same for the same seed. Ours: numpy's generators are left out of what a phone
+    fetches, and Python's own give one at a time.
+
+    Parameters: seed; shape [-].
+    Returns: numbers [-], above 0 and below 1.
+    Raises: nothing.
+    Formula: splitmix64 of a count from the seed's CRC on; its upper 53 bits + 1/2 over 2^53.
+    Source: G. L. Steele, D. Lea, C. H. Flood, OOPSLA 2014 (splitmix64); from memory.
+    Example:
+        >>> bool(abs(uniform("a", (100, 100)).mean() - 0.5) < 0.01)
+        True
+    """
+    count = np.arange(shape[0] * shape[1], dtype=np.uint64) + (np.uint64(zlib.crc32(seed.encode())) << np.uint64(32))
+    mixed = count * np.uint64(0x9E3779B97F4A7C15)
+    for shift, factor in ((30, 0xBF58476D1CE4E5B9), (27, 0x94D049BB133111EB)):
+        mixed = (mixed ^ (mixed >> np.uint64(shift))) * np.uint64(factor)
+    mixed ^= mixed >> np.uint64(31)
+    return np.asarray(((mixed >> np.uint64(11)).astype(float) + 0.5).reshape(shape) / 2.0**53)
