@@ -102,7 +102,7 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
     read = job.fields[path].reading
     assert read is not None
     off, room = rate.value - read.value, (rate.plus_minus_95**2 + read.plus_minus_95**2) ** 0.5
-    if abs(off) <= room:
+    if abs(off) <= DOUBTFUL / 2.0 * room:
         return (f"{said}: the {rate_text(read.value)} fits that.",)
     tired = (
         " Tired, or not what is marked: put it on a tester."

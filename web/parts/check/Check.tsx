@@ -25,7 +25,7 @@ export function Check() {
         {attitude && <p class="quiet">{attitude.words}</p>}
       </div>
       <div class="picture">
-        <h2>Sags found</h2>
+        <h2 class="check-head">Sags found</h2>
         <div id="fields" tabIndex={-1}>
           <Rows rows={shown} />
         </div>
