@@ -49,7 +49,7 @@ def _whole_words(corrections: tuple[CorrectedReading, ...], applied: bool) -> st
 
 
 def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
-    travel = job.number(f"{axle}.travel")
+    travel = job.number(f"{axle}.travel") if job.known(f"{axle}.travel") else 0.0
     if axle in found.refused:
         return SagsOfEnd(axle, travel, (), None, None, found.refused[axle], (found.refused[axle],))
     compared = [one for one in found.compared if one.read.axle == axle]

@@ -117,8 +117,8 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     sags = {read.case: read.sag for read in reads}
     if len(sags) == 2 and sags["aboard"] <= sags["alone"]:
         return "The sag with the rider is no larger than without. Check which is which."
-    if any(job.fields[path].problem for path in job.fields if path.startswith(f"{axle}.") and job.fields[path].applies):
-        return "An entry of this end is refused. Mend it first."
+    if any(problem.end in (axle, "both") for problem in job.problems):
+        return "An entry that this rests on is refused. Mend it first."
     try:
         expected(job, axle)
     except Impossible as error:

@@ -43,3 +43,45 @@ def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
     expect(page.locator("[data-beside=try]")).to_contain_text("Air pressure")
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     assert not page.problems
+
+
+SAGS = {
+    "front.alone_sag": "36", "front.alone_again_sag": "28", "front.aboard_sag": "75", "front.aboard_again_sag": "66",
+    "rear.alone_sag": "8", "rear.alone_again_sag": "4", "rear.aboard_sag": "101", "rear.aboard_again_sag": "95",
+}  # fmt: skip
+
+
+def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
+    page = at(opened(), "check")
+    expect(page.locator("[data-sags=none]")).to_contain_text("Read the sags with a tape, each twice")
+    for path, sag in SAGS.items():
+        field(page, path).fill(sag)
+    for end in ("front", "rear"):
+        said = page.locator(f"[data-sags-end={end}]")
+        expect(said).to_contain_text(re.compile(r"Rider sag \d+ mm found, \d+ ±\d+ expected"), timeout=PATIENCE)
+        expect(said.get_by_role("img")).to_have_attribute("aria-label", re.compile(r"Travel \d+ mm: free sag found at"))
+    corrected = page.locator("[data-corrected]")
+    expect(corrected).to_have_attribute("data-corrected", "true")
+    expect(corrected.get_by_role("row", name=re.compile("friction per leg"))).to_contain_text("±")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    corrected.get_by_role("link", name="Use my readings as they are").click()
+    field(page, "bike.sags_correct").select_option("no")
+    expect(corrected).to_have_attribute("data-corrected", "false", timeout=PATIENCE)
+    expect(corrected).to_contain_text("only compared")
+    assert not page.problems
+
+
+def test_sags_that_differ_by_too_much_are_refused(opened):
+    page = at(opened(), "check")
+    field(page, "rear.aboard_sag").fill("90")
+    field(page, "rear.aboard_again_sag").fill("108")
+    expect(page.locator("[data-sags-end=rear]")).to_contain_text("something sticks", timeout=PATIENCE)
+
+
+def test_sags_are_read_as_lengths_too(opened):
+    page = at(opened(), "check")
+    page.get_by_role("button", name="How sags are read").click()
+    field(page, "rear.sags_read").select_option("lengths")
+    for path, length in {"hanging_length": "600", "alone_length": "592", "aboard_length": "504"}.items():
+        field(page, f"rear.{path}").fill(length)
+    expect(page.locator("[data-sags-end=rear]")).to_contain_text("Rider sag 96 mm found", timeout=PATIENCE)

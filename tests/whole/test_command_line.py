@@ -88,6 +88,24 @@ def test_the_whole_report_is_one_word_away(capsys, monkeypatch):
         assert part in out
 
 
+def test_the_check_is_one_word_away(capsys, monkeypatch):
+    """Sags found from a file on standard input: 0 where they say something, 1 where none is there or they are refused."""
+    status, out, _ = run(capsys, monkeypatch, "--demo", "--check")
+    assert status == 1
+    assert "No sags are entered" in out
+    sags = {"rear.alone_sag": "8", "rear.alone_again_sag": "4", "rear.aboard_sag": "101", "rear.aboard_again_sag": "95"}
+    status, out, _ = run(capsys, monkeypatch, "--check", given=json.dumps(demo(sags)))
+    assert status == 0
+    assert "Rider sag 98 mm found" in out
+    assert "by your sags" in out
+    _, out, _ = run(capsys, monkeypatch, given=json.dumps(demo(sags)))
+    assert "Sags    Rear: free sag 6 mm found" in out
+    assert len(out.splitlines()) <= 16
+    status, out, _ = run(capsys, monkeypatch, "--check", given=json.dumps(demo(sags | {"rear.aboard_sag": "120"})))
+    assert status == 1
+    assert "something sticks" in out
+
+
 def tables(text: str) -> list[list[str]]:
     """Runs of lines that are rows of a table: indented, and with two spaces inside."""
     found: list[list[str]] = [[]]

@@ -11,13 +11,12 @@ from collections.abc import Iterator
 import pytest
 
 from calc.job import load
-from calc.job.fields import FIELDS
 from calc.practice import Axle
 from calc.report import report_of
 from calc.report.text import report_text
 from tests.support.heavier import check_heavier
 from tests.support.plain import applies, read
-from tests.support.random_jobs import random_job
+from tests.support.random_jobs import FIELDS, random_job
 from tests.support.verdicts_ahead import check_ahead, check_span
 from tests.support.verdicts_whole import check_report
 

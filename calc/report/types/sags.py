@@ -33,7 +33,7 @@ class CorrectedReading:
 
 @dataclass(frozen=True, slots=True)
 class SagsOfEnd:
-    """What the sags of an end say, in words; `travel` [mm], where sag is read; `refused`: why they say nothing."""
+    """What the sags of an end say, in words; `travel` [mm], where sag is read, 0 where not known; `refused`: why not."""
 
     axle: Axle
     travel: float

@@ -170,10 +170,10 @@ def test_a_plus_minus_that_alone_differs_is_told():
 
 
 def test_at_the_next_visit_what_was_built_is_what_is_found(capsys, tmp_path):
-    before = demo({"front.tried_rate": "4.6"}) | {"date": "2026-05-12"}
+    before = demo({"front.tried_rate": "4.6", "front.alone_sag": "31"}) | {"date": "2026-05-12"}
     after = json.loads(answer(json.dumps({"kind": "next visit", "job": before, "date": "2026-09-01"})))["job"]
     assert after["date"] == "2026-09-01"
-    assert after["front"] == {key: entry for key, entry in before["front"].items() if key != "tried_rate"}
+    assert after["front"] == {key: entry for key, entry in before["front"].items() if key not in ("tried_rate", "alone_sag")}
     assert after["rider"] == before["rider"]
     (tmp_path / "may.json").write_text(json.dumps(before))
     assert main([str(tmp_path / "may.json"), "--next-visit", "2026-09-01"]) == 0

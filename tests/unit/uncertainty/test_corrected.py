@@ -2,37 +2,16 @@
 
 from __future__ import annotations
 
-import copy
-import random
-
 import numpy as np
 import pytest
 
-from calc.impossible import Impossible
 from calc.job import load
-from calc.model.draws import at_normal, combined, drawn, half_width, stepped
+from calc.model.draws import combined, drawn, half_width, stepped
 from calc.model.observed import expected, sags_read, spring_rate_found
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.by_sags import rate_by_sags
 from calc.uncertainty.corrected import sags_found
-from tests.support.documents import demo
-from tests.support.how_many import TIMES
-
-
-def bike(unread=(), **entries):
-    """The enduro demo, some of its readings not taken, with sags found: `rear_alone_sag="8 mm"`."""
-    document = copy.deepcopy(demo())
-    for path in unread:
-        group, key = path.split(".")
-        document[group].pop(key, None)
-    for name, value in entries.items():
-        group, _, key = name.partition("_")
-        document[group][key] = value
-    return load(document)
-
-
-LEVERAGE = ("rear.leverage", "rear.leverage_fall")
-SAGS = {"rear_alone_sag": "8", "rear_alone_again_sag": "4", "rear_aboard_sag": "101", "rear_aboard_again_sag": "95"}
+from tests.support.sagging import LEVERAGE, SAGS, bike
 
 
 def test_no_sags_change_nothing():
@@ -138,25 +117,6 @@ def test_topped_out_is_a_bound():
     assert float(expected(after, "rear").sags[0]) < 3.0
 
 
-def test_the_bike_agrees_with_scipy():
-    from scipy.optimize import least_squares
-
-    from calc.uncertainty.question import Question
-
-    job = bike(LEVERAGE, **SAGS)
-    paths = tuple(path for path in moved_readings(job) if path.startswith(("rear", "rider", "bike")))
-    asked = Question(job, sags_read(job, "rear"), paths)
-    seen = asked.observed()
-    best = asked.answered().best
-
-    def off(z):
-        return np.concatenate([z, (asked.model(z[:, None])[:, 0] - seen.value) / seen.uncertainty])
-
-    there = least_squares(off, np.zeros(len(paths)), x_scale=1.0, xtol=1e-10)
-    assert best == pytest.approx(there.x, abs=0.03)
-    assert np.sum(off(best) ** 2) == pytest.approx(2.0 * there.cost, abs=0.02)
-
-
 def test_ties_give_the_variance_that_the_draws_have():
     """First order with the ties of the corrected readings, against their draws."""
     job = sags_found(load(dict(bike(LEVERAGE, **SAGS).header), 20)).correct(bike(LEVERAGE, **SAGS))
@@ -174,46 +134,3 @@ def test_sags_alone_tell_the_rate_that_is_in():
     rate, half = rate_by_sags(job, "front", sags_read(job, "front"))
     assert abs(rate - 4.2) < half < 1.5
     assert float(spring_rate_found(job, "rear", expected(job, "rear").sags)) == pytest.approx(job.number("rear.rate"), rel=1e-6)
-
-
-_LOOSE = {"rear_preload": "6 mm"}  # so that it hardly ever tops out
-
-
-@pytest.mark.timeout(600)
-def test_bands_hold_the_truth_on_bikes():
-    """Made-up bikes, each its readings as wide as they say and its sags read as well: 92 to 98 % of the leverages, of the rates and of
-    the rider sags lie in their bands. STANCHION_MORE multiplies the number.
-    """
-    count = 400 * TIMES
-    base = bike(LEVERAGE, **_LOOSE)
-    paths = tuple(moved_readings(base))
-    rng = random.Random(4)
-    held, seen = {"rear.leverage": 0, "rear.rate": 0, "rear.leverage_fall": 0, "sag": 0}, 0
-    for _ in range(count):
-        z = {path: np.array([rng.gauss(0, 1)]) for path in paths}
-        truth = at_normal(base, z, 1)
-        try:
-            sags, friction = (np.ravel(x) for x in (expected(truth, "rear").sags, expected(truth, "rear").friction))
-        except Impossible:
-            continue
-        entries = dict(_LOOSE)
-        for case, sag, stick in zip(("alone", "aboard"), sags, friction, strict=True):
-            entries[f"rear_{case}_sag"] = f"{sag + stick + rng.gauss(0, 1):.3f}"
-            entries[f"rear_{case}_again_sag"] = f"{max(sag - stick + rng.gauss(0, 1), 0):.3f}"
-        if float(entries["rear_alone_again_sag"]) < 1.0:
-            continue  # topped out: a bound, which has a test of its own
-        job = bike(LEVERAGE, **entries)
-        found = sags_found(job)
-        if found.refused or not all(one.believed for one in found.compared):
-            continue
-        seen += 1
-        corrected = found.correct(job)
-        for path in ("rear.leverage", "rear.rate", "rear.leverage_fall"):
-            told = corrected.fields[path].reading
-            held[path] += abs(float(truth.samples[path][0]) - told.value) <= told.plus_minus_95
-        after = expected(drawn(corrected), "rear").sags[1]
-        held["sag"] += abs(sags[1] - after.mean()) <= half_width(after)
-    assert seen > 0.7 * count
-    room = max(2.6 * (0.95 * 0.05 / seen) ** 0.5, 0.03)
-    for what, times in held.items():
-        assert 0.95 - room <= times / seen <= 0.95 + room, (what, times / seen, seen)
