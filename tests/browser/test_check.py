@@ -5,6 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.browser.helpers import PATIENCE, answer, at, field
+from tests.browser.test_access import AXE
 
 
 def wide(locator) -> int:
@@ -64,6 +65,8 @@ def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
     expect(corrected).to_have_attribute("data-corrected", "true")
     expect(corrected.get_by_role("row", name=re.compile("friction per leg"))).to_contain_text("±")
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.evaluate(AXE.read_text(encoding="utf-8"))
+    assert page.evaluate("axe.run().then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))") == []
     corrected.get_by_role("link", name="Use my readings as they are").click()
     field(page, "bike.sags_correct").select_option("no")
     expect(corrected).to_have_attribute("data-corrected", "false", timeout=PATIENCE)

@@ -62,9 +62,12 @@ function Corrections({ found }: { found: Found }) {
           </tbody>
         </table>
       )}
-      <p>
-        {found.words} {found.corrections.length > 0 && <a href="#bike.sags_correct">{found.applied ? 'Use my readings as they are ›' : 'Correct them ›'}</a>}
-      </p>
+      <p>{found.words}</p>
+      {found.corrections.length > 0 && (
+        <a class="sags-refuse" href="#bike.sags_correct">
+          {found.applied ? 'Use my readings as they are ›' : 'Correct them ›'}
+        </a>
+      )}
     </section>
   )
 }
