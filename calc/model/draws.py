@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,7 @@ from calc.quantities.entry import convert, internal_unit
 from calc.quantities.reading import Origin, Reading
 
 Columns = NDArray[np.intp]
+T = TypeVar("T")
 
 _STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
 
@@ -188,16 +190,19 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
     return _moved(job, off)
 
 
-def survivors(job: Job, count: int, works: Callable[[Job], object]) -> tuple[Job, int]:
-    """The draws that can be built: those for which `works` raises no Impossible; and how many were left out.
+def survivors(job: Job, count: int, works: Callable[[Job], T]) -> tuple[Job, int, T | None]:
+    """The draws that can be built: those for which `works` raises no Impossible; how many were left out; what it found.
 
     Parameters: job, drawn; count of its draws [-]; works.
-    Returns: Job; number left out [-].
+    Returns: Job; number left out [-]; what `works` returned for all draws together, None where it did not work so.
     Raises: as `working`. Formula: none. Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
-    good = working(job, np.arange(count), works)
-    return (job if len(good) == count else picked(job, good)), count - len(good)
+    try:
+        return job, 0, works(job)
+    except Impossible:
+        good = working(job, np.arange(count), works)
+    return (job if len(good) == count else picked(job, good)), count - len(good), None
 
 
 def picked(job: Job, columns: Columns) -> Job:

@@ -87,11 +87,11 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     if done.choice < 0:
         return None
     all_draws = with_tolerance(drawn(job))
-    draws, left_out = survivors(all_draws, all_draws.draws, lambda some: choices(end_inputs(some, axle), done))
+    draws, left_out, whole = survivors(all_draws, all_draws.draws, lambda some: choices(end_inputs(some, axle), done))
     if left_out == all_draws.draws:
         return None
     try:  # all draws together may reach for springs that none of them reached for alone
-        found_choices = choices(end_inputs(draws, axle), done)
+        found_choices = whole or choices(end_inputs(draws, axle), done)
     except Impossible:
         return None
     if not found_choices.counts:
@@ -99,25 +99,23 @@ def bands(job: Job, axle: Axle, done: EndSizing) -> Bands | None:
     index = told_index(done, found_choices.settled)
     setup = done.sized.setup.at(index)
 
-    def works(some: Job) -> None:
+    def built(some: Job) -> tuple[EndInputs, Figures, Mapping[str, Number]]:
         here = end_inputs(some, axle)
-        _figures(here, _as_built(some, here, done, index))
-        _oil(some, here, setup)
+        return here, _figures(here, _as_built(some, here, done, index)), _oil(some, here, setup)
 
-    good, more = survivors(draws, all_draws.draws - left_out, works)
+    good, more, together = survivors(draws, all_draws.draws - left_out, built)
     if left_out + more == all_draws.draws:
         return None
     if more:
         draws, left_out = good, left_out + more
         found_choices = choices(end_inputs(draws, axle), done)
-    here = end_inputs(draws, axle)
-    as_built = _figures(here, _as_built(draws, here, done, index))
+    here, as_built, oil = together or built(draws)
     return Bands(
         setup={name: half_width(samples) for name, samples in _solved(here, found_choices, index).items()}
         | _rate_half(here, done, found_choices, index),
         figures=_figure_halves(as_built) | _beside_halves(draws, axle, as_built) | _load_halves(here),
         found=_found_halves(here, as_built),
-        oil={leg: half_width(samples) for leg, samples in _oil(draws, here, setup).items()},
+        oil={leg: half_width(samples) for leg, samples in oil.items()},
         choices=found_choices,
         index=index,
         draws=all_draws.draws - left_out,

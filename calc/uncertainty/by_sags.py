@@ -32,7 +32,7 @@ def rate_by_sags(job: Job, axle: Axle, reads: Sequence[SagRead]) -> tuple[float,
     try:
         value = float(spring_rate_found(job, axle, sags))
         draws = drawn(job)
-        draws, left_out = survivors(draws, draws.draws, lambda some: expected(some, axle))
+        draws, left_out, _ = survivors(draws, draws.draws, lambda some: expected(some, axle))
         count = draws.draws - left_out
         if count < 2:
             return None

@@ -52,14 +52,16 @@ def condition_bands(job: Job, axle: Axle, setup: Setup | None) -> dict[str, Sure
     try:
         return _sure(_Built.at(draws, axle, setup, keys), axle, 0)
     except Impossible:  # what cannot be built at home cannot be elsewhere; what is left is looked at condition by condition
-        good, left_out = survivors(draws, draws.draws, lambda some: _Built.at(some, axle, setup, keys[:1]))
+        good, left_out, _ = survivors(draws, draws.draws, lambda some: _Built.at(some, axle, setup, keys[:1]))
         return {key: sure for key in keys for sure in _alone(good, axle, setup, key, left_out)} if left_out < draws.draws else {}
 
 
 def _alone(draws: Job, axle: Axle, setup: Setup | None, key: str, left_out: int) -> list[Sure]:
     """One condition by itself, on the draws that can be at it; `left_out` before."""
-    good, more = survivors(draws, draws.draws - left_out, lambda some: _Built.at(some, axle, setup, [key]))
-    return [] if left_out + more == draws.draws else [_sure(_Built.at(good, axle, setup, [key]), axle, left_out + more)[key]]
+    good, more, whole = survivors(draws, draws.draws - left_out, lambda some: _Built.at(some, axle, setup, [key]))
+    if left_out + more == draws.draws:
+        return []
+    return [_sure(whole or _Built.at(good, axle, setup, [key]), axle, left_out + more)[key]]
 
 
 @dataclass(frozen=True, eq=False)

@@ -153,7 +153,7 @@ def test_every_draw_chooses_among_all_springs_however_far_from_the_choice():
     """The search over a few springs about the choice, widened until no draw stands at its edge, against all springs at once."""
     job = start("enduro", "104 kg")
     done = size_end(load(job), "front")
-    draws, _ = survivors(drawn(load(job)), 200, lambda some: resized(end_inputs(some, "front"), done))
+    draws, *_ = survivors(drawn(load(job)), 200, lambda some: resized(end_inputs(some, "front"), done))
     here = end_inputs(draws, "front")
     nominal = np.asarray(done.sized.setup.rate)
     whole = nominal[resized(here, done)[1].choice]

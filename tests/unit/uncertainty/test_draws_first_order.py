@@ -127,7 +127,7 @@ def test_near_hydraulic_lock_draws_and_first_order_rightly_part():
             here = end_inputs(some, "front")
             return {"end force": np.asarray(evaluate(here.assembly, Setup(4.6, 3.0, gap), here.loads, here.exponent).end_force)}
 
-        draws, left_out = survivors(drawn(job, COUNT), COUNT, end_force)
+        draws, left_out, _ = survivors(drawn(job, COUNT), COUNT, end_force)
         assert left_out == 0
         points = (CAP + sign * 1.96 * CAP_HALF / 2.0 for sign in (-1.0, 1.0))
         low, high = (float(end_force(only("front.cap_volume", point, 0.0))["end force"]) for point in points)
