@@ -86,6 +86,7 @@ function More({ end, one }: { end: End; one: Candidate }) {
     <>
       <p>{words(end, one)}</p>
       {one.vetoes.length > 0 && <p class="veto">Won’t work: {one.vetoes.map((veto) => veto.words).join('; ')}.</p>}
+      {against(one) && <p>Against it: {against(one)}.</p>}
       <div class="buttons">
         <button type="button" onClick={() => tryOut(end, one, possible)}>
           Try the {stepText(one)}
@@ -112,6 +113,13 @@ function words(end: End, one: Candidate): string {
   const gap = reachable(one) && one.gap ? ` and gap ${told(one.gap)}` : ''
   const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Ride frequency ${told(one.frequency)}.`
   return `Needs ${told(one.preload)} preload${gap}. ${sags}`
+}
+
+/** What it does not reach, and which of its figures lie outside their windows; of one that can be built. */
+function against(one: Candidate): string {
+  if (one.vetoes.length > 0) return ''
+  const outside = one.criteria.filter((criterion) => criterion.state === 'outside')
+  return [...one.short, ...outside].map((reason) => reason.words).join('; ')
 }
 
 /** What only sags too little can be built all the same: it is all that some shelf has. */
