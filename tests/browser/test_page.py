@@ -53,6 +53,7 @@ BAD = {
     "4 4": "one number",
     "-": "not a number",
     "900": "above the limit of 200",
+    "1,250": "From 5 to 200 mm",  # 1250 and 1.250 both lie outside: the range, no offers
     "70 bar": "does not fit here",
     "70 wombats": "not a unit",
     "x" * 41: "40 characters",
