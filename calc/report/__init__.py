@@ -42,17 +42,18 @@ def report(document: object, with_bands: bool = True, draws: int = DRAWS) -> Rep
 
 def report_of(job: Job, with_bands: bool = True) -> Report:
     """`report` of a job that is already read."""
-    whole, job = _whole(job), sags_found(job).correct(job)
+    whole, job = _whole(job, with_bands), sags_found(job, with_bands).correct(job)
     ends = Ends(end_report(job, "front", with_bands), end_report(job, "rear", with_bands))
     return Report(**values(whole), ends=ends, attitude=attitude(job, ends))
 
 
 def part_of(job: Job, axle: Axle, with_bands: bool = True) -> PartReport:
     """The report of one end, for whoever cannot wait for both."""
-    return PartReport(**values(_whole(job)), axle=axle, end=end_report(sags_found(job).correct(job), axle, with_bands))
+    corrected = sags_found(job, with_bands).correct(job)
+    return PartReport(**values(_whole(job, with_bands)), axle=axle, end=end_report(corrected, axle, with_bands))
 
 
-def _whole(job: Job) -> WholeBike:
+def _whole(job: Job, with_bands: bool) -> WholeBike:
     header: dict[str, Any] = dict(job.header)
     return WholeBike(
         format="stanchion-report",
@@ -65,7 +66,7 @@ def _whole(job: Job) -> WholeBike:
         range_problems=job.range_problems,
         assumed=shares_assumed(job),
         measure_first=to_measure(job),
-        sags=sags_report(job, sags_found(job)),
+        sags=sags_report(job, sags_found(job, with_bands)),
         notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),

@@ -17,7 +17,7 @@ def figures_report(job: Job, axle: Axle) -> FiguresReport | None:
 
     The report that follows finds the axle sized.
     """
-    job = sags_found(job).correct(job)
+    job = sags_found(job, with_draws=False).correct(job)
     done, _ = sized(axle, fields_of(job, axle), job.ranges)
     if done is None or done.choice < 0:
         return None

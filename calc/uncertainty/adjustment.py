@@ -19,7 +19,7 @@ from calc.uncertainty.misfit import Model, Observed, missed
 
 _STEP = 2e-3  # standard deviations that a slope is taken over
 _ROUNDS, _HALVINGS = 12, 4
-_SETTLED = 1e-5  # of -2 ln probability: the most probable values get no better
+_SETTLED = 1e-3  # of -2 ln probability: the most probable values get no better
 _BLIND = 1e6  # times its uncertainty, an observation says nothing
 _FAR = 30.0  # standard deviations, beyond which a bound is broken by as much as numbers can tell
 
@@ -29,28 +29,27 @@ class Adjusted:
     """An adjustment's outcome.
 
     Parameters: best [-], the parameters' most probable values, in their standard deviations from what was known before; draws
-    [-], the same for each draw that could be worked out, a column each; learned [-], for each
+    [-], of what is left of them, a column each, None where none were asked for; learned [-], for each
     parameter a row a with covariance after = identity - a a^T; expected, the observations' values before; fitted, after;
-    surprise [-], what each is off by after the adjustment over what that should scatter by. Of the draws that could be worked out,
-    expected_draws before and fitted_draws after.
+    surprise [-], what each is off by after the adjustment over what that should scatter by; expected_draws, before, of the draws
+    that can be worked out.
     """
 
     best: Array
-    draws: Array
+    draws: Array | None
     learned: Array
     expected: Array
     expected_draws: Array
     fitted: Array
-    fitted_draws: Array
     surprise: Array
 
 
-def adjusted(model: Model, drawn: Array, observed: Observed, seed: str = "") -> Adjusted | None:
+def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = "") -> Adjusted | None:
     """Adjust a model's parameters to what was observed.
 
     Parameters: model, from parameters [-], (parameters, columns), to results [any unit], (observations, columns), a column of
     NaN where it cannot be worked out; drawn [-], standard normal draws of the parameters, (parameters, draws); observed; seed of
-    the chains.
+    the chains, None for no draws.
     Returns: Adjusted; None where the model cannot be worked out as things were known before.
     Raises: nothing.
     Formula: least |z|^2 + sum ((y - h(z)) / u)^2, by z = H^T (H H^T + R)^-1 (y - h(z) + H z), repeated. A bound counts there as the
@@ -72,18 +71,16 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str = "") -> 
     best, fitted, slopes = _descend(model, start, expected, read)
     spread = slopes @ slopes.T + np.diag(read.uncertainty**2)
     learned = np.linalg.solve(np.linalg.cholesky(spread), slopes).T
-    draws, fits = chained(model, best, slopes, learned, drawn, (observed, read), seed)
+    draws = None if seed is None else chained(model, best, slopes, learned, drawn, (observed, read), seed)
     before = model(drawn)
-    good = ~np.isnan(fits).any(axis=0)
     scatter = read.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
     return Adjusted(
         best[:, 0],
-        draws[:, good],
+        draws,
         learned,
         expected[:, 0],
         before[:, ~np.isnan(before).any(axis=0)],
         fitted[:, 0],
-        fits[:, good],
         (read.value - fitted[:, 0]) / scatter,
     )
 

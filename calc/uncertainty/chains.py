@@ -19,12 +19,12 @@ _COUNTS = 1e-4  # of a parameter's variance: where less was learned it is left a
 
 def chained(
     model: Model, best: Array, slopes: Array, learned: Array, drawn: Array, seen: tuple[Observed, Observed], seed: str
-) -> tuple[Array, Array]:
-    """Draws of the parameters after the adjustment, and their results.
+) -> Array:
+    """Draws of the parameters after the adjustment.
 
     Parameters: model; best [-], one column; slopes [the results' unit], learned [-], as in `calc.uncertainty.adjustment`; drawn
     [-], standard normal draws of the parameters; seen, what was observed, and with its bounds as readings; seed.
-    Returns: parameters [-], (parameters, draws); results, (observations, draws), NaN where no step found any.
+    Returns: parameters [-], (parameters, draws), of the draws that can be worked out.
     Raises: nothing.
     Formula: draws of the normal distribution that a straight model would leave, widened. Each goes its own chain, whose steps are
     taken as often as the bent model finds them as probable, so that its own distribution is kept. By turns a step keeps the
@@ -69,7 +69,7 @@ def chained(
         with np.errstate(invalid="ignore"):  # from nowhere to nowhere
             taken = np.log(random[-1]) < 0.5 * (weigh(z, now) - weigh(tried, there))
         z, now = np.where(taken, tried, z), np.where(taken, there, now)
-    return z, now
+    return z[:, ~np.isnan(now).any(axis=0)]
 
 
 def _scatter(learned: Array) -> Array:

@@ -54,7 +54,7 @@ class Correction:
 class SagsFound:
     """What the sags of a job say.
 
-    Parameters: fields, the corrected ones by path; draws that these hold, 0 where there are none; compared, the sags read;
+    Parameters: fields, the corrected ones by path; draws that these hold, 0 where they hold none; compared, the sags read;
     corrections, of what was learned most about first; refused, why an end's sags say nothing.
     """
 
@@ -68,14 +68,14 @@ class SagsFound:
         """The job with its readings corrected, unless it says that sags are only to be compared."""
         if not self.fields or job.choice("bike.sags_correct") == "no":
             return job
-        return replace(job, fields={**job.fields, **self.fields}, draws=min(job.draws, self.draws))
+        return replace(job, fields={**job.fields, **self.fields}, draws=min(job.draws, self.draws or job.draws))
 
 
-def sags_found(job: Job) -> SagsFound:
+def sags_found(job: Job, with_draws: bool = True) -> SagsFound:
     """What the sags of a job say about its readings, front and rear at once.
 
-    Parameters: job, not drawn.
-    Returns: SagsFound.
+    Parameters: job, not drawn; with_draws, whether the corrected readings are drawn too, for whoever works out bands.
+    Returns: SagsFound; the corrected values are the same either way, what is told of their +/- is the draws' where there are any.
     Raises: nothing.
     Formula: see `calc.uncertainty.adjustment`; a sag read twice counts with its mean, and half of what the two differ by as
     friction; one read once is unsure by the friction too.
@@ -86,11 +86,11 @@ def sags_found(job: Job) -> SagsFound:
         >>> sags_found(load(jobs()["enduro"])).compared
         ()
     """
-    return _found(tuple(job.fields.values()), job.ranges, job.draws)
+    return _found(tuple(job.fields.values()), job.ranges, job.draws, with_draws)
 
 
 @lru_cache(maxsize=4)
-def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> SagsFound:
+def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws: bool) -> SagsFound:
     job = Job({}, {found.field.path: found for found in fields}, ranges=ranges, draws=draws)
     reads: list[SagRead] = []
     refused: dict[Axle, str] = {}
@@ -103,7 +103,9 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> SagsFoun
             reads += these
     if not reads:
         return SagsFound({}, 0, (), (), refused)
-    return _believed(Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused)
+    return _believed(
+        Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused, with_draws
+    )
 
 
 def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
@@ -126,11 +128,11 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     return ""
 
 
-def _believed(asked: Question, refused: Mapping[Axle, str]) -> SagsFound:
+def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) -> SagsFound:
     """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
     doubtful: list[Compared] = []
     while True:
-        found = asked.answered()
+        found = asked.answered(with_draws)
         if found is None:
             return SagsFound({}, 0, _in_order(doubtful), (), refused)
         compared = _compared(asked, found)
@@ -142,8 +144,8 @@ def _believed(asked: Question, refused: Mapping[Axle, str]) -> SagsFound:
             return SagsFound({}, 0, _in_order(doubtful), (), refused)
         asked = replace(asked, reads=tuple(read for read in asked.reads if read is not worst.read))
     fields = _fields(asked, found)
-    told = _in_order([*doubtful, *compared])
-    return SagsFound(fields, found.draws.shape[1] if fields else 0, told, _corrections(asked, found, fields), refused)
+    draws = 0 if found.draws is None else found.draws.shape[1]
+    return SagsFound(fields, draws, _in_order([*doubtful, *compared]), _corrections(asked, found, fields), refused)
 
 
 def _in_order(told: list[Compared]) -> tuple[Compared, ...]:
@@ -164,19 +166,23 @@ def _compared(asked: Question, found: Adjusted) -> list[Compared]:
 
 def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
     """The fields that the sags correct, and those that follow one."""
-    job, touched = asked.job, np.sum(found.learned**2, axis=1) > _LEARNED
-    draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
-    learned = dict(zip(asked.paths, found.learned, strict=True))
-    changed = {path for path, flag in zip(asked.paths, touched, strict=True) if flag}
-    for path in draws.samples:  # in the order that a value comes after the one it follows
+    job, learned = asked.job, dict(zip(asked.paths, found.learned, strict=True))
+    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)), 1)
+    draws = None
+    if found.draws is not None:
+        draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
+    changed = {path for path, ties in learned.items() if ties @ ties > _LEARNED}
+    for path in best.samples:  # in the order that a value comes after the one it follows
         if path not in FIT_OFF and own_reading(job, path)[1] in changed:
             changed.add(path)
     made = {}
     for path in changed:
-        was, samples = job.fields[path], np.asarray(draws.samples[path])
+        was, ties = job.fields[path], learned.get(path, np.zeros(0))
         assert was.reading is not None
-        reading = Reading(float(samples.mean()), half_width(samples), was.reading.origin, Spread.NORMAL)
-        made[path] = replace(was, reading=reading, samples=samples, learned=tuple(learned.get(path, ())))
+        half = 2.0 * was.reading.standard_uncertainty * float(1.0 - ties @ ties) ** 0.5
+        reading = Reading(float(np.ravel(best.samples[path])[0]), half, was.reading.origin, Spread.NORMAL)
+        samples = None if draws is None else np.asarray(draws.samples[path])
+        made[path] = replace(was, reading=reading, samples=samples, learned=tuple(ties))
     return made
 
 
@@ -187,9 +193,26 @@ def _corrections(asked: Question, found: Adjusted, fields: Mapping[str, Resolved
         before, ties = asked.job.fields[path].reading, float(found.learned[row] @ found.learned[row])
         if path not in fields or before is None or ties < _LEARNED or path.endswith("hanging_length"):
             continue
-        after = fields[path].reading
-        assert after is not None
+        after = told_reading(fields[path])
         moved, narrowed = abs(float(found.best[row])), after.plus_minus_95 / before.plus_minus_95
         if moved > TOLD or narrowed < NARROWED:
             told.append((ties, Correction(path, before, after, float(found.best[row]) / ties**0.5)))
     return tuple(one for _, one in sorted(told, key=lambda each: -each[0]))
+
+
+def told_reading(found: Resolved) -> Reading:
+    """A corrected reading as it is told: its +/- is what 95 % of its draws lie within, where there are draws.
+
+    Parameters: found, a corrected field.
+    Returns: Reading.
+    Raises: nothing.
+    Formula: 95 % quantile of |draw - value|.
+    Source: JCGM 101:2008, 5.3.4 (a coverage interval), taken symmetric.
+    Example: see `tests/unit/uncertainty/test_corrected_bikes.py`.
+    """
+    reading = found.reading
+    assert reading is not None
+    if found.samples is None:
+        return reading
+    off = np.sort(np.abs(found.samples - reading.value))
+    return replace(reading, plus_minus_95=float(off[min(int(0.95 * len(off)), len(off) - 1)]))

@@ -66,10 +66,10 @@ class Question:
         bound = [read.topped_out for read in self.reads] + [False] * len(self.twice)
         return Observed(np.array(value), np.array(off), np.array(bound))
 
-    def answered(self) -> Adjusted | None:
-        """The readings adjusted to the sags, as often as the job is drawn; None where they cannot be."""
+    def answered(self, with_draws: bool) -> Adjusted | None:
+        """The readings adjusted to the sags, with draws of what is left where these are wanted; None where they cannot be."""
         rows = np.stack([standard_normal(path, self.job.draws) for path in self.paths])
-        return adjusted(self.model, rows, self.observed(), "sags")
+        return adjusted(self.model, rows, self.observed(), "sags" if with_draws else None)
 
 
 def _of(here: Expected, read: SagRead) -> Array:

@@ -118,7 +118,6 @@ def test_a_model_that_cannot_be_worked_out_gives_nothing_and_draws_that_cannot_a
     found = settled(partly, [0.5], [0.5], 1, draws=400)
     assert 300 < found.draws.shape[1] <= 400
     assert found.draws.max() <= 1.5
-    assert np.isfinite(found.fitted_draws).all()
 
 
 @pytest.mark.parametrize("noise", [0.7, 2.0, 6.0])
