@@ -2,6 +2,7 @@ import type { Report } from '../../core/report.ts'
 import { report } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { SagRule } from './SagRule.tsx'
+import './check.css'
 import './sags.css'
 
 type Found = NonNullable<Report['sags']>
@@ -36,7 +37,7 @@ function Corrections({ found }: { found: Found }) {
   return (
     <section data-corrected={found.applied}>
       {found.corrections.length > 0 && (
-        <table class="corrections">
+        <table class="places corrections">
           <caption>{found.applied ? 'Corrected by your sags' : 'What your sags would correct'}</caption>
           <thead>
             <tr>
