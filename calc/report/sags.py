@@ -15,6 +15,7 @@ from calc.report.types import CorrectedReading, Quantity, SagRow, SagsOfEnd, Sag
 from calc.uncertainty.by_sags import rate_by_sags
 from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound, told_reading
 
+_VAGUE = 20.0  # mm either way: what is expected so loosely is no check
 _CASES = {"alone": "free sag", "aboard": "rider sag"}
 _LOOK = (
     "Not the springs: look for a bent tube (runout over 0.2 mm), dry bushes or seals, an axle clamped with a leg pulled over, "
@@ -82,7 +83,7 @@ def _compared_words(one: Compared, row: SagRow) -> str:
         return f"{beside}. It stands at its top by itself, so this is only a limit."
     off, room = one.read.sag - one.expected, (one.expected_half**2 + (row.found.plus_minus_95 or 0.0) ** 2) ** 0.5
     if abs(off) <= room:
-        return f"{beside}: as expected."
+        return f"{beside}: {'no surprise, but little is known of this end yet' if one.expected_half > _VAGUE else 'as expected'}."
     return f"{beside}: {number_text(abs(off), 0)} mm {'more' if off > 0 else 'less'} than your readings allow."
 
 
