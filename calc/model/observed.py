@@ -10,9 +10,10 @@ from calc.array import Array, Number
 from calc.end.assembly import Assembly
 from calc.end.end import End
 from calc.end.sag import settle
+from calc.end.setup import Setup
 from calc.gas.chamber import ISOTHERMAL
+from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import fitted
 from calc.model.axles import end_loads
 from calc.model.conditions import conditions
 from calc.model.fork import fork
@@ -71,7 +72,7 @@ def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:
     Raises: nothing; lengths without the hanging length tell no sag and are left out.
     Formula: none.
     Source: none.
-    Example: see `tests/unit/model/test_observed.py`.
+    Example: see `tests/unit/uncertainty/test_corrected.py`.
     """
     taped = job.choice(f"{axle}.sags_read") == "lengths"
     if taped and not job.known(f"{axle}.hanging_length"):
@@ -89,24 +90,25 @@ def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:
 
 @dataclass(frozen=True, eq=False)
 class Expected:
-    """What the model expects of an end as found, alone and aboard along the first axis.
+    """What the model expects of an end, alone and aboard along the first axis.
 
-    Parameters: end; loads [N]; sags [mm] as they are read, continued below 0 where it is topped out; friction [mm], the half-band
-    about each that it sticks in.
+    Parameters: end; rate [N/mm] that is in, a mean of the legs; loads [N]; sags [mm] as they are read, continued below 0 where it
+    is topped out; friction [mm], the half-band about each that it sticks in.
     """
 
     end: End
+    rate: Number
     loads: Array
     sags: Array
     friction: Array
 
 
 def expected(job: Job, axle: Axle, all_held: bool = True) -> Expected:
-    """Settle an end as it was found, under the bike alone and with the rider.
+    """Settle an end as it was when its sags were read, under the bike alone and with the rider.
 
     Parameters: job, drawn or not; axle; all_held, whether a load that springs and gas do not carry is refused.
     Returns: Expected; else such a load has a sag of NaN.
-    Raises: Impossible as `calc.model.fork.fork`, `calc.model.shock.shock`, `found_setup` and `calc.end.sag.settle`.
+    Raises: Impossible as `calc.model.fork.fork`, `calc.model.shock.shock`, `found_setup`, `built_setup` and `calc.end.sag.settle`.
     Formula: see `calc.end.sag.settle`; friction along the leg = at the wheel x ratio.
     Source: see there.
     Example:
@@ -117,7 +119,8 @@ def expected(job: Job, axle: Axle, all_held: bool = True) -> Expected:
     """
     at = conditions(job)
     assembly: Assembly = fork(job, at) if axle == "front" else shock(job, at)
-    loads, end = end_loads(job, axle), assembly.end(found_setup(job, axle, assembly))
+    setup = built_setup(job, axle) if job.choice("bike.sags_of") == "built" else found_setup(job, axle, assembly)
+    loads, end = end_loads(job, axle), assembly.end(setup)
     wide = end.wheel_force(0.0, ISOTHERMAL)
     load = np.stack(np.broadcast_arrays(loads.alone, loads.aboard, wide)[:2])
     carried = np.inf if all_held else np.asarray(end.wheel_force(end.travel, ISOTHERMAL))
@@ -125,7 +128,37 @@ def expected(job: Job, axle: Axle, all_held: bool = True) -> Expected:
     along = axle == "front"
     friction = both.friction * (end.motion.ratio(both.travel) if along else 1.0)
     sags = np.asarray(both.stroke_unbounded if along else both.travel_unbounded)
-    return Expected(end, load, np.where(load < _NEARLY * carried, sags, np.nan), np.broadcast_to(friction, sags.shape))
+    return Expected(end, setup.rate, load, np.where(load < _NEARLY * carried, sags, np.nan), np.broadcast_to(friction, sags.shape))
+
+
+def built_setup(job: Job, axle: Axle) -> Setup:
+    """What was built, as it was read back.
+
+    Parameters: job, drawn or not; axle.
+    Returns: Setup: rate [N/mm], preload and gap [mm], half of what the legs differ by.
+    Raises: Impossible where a figure is not entered, or the end is an air spring, of which only the pressure built is known.
+    Formula: as `calc.model.inputs.found_setup`.
+    Source: none.
+    Example: see `tests/unit/uncertainty/test_corrected.py`.
+    """
+    front = axle == "front"
+    if front and job.choice("front.air") == "air leg":
+        raise Impossible(
+            "air", "Of an air spring as built only the pressure is known.", "Read its sags at the next visit.", "bike.sags_of"
+        )
+    one, preload = (_built(job, f"{axle}.built_{part}") for part in ("rate", "preload"))
+    if not front:
+        return Setup(one, preload, 0.0)
+    other = job.value("front.built_rate_right") if job.known("front.built_rate_right") else one
+    left, right = (_built(job, f"front.built_gap_{leg}") for leg in ("left", "right"))
+    return Setup(0.5 * (one + other), preload, 0.5 * (left + right), 0.5 * (other - one), None, 0.5 * (right - left))
+
+
+def _built(job: Job, path: str) -> Number:
+    if not job.known(path):
+        label = job.fields[path].field.label
+        raise Impossible("missing", f"{label} is not entered.", "Build it first, or say that the sags are as it came in.", path)
+    return job.value(path)
 
 
 def spring_rate_found(job: Job, axle: Axle, sags: Array) -> Number:
@@ -148,4 +181,4 @@ def spring_rate_found(job: Job, axle: Axle, sags: Array) -> Number:
     travel = end.motion.travel(sags) if axle == "front" else sags
     springs, gas = np.asarray(end.spring_wheel_force(travel)), np.asarray(end.gas_wheel_force(travel, ISOTHERMAL))
     moved = here.loads[1] - here.loads[0] - (gas[1] - gas[0])
-    return np.asarray(fitted.rate(job, axle) * moved / (springs[1] - springs[0]))
+    return np.asarray(here.rate * moved / (springs[1] - springs[0]))

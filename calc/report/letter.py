@@ -38,7 +38,7 @@ def sags_text(report: Report) -> str:
     """The check alone: sags found beside those expected, and what they correct."""
     if report.sags is None:
         return "No sags are entered. Read them alone and aboard, each twice: front.alone_sag, rear.aboard_sag and so on."
-    lines = [title(report), ""]
+    lines = [title(report), f"Sags found, {'as built' if report.sags.of == 'built' else 'as it came in'}", ""]
     for end in report.sags.ends:
         lines += _paragraphs(end.axle.capitalize(), list(end.words))
     return "\n".join([*lines, *_paragraphs("So", [*(one.words for one in report.sags.corrections), report.sags.words])])

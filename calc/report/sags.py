@@ -38,7 +38,13 @@ def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
         return None
     corrections = tuple(_corrected(one) for one in found.corrections)
     applied = bool(found.fields) and job.choice("bike.sags_correct") == "yes"
-    return SagsReport(ends, corrections, applied, _whole_words(corrections, applied))
+    return SagsReport(
+        "built" if job.choice("bike.sags_of") == "built" else "found",
+        ends,
+        corrections,
+        applied,
+        _whole_words(corrections, applied),
+    )
 
 
 def _whole_words(corrections: tuple[CorrectedReading, ...], applied: bool) -> str:
@@ -97,7 +103,7 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
         return ()
     springs = "the springs are" if axle == "front" else "the spring is"
     said = f"By these two sags alone, gas taken off, {springs} {banded_text(rate)} N/mm"
-    path = f"{axle}.rate"
+    path = f"{axle}.built_rate" if job.choice("bike.sags_of") == "built" else f"{axle}.rate"
     if not job.entered(path) or not job.fields[path].applies:
         return (f"{said}.",)
     read = job.fields[path].reading

@@ -24,7 +24,7 @@ def report_text(report: Report) -> str:
     for note in report.notes:
         lines += [*wrapped(f"Note: {note}"), ""]
     if report.sags:
-        lines += ["Sags found", *sags_text(report).split("\n")[2:], ""]
+        lines += [*sags_text(report).split("\n")[1:], ""]
     lines += _based_on(report)
     if report.measure_first:
         lines += ["", "Measure first:"]

@@ -124,7 +124,7 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     try:
         expected(job, axle)
     except Impossible as error:
-        return f"What is in can't be worked out: {error.message}"
+        return f"What was in can't be worked out: {error.message} {error.way_out}".rstrip()
     return ""
 
 

@@ -81,6 +81,17 @@ def test_sags_that_differ_by_too_much_are_refused(opened):
     expect(page.locator("[data-sags-end=rear]")).to_contain_text("something sticks", timeout=PATIENCE)
 
 
+def test_sags_are_those_of_what_was_built_where_that_is_said(opened):
+    page = opened()
+    page.get_by_role("button", name="Build this").first.click()
+    at(page, "check")
+    field(page, "front.aboard_sag").fill("66")
+    page.get_by_role("link", name="Of the bike as it came in").click()
+    field(page, "bike.sags_of").select_option("built")
+    expect(page.locator("[data-sags-end=front]")).to_contain_text(re.compile("Rider sag 66 mm found, 6[567] ±"), timeout=PATIENCE)
+    expect(page.get_by_role("link", name="Of the bike as built")).to_be_visible()
+
+
 def test_sags_are_read_as_lengths_too(opened):
     page = at(opened(), "check")
     page.get_by_role("button", name="How sags are read").click()

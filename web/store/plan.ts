@@ -193,7 +193,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
     ]),
     most: 6,
     folds: [
-      { name: 'reading', title: 'How sags are read', fields: ['front.sags_read', 'rear.sags_read', 'bike.sags_correct'], says: ['front.sags_read', 'rear.sags_read'] },
+      { name: 'reading', title: 'How sags are read', fields: ['bike.sags_of', 'front.sags_read', 'rear.sags_read', 'bike.sags_correct'], says: ['bike.sags_of'] },
       {
         name: 'conditions',
         title: 'Conditions to check',

@@ -10,6 +10,10 @@ _F = Part.FOUND
 
 CORRECTS = (
     Field(
+        "bike.sags_of", "Sags found of the bike", _F, Kind.CHOICE, choices={"found": "As it came in", "built": "As built"},
+        default=Default(choice="found"), typed="stated", how="Which setup was in when the sags were read.",
+    ),
+    Field(
         "bike.sags_correct", "Sags found", _F, Kind.CHOICE, choices={"yes": "Correct what was not measured", "no": "Are only compared"},
         default=Default(choice="yes"), typed="stated",
         how="Sags that differ from what is expected say that a reading is off. Corrected, the answer follows; what you typed stays.",

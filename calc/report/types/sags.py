@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from calc.job.declared import FieldPath
 from calc.practice import Axle
@@ -46,8 +47,9 @@ class SagsOfEnd:
 
 @dataclass(frozen=True, slots=True)
 class SagsReport:
-    """Both ends' sags found; `applied`: the answer rests on the corrected readings."""
+    """Both ends' sags found, `of` which setup; `applied`: the answer rests on the corrected readings."""
 
+    of: Literal["found", "built"]
     ends: tuple[SagsOfEnd, ...]
     corrections: tuple[CorrectedReading, ...]
     applied: bool

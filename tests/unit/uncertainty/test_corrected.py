@@ -134,3 +134,22 @@ def test_sags_alone_tell_the_rate_that_is_in():
     rate, half = rate_by_sags(job, "front", sags_read(job, "front"))
     assert abs(rate - 4.2) < half < 1.5
     assert float(spring_rate_found(job, "rear", expected(job, "rear").sags)) == pytest.approx(job.number("rear.rate"), rel=1e-6)
+
+
+BUILT = {"front_built_rate": "4.6", "front_built_preload": "3", "front_built_gap_left": "120", "front_built_gap_right": "120"}
+
+
+def test_sags_as_built_are_those_of_what_was_built():
+    """As built the fork rides on 4.6 and 3 mm: what is expected is what the report tells of it, not of the 4.2 that came in."""
+    built = bike((), bike_sags_of="built", front_aboard_sag="66", **BUILT)
+    here = expected(built, "front")
+    assert here.rate == pytest.approx(4.6)
+    assert here.sags == pytest.approx([30.0, 66.0], abs=1.0)
+    assert sags_found(built).compared[0].expected == pytest.approx(float(here.sags[1]))
+    assert expected(bike((), **BUILT), "front").rate == pytest.approx(4.2)
+
+
+def test_sags_as_built_need_what_was_built():
+    found = sags_found(bike((), bike_sags_of="built", front_aboard_sag="66"))
+    assert "Springs built is not entered" in found.refused["front"]
+    assert "as it came in" in found.refused["front"]

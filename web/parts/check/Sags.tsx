@@ -20,6 +20,9 @@ export function Sags() {
   }
   return (
     <div class="sags" data-sags="found" aria-live="polite">
+      <a class="sags-refuse" href="#bike.sags_of">
+        {found.of === 'built' ? 'Of the bike as built ›' : 'Of the bike as it came in ›'}
+      </a>
       {found.ends.map((end) => (
         <section key={end.axle} data-sags-end={end.axle}>
           <h3>{NAMES[end.axle]}</h3>
