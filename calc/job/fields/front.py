@@ -107,7 +107,7 @@ FRONT = (
     ),
     Field(
         "front.friction", "Friction per leg", _S, _Q, "force", "N", 0, 300, 1, 0, plus_minus=10, usual="friction per leg, ridden",
-        default=Default("friction per leg, ridden"), end="front", how="Half the spread of two sag readings, times the wheel rate, divided by two for one leg.",
+        default=Default("friction per leg, ridden"), end="front", how="Half the spread of two sag readings, times the wheel rate, divided by two for one leg: Check works it out from sags read twice.",
     ),
     Field(
         "front.tried_rate", "Try springs", _S, _Q, "spring rate", "N/mm", 1, 30, 0.2, 2, end="front", typed="stated", decision=True,

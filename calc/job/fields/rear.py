@@ -21,7 +21,7 @@ REAR = (
     ),
     Field(
         "rear.leverage", "Leverage, average (wheel / shock)", _R, _Q, "number", "", 1, 4.5, 0.05, 2, plus_minus_relative=0.02,
-        main=True, usual="leverage", default=Default("leverage"), when=_BY_LEVERAGE, end="rear", how="Wheel travel divided by shock stroke. Spring off: measure the shock eye to eye with the wheel hanging and at full travel.", typed="stated",
+        main=True, usual="leverage", default=Default("leverage"), when=_BY_LEVERAGE, end="rear", how="Wheel travel divided by shock stroke. Spring off: measure the shock eye to eye with the wheel hanging and at full travel. Sags read at Check narrow it too.", typed="stated",
     ),
     Field(
         "rear.leverage_fall", "Leverage falls over the travel by", _R, _Q, "share", "%", -20, 60, 1, 0, plus_minus=4, main=True,
@@ -90,7 +90,7 @@ REAR = (
     Field(
         "rear.friction", "Friction at the wheel", _R, _Q, "force", "N", 0, 400, 1, 0, plus_minus=15,
         usual="friction rear at the wheel", default=Default("friction rear at the wheel"), end="rear",
-        how="Half the spread of two sag readings, times the wheel rate.",
+        how="Half the spread of two sag readings, times the wheel rate: Check works it out from sags read twice.",
     ),
     Field(
         "rear.tried_rate", "Try spring", _R, _Q, "spring rate", "N/mm", 10, 400, 2, 1, end="rear", typed="stated", decision=True,
