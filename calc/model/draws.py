@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
+from calc.model.fitted import LINE_OFF
 from calc.model.motion import FIT_OFF
 from calc.model.spread import TRUNCATED, deviation, drawn_uncertainty, off_at
 from calc.quantities.entry import convert, internal_unit
@@ -37,7 +38,7 @@ def least_off(job: Job, path: str) -> float:
     Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
-    if path in FIT_OFF:
+    if is_fit_off(path):
         return -np.inf
     field = job.fields[path].field
     return min(convert(field.low, field.unit, internal_unit(field.dimension)) - job.number(path), 0.0)
@@ -61,14 +62,29 @@ def is_drawn(found: Resolved) -> bool:
 
 
 def fit_offs(job: Job) -> tuple[str, ...]:
-    """Names of the standard normal numbers that a fit of measured pairs may be off by.
+    """Names of the standard normal numbers that fits of measured pairs and points may be off by.
 
     Parameters: job.
     Returns: names; none where nothing is fitted.
     Raises: nothing. Formula: none. Source: none.
     Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
     """
-    return FIT_OFF if "rear.pairs" in job.fields and job.choice("rear.motion_from") == "pairs" else ()
+    pairs = FIT_OFF if "rear.pairs" in job.fields and job.choice("rear.motion_from") == "pairs" else ()
+    lines = (name for name in LINE_OFF.values() if (found := job.fields.get(name.split()[0])) and found.applies)
+    return (*pairs, *lines)
+
+
+def is_fit_off(name: str) -> bool:
+    """Tell the name of such a number from a field's path.
+
+    Parameters: name.
+    Returns: True where it is one.
+    Raises: nothing. Formula: none. Source: none.
+    Example:
+        >>> is_fit_off("front.tester line"), is_fit_off("front.tester")
+        (True, False)
+    """
+    return " " in name
 
 
 def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
@@ -81,7 +97,7 @@ def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
     Source: none.
     Example: see `tests/unit/job/test_following.py`.
     """
-    if path in FIT_OFF:
+    if is_fit_off(path):
         return _STANDARD, None
     found = job.fields[path]
     reading, default = found.reading, found.field.default

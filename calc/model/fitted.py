@@ -14,6 +14,10 @@ from calc.springs.arrangement import Arrangement, Nested, Progressive, SingleSpr
 from calc.springs.fit import Fit
 from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
 from calc.springs.table import ForceTable, TableSpring
+from calc.springs.tester import Tested, line_through
+
+# Standard normal numbers of what the lines through testers' points may be off by, among a drawn job's samples.
+LINE_OFF: dict[Axle, str] = {"front": "front.tester line", "rear": "rear.tester line"}
 
 
 def by_wire(job: Job, axle: Axle) -> bool:
@@ -27,8 +31,28 @@ def by_wire(job: Job, axle: Axle) -> bool:
     return job.fields[f"{axle}.rate_from"].applies and job.choice(f"{axle}.rate_from") == "wire"
 
 
+def by_tester(job: Job, axle: Axle) -> Tested | None:
+    """The line through a tester's points; None where the rate is known otherwise.
+
+    Parameters: job; axle.
+    Returns: Tested.
+    Raises: Impossible where the points are not entered, or do not rise.
+    Formula: see `calc.springs.tester.line_through`.
+    Source: see there.
+    Example: see `tests/unit/springs/test_tester.py`.
+    """
+    path = f"{axle}.tester"
+    found = job.fields[path]
+    if not found.applies:
+        return None
+    if not found.pairs:
+        raise Impossible("missing", f"{found.field.label} is not entered.", "Enter three points or more.", path)
+    compression, force = np.array(found.pairs).T
+    return line_through(compression, force, path)
+
+
 def rate(job: Job, axle: Axle) -> Number:
-    """Rate [N/mm] of the fitted springs: marked or tested, from wire and coil, or a table's mean; the mean of unequal legs.
+    """Rate [N/mm] of the fitted springs: marked, by a tester's points, from wire and coil, or a table's mean; their mean.
 
     Parameters: job; axle.
     Returns: rate [N/mm].
@@ -76,6 +100,9 @@ def _right(job: Job) -> Number:
 def _rate(job: Job, axle: Axle) -> Number:
     if job.choice(f"{axle}.spring_kind") == "progressive":
         return _table(job, f"{axle}.table").mean_rate * (1.0 + job.value(f"{axle}.table_error"))
+    if (points := by_tester(job, axle)) is not None:
+        line = points.rate + 0.5 * points.plus_minus_95 * job.samples.get(LINE_OFF[axle], 0.0)
+        return line * (1.0 + job.value(f"{axle}.tester_error"))
     if not by_wire(job, axle):
         return job.value(f"{axle}.rate")
     wire, mean, coils, ends = _dimensions(job, axle)

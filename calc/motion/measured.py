@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.motion.ratio import LinearRatio, travel_at
+from calc.quantities.few import widening
 
 LEAST_PAIRS = 5  # two degrees of freedom are left for the scatter
 LEAST_ROWS = 4  # of a table: what a cubic through its points needs
@@ -18,8 +19,6 @@ _PAIRS = "rear.pairs"
 # What the lengths of a linkage usually depart from a quadratic by: the third Legendre term's standard uncertainty over the shock's
 # stroke. Linkages of our own drawing have 0.02 to 0.33 %; common practice, no source.
 SHAPE = 0.003
-# Student's t for 95 %, by degrees of freedom from 1: JCGM 100:2008, Table G.2; beyond it 1.96 + 2.5 / nu, within 0.01.
-_T95 = (12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.20, 2.18, 2.16, 2.14, 2.13, 2.12, 2.11, 2.10, 2.09, 2.09)
 
 
 @dataclass(frozen=True, eq=False)
@@ -105,22 +104,6 @@ def _shape(cubic: Array, residuals: Array, usual: float) -> tuple[float, float]:
     own = widening(freedom) * np.sqrt(left / freedom / along)
     weight = 1.0 if own == 0 else usual**2 / (usual**2 + own**2)
     return found, float(np.sqrt((weight * found) ** 2 + (1.0 - weight) * usual**2))
-
-
-def widening(freedom: int) -> float:
-    """Say by how much a standard uncertainty from few readings is widened, so that twice it holds 95 %.
-
-    Parameters: freedom, degrees of freedom [-], 1 or more.
-    Returns: factor [-].
-    Raises: nothing.
-    Formula: t95(freedom) / 2, not below 1.
-    Source: JCGM 100:2008, G.3 and Table G.2.
-    Example:
-        >>> widening(2)
-        2.15
-    """
-    t95 = _T95[freedom - 1] if freedom <= len(_T95) else 1.96 + 2.5 / freedom
-    return max(t95 / 2.0, 1.0)
 
 
 @dataclass(frozen=True, eq=False)

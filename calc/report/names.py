@@ -16,7 +16,7 @@ _SAME_RATE = 6  # decimals [N/mm] that tell rates apart
 
 def rate_was_read(job: Job, axle: Axle) -> bool:
     """True where the rate of what is in is not assumed."""
-    return job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") == "wire"
+    return job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") in ("wire", "tester")
 
 
 def spring_names(job: Job, axle: Axle, done: EndSizing, known: bool = False) -> Name:

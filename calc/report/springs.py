@@ -11,9 +11,10 @@ from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
+from calc.model.fitted import by_tester
 from calc.model.origins import preload_was_read
 from calc.practice import Axle
-from calc.report.quantity import number_text, quantity
+from calc.report.quantity import number_text, plain_number, quantity, rate_text
 from calc.report.types import Candidate, Legs, Seat
 from calc.sizing.choice import EndSizing
 from calc.springs.fit import Fit
@@ -26,6 +27,7 @@ def spring_lines(job: Job, axle: Axle, chosen: Candidate, figures: Figures) -> l
         lines += [_air_line(job), *_pulled_in_line(figures), *_free_sag_line(job, chosen)]
         if not has_coil(job):
             return [*lines, *_rubber_lines(chosen, figures)]
+    lines += _tester_lines(job, axle)
     if kind == "stacked":
         lines.append("The rate is the main spring's; the second one is kept, and works until it closes.")
     if kind == "nested":
@@ -35,6 +37,20 @@ def spring_lines(job: Job, axle: Axle, chosen: Candidate, figures: Figures) -> l
     if kind == "progressive" and chosen.fitted:
         lines.append("The rate is the mean over your table.")
     return [*lines, *_rubber_lines(chosen, figures)]
+
+
+def _tester_lines(job: Job, axle: Axle) -> list[str]:
+    """What a tester's points say of the spring that is in; none where there are none."""
+    points = by_tester(job, axle)
+    if points is None:
+        return []
+    count, half = len(job.fields[f"{axle}.tester"].pairs), plain_number(float(f"{points.plus_minus_95:.1g}"))
+    rate = f"{rate_text(points.rate)} ±{half} N/mm"
+    line = f"By {count} points on the tester, what is in has {rate}; they lie {points.scatter:.1f} N off a line."
+    if not points.bent:
+        return [line]
+    way = "stiffens" if points.stiffer > 0 else "softens"
+    return [line, f"It {way} by {abs(points.stiffer):.0%} over them: enter it as a progressive spring.".replace("%", " %")]
 
 
 def _rubber_lines(chosen: Candidate, figures: Figures) -> list[str]:

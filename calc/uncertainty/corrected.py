@@ -10,8 +10,7 @@ import numpy as np
 
 from calc.impossible import Impossible
 from calc.job import Job, Ranges, Resolved
-from calc.model.draws import at_normal, half_width, own_reading
-from calc.model.motion import FIT_OFF
+from calc.model.draws import at_normal, half_width, is_fit_off, own_reading
 from calc.model.observed import CASES, STICKS, TOPPED, SagRead, expected, sags_read
 from calc.practice import AXLES, Axle
 from calc.quantities.reading import Reading, Spread
@@ -104,7 +103,7 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws:
     if not reads:
         return SagsFound({}, 0, (), (), refused)
     return _believed(
-        Question(job, tuple(reads), tuple(path for path in moved_readings(job) if path not in FIT_OFF)), refused, with_draws
+        Question(job, tuple(reads), tuple(path for path in moved_readings(job) if not is_fit_off(path))), refused, with_draws
     )
 
 
@@ -173,7 +172,7 @@ def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
         draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
     changed = {path for path, ties in learned.items() if ties @ ties > _LEARNED}
     for path in best.samples:  # in the order that a value comes after the one it follows
-        if path not in FIT_OFF and own_reading(job, path)[1] in changed:
+        if not is_fit_off(path) and own_reading(job, path)[1] in changed:
             changed.add(path)
     made = {}
     for path in changed:

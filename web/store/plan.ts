@@ -24,7 +24,7 @@ const both = <T extends string>(prefix: string, keys: T[]) => keys.map((key) => 
 const front = (...keys: string[]) => both('front', keys)
 const rear = (...keys: string[]) => both('rear', keys)
 
-const COIL = ['rate_from', 'rate', 'wire', 'coil_diameter', 'coils', 'coil_ends', 'grade', 'shear_modulus']
+const COIL = ['rate_from', 'rate', 'tester', 'tester_error', 'wire', 'coil_diameter', 'coils', 'coil_ends', 'grade', 'shear_modulus']
 const SECOND = ['second_rate', 'second_room', 'second_later', 'second_free', 'second_solid', 'table', 'table_error']
 const STOPS = ['topout', 'topout_rate', 'rubber', 'rubber_length', 'rubber_rate', 'rubber_table']
 const NEW = ['new_spring', 'new_free', 'new_solid', 'new_outside', 'new_inside', 'spring_bore', 'spring_core']

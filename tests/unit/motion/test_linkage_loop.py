@@ -7,7 +7,8 @@ from scipy.optimize import fsolve
 from scipy.stats import t
 
 from calc.motion.linkage import LinkageMotion
-from calc.motion.measured import TableMotion, fit_pairs, widening
+from calc.motion.measured import TableMotion, fit_pairs
+from calc.quantities.few import widening
 from tests.unit.motion.test_linkage import on_swingarm, published
 
 

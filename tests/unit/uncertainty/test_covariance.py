@@ -16,7 +16,8 @@ from calc.job import load
 from calc.model.draws import drawn, half_width
 from calc.model.motion import FIT_OFF, rear_motion
 from calc.model.spread import standard_normal
-from calc.motion.measured import FittedMotion, fit_pairs, widening
+from calc.motion.measured import FittedMotion, fit_pairs
+from calc.quantities.few import widening
 from tests.support.documents import demo
 
 # H.2, Table H.2: five sets of readings taken together; V [V], I [A], phi [rad].
