@@ -23,6 +23,7 @@ from calc.practice import Axle
 
 CASES = ("alone", "aboard")
 TOPPED = 0.5  # mm: a sag read as less is none
+SETTLES = 0.25  # mm, standard deviation: what a bike that is pushed again settles within, whoever reads; common practice, no source
 _NEARLY = 0.9999  # of the force at full travel: what is carried must be below it
 STICKS = 15.0  # mm between two readings of one sag: no verdict then; common practice, no source
 
@@ -70,7 +71,7 @@ def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:
     Parameters: job; axle.
     Returns: SagRead, of the bike alone first.
     Raises: nothing; lengths without the hanging length tell no sag and are left out.
-    Formula: none.
+    Formula: u^2 = that of the reading + that of how well it settles.
     Source: none.
     Example: see `tests/unit/uncertainty/test_corrected.py`.
     """
@@ -83,7 +84,7 @@ def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:
         paths = [f"{axle}.{case}{again}_{'length' if taped else 'sag'}" for again in ("", "_again")]
         known = [reading for path in paths if (reading := job.fields[path].reading) is not None and job.fields[path].applies]
         if known:
-            off = max(reading.standard_uncertainty for reading in known)
+            off = float(np.hypot(max(reading.standard_uncertainty for reading in known), SETTLES))
             found.append(SagRead(axle, case, tuple(reading.value for reading in known), off, taped, hanging))
     return tuple(found)
 

@@ -20,6 +20,7 @@ from calc.uncertainty.question import Question
 
 DOUBTFUL = 3.0  # standard uncertainties: what fits nothing
 TOLD = 1.0  # standard uncertainties that a reading moves by, or
+_EXACT = "There is nothing that these sags could be compared with: every reading is entered as exact, or the bike is at its limit."
 _LEARNED = 1e-6  # of a reading's variance: less is nothing learned
 NARROWED = 0.8  # of its +/- left: then its correction is told
 
@@ -102,9 +103,11 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws:
             reads += these
     if not reads:
         return SagsFound({}, 0, (), (), refused)
-    return _believed(
-        Question(job, tuple(reads), tuple(path for path in moved_readings(job) if not is_fit_off(path))), refused, with_draws
-    )
+    paths = tuple(path for path in moved_readings(job) if not is_fit_off(path))
+    told = _believed(Question(job, tuple(reads), paths), refused, with_draws) if paths else None
+    if told is None:
+        return SagsFound({}, 0, (), (), refused | {read.axle: _EXACT for read in reads})
+    return told
 
 
 def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
@@ -127,13 +130,13 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     return ""
 
 
-def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) -> SagsFound:
+def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) -> SagsFound | None:
     """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
     doubtful: list[Compared] = []
     while True:
         found = asked.answered(with_draws)
         if found is None:
-            return SagsFound({}, 0, _in_order(doubtful), (), refused)
+            return None
         compared = _compared(asked, found)
         worst = max(compared, key=lambda one: abs(one.surprise))
         if abs(worst.surprise) <= DOUBTFUL:

@@ -153,3 +153,10 @@ def test_sags_as_built_need_what_was_built():
     found = sags_found(bike((), bike_sags_of="built", front_aboard_sag="66"))
     assert "Springs built is not entered" in found.refused["front"]
     assert "as it came in" in found.refused["front"]
+
+
+def test_a_sag_read_exactly_is_still_no_better_than_the_bike_settles():
+    sag = {"value": "98 mm", "plus_minus_95": "0 mm", "origin": "measured"}
+    found = sags_found(bike(LEVERAGE, rear_aboard_sag=sag, rear_aboard_again_sag=sag))
+    assert found.compared[0].read.uncertainty == pytest.approx(0.25)
+    assert all(np.isfinite(one.after.value) for one in found.corrections)
