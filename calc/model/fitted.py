@@ -12,8 +12,8 @@ from calc.job import Job
 from calc.practice import Axle
 from calc.springs.arrangement import Arrangement, Nested, Progressive, SingleSpring, Stacked
 from calc.springs.fit import Fit
-from calc.springs.helical import LinearSpring, Spring, active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
-from calc.springs.table import ForceTable, TableSpring
+from calc.springs.helical import active_coils, rate_from_wire, solid_length, steel_from_mass, steel_volume
+from calc.springs.table import ForceTable
 from calc.springs.tester import Tested, line_through
 
 # Standard normal numbers of what the lines through testers' points may be off by, among a drawn job's samples.
@@ -52,7 +52,7 @@ def by_tester(job: Job, axle: Axle) -> Tested | None:
 
 
 def rate(job: Job, axle: Axle) -> Number:
-    """Rate [N/mm] of the fitted springs: marked, by a tester's points, from wire and coil, or a table's mean; their mean.
+    """Rate [N/mm] of the fitted springs, the legs' mean: marked, by a tester's points, from wire and coil, or a table's mean.
 
     Parameters: job; axle.
     Returns: rate [N/mm].
@@ -99,7 +99,7 @@ def _right(job: Job) -> Number:
 
 def _rate(job: Job, axle: Axle) -> Number:
     if job.choice(f"{axle}.spring_kind") == "progressive":
-        return _table(job, f"{axle}.table").mean_rate * (1.0 + job.value(f"{axle}.table_error"))
+        return read_table(job, f"{axle}.table").mean_rate * (1.0 + job.value(f"{axle}.table_error"))
     if (points := by_tester(job, axle)) is not None:
         line = points.rate + 0.5 * points.plus_minus_95 * job.samples.get(LINE_OFF[axle], 0.0)
         return line * (1.0 + job.value(f"{axle}.tester_error"))
@@ -175,7 +175,7 @@ def arrangement(job: Job, axle: Axle, stroke: Number) -> Arrangement:
     if kind == "nested":
         return Nested(needed(job, f"{axle}.second_rate"), needed(job, f"{axle}.second_later"))
     if kind == "progressive":
-        table = _table(job, f"{axle}.table")
+        table = read_table(job, f"{axle}.table")
         _reaches(job, axle, table, stroke)
         return Progressive(table)
     return SingleSpring()
@@ -192,45 +192,6 @@ def _reaches(job: Job, axle: Axle, table: ForceTable, stroke: Number) -> None:
             "Measure further, or lower the most preload that can be built.",
             f"{axle}.table",
         )
-
-
-def topout(job: Job, axle: Axle) -> Number | None:
-    """Rate [N/mm] of the top-out spring; None where it is left out.
-
-    Parameters: job; axle.
-    Returns: rate [N/mm] or None.
-    Raises: Impossible as `needed`. Formula: none. Source: none.
-    Example: see `tests/unit/model/test_fitted.py`.
-    """
-    return needed(job, f"{axle}.topout_rate") if job.choice(f"{axle}.topout") == "spring" else None
-
-
-def rubber(job: Job, axle: Axle, stroke: Number) -> Spring | None:
-    """The bump rubber of a strut; None where it is left out.
-
-    Parameters: job; axle; stroke [mm], the strut's full one.
-    Returns: Spring or None.
-    Raises: Impossible where a reading is missing, or a table ends before the rubber's length.
-    Formula: first touch at stroke - length.
-    Source: geometry.
-    Example: see `tests/unit/model/test_fitted.py`.
-    """
-    kind = job.choice(f"{axle}.rubber")
-    if kind == "none":
-        return None
-    apart = needed(job, f"{axle}.rubber_length") - stroke  # below 0: loose until the stroke of first touch
-    if kind == "rate":
-        return LinearSpring(needed(job, f"{axle}.rubber_rate"), apart)
-    table = _table(job, f"{axle}.rubber_table")
-    if table.reach < np.max(job.value(f"{axle}.rubber_length")):
-        raise Impossible(
-            "table",
-            f"The rubber's table ends at {table.reach:g} mm; at the stop it is squeezed by "
-            f"{np.max(job.value(f'{axle}.rubber_length')):g} mm.",
-            "Measure further, or enter a shorter length.",
-            f"{axle}.rubber_table",
-        )
-    return TableSpring(table, table.mean_rate, apart)
 
 
 def steel(job: Job) -> Number:
@@ -301,16 +262,24 @@ def needed(job: Job, path: str) -> Number:
     return job.value(path)
 
 
-def _table(job: Job, path: str) -> ForceTable:
+def read_table(job: Job, path: str) -> ForceTable:
+    """A table of compression and force that nothing stands in for.
+
+    Parameters: job; path.
+    Returns: ForceTable.
+    Raises: Impossible at the field, where it is not entered or does not make a spring.
+    Formula: see `calc.springs.table.ForceTable`. Source: see there.
+    Example: see `tests/unit/model/test_fitted.py`.
+    """
     pairs = job.fields[path].pairs
     if not pairs:
         raise Impossible("missing", f"{job.fields[path].field.label} is not entered.", "Enter it, or choose another kind.", path)
-    table = ForceTable(pairs)
+    found = ForceTable(pairs)
     try:
-        table.mean_rate  # noqa: B018 (reads the table, so that what is wrong with it is told at its field)
+        found.mean_rate  # noqa: B018 (reads the table, so that what is wrong with it is told at its field)
     except Impossible as error:
         raise Impossible(error.code, error.message, error.way_out, path) from error
-    return table
+    return found
 
 
 def _dimensions(job: Job, axle: Axle) -> tuple[Number, Number, Number, str]:
