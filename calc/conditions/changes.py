@@ -1,4 +1,4 @@
-"""Hot, high, elsewhere: what a built setup does under other conditions, and which gap would restore it."""
+"""Hot, high and others: what a built setup does under other conditions, and which gap would restore it."""
 
 from __future__ import annotations
 
@@ -66,23 +66,23 @@ def conditions_of(job: Job, axle: Axle) -> list[Condition]:
     at, loads = conditions(job), end_loads(job, axle)
     found = [Condition(HOME, at, loads)]
     if axle == "front":
-        high, hot = pressure_at(job.value("elsewhere.high_altitude")), job.value("elsewhere.hot_temperature")
+        high, hot = pressure_at(job.value("conditions.high_altitude")), job.value("conditions.hot_temperature")
         found += [
             Condition("hot", at.ridden(temperature=hot), loads),
             Condition("high", at.ridden(ambient=high), loads),
             Condition("high, bled there", at.ridden(ambient=high).bled_there(), loads),
             Condition("hot and high", at.ridden(ambient=high, temperature=hot), loads),
         ]
-    if job.known("elsewhere.rider"):
-        found.append(Condition("other rider", at, end_loads(job, axle, job.value("elsewhere.rider"))))
-    if job.known("elsewhere.luggage"):
+    if job.known("conditions.rider"):
+        found.append(Condition("other rider", at, end_loads(job, axle, job.value("conditions.rider"))))
+    if job.known("conditions.luggage"):
         found.append(Condition("luggage", at, _with_luggage(job, axle, loads)))
     return found
 
 
 def _with_luggage(job: Job, axle: Axle, loads: Loads) -> Loads:
     """The loads with luggage put on: it is there with the bike alone too."""
-    mass, share = job.value("elsewhere.luggage"), job.value("elsewhere.luggage_front_share")
+    mass, share = job.value("conditions.luggage"), job.value("conditions.luggage_front_share")
     added = [getattr(axles(job).plus(mass, share), axle) - getattr(axles(job), axle) for axles in (alone, aboard)]
     return Loads(loads.alone + added[0] * STANDARD_GRAVITY, loads.aboard + added[1] * STANDARD_GRAVITY, loads.gravity)
 

@@ -8,7 +8,7 @@ from calc.demo.entries import assumed, measured, stated
 
 ENDURO: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 2,
+    "version": 3,
     "name": "Brackwater 300 E",
     "owner": "",
     "date": "2026-05-12",

@@ -8,7 +8,7 @@ from calc.demo.entries import assumed, measured, stated
 
 HIGH_PASS: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 2,
+    "version": 3,
     "name": "Fellgate 900 L",
     "owner": "",
     "date": "2026-07-18",
@@ -58,5 +58,5 @@ HIGH_PASS: dict[str, Any] = {
         "preload": measured("18 mm", "1 mm"),
         "pitch": stated("1.5 mm"),
     },
-    "elsewhere": {"high_altitude": stated("2400 m"), "hot_temperature": stated("55 °C")},
+    "conditions": {"high_altitude": stated("2400 m"), "hot_temperature": stated("55 °C")},
 }

@@ -8,7 +8,7 @@ from calc.demo.entries import assumed, measured, stated
 
 TRAIL: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 2,
+    "version": 3,
     "name": "Saltmarsh 250 T",
     "owner": "",
     "date": "2026-06-03",

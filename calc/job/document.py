@@ -5,7 +5,8 @@ A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1
 may hold a `note`. A `practice` object holds the user's own ranges by row, in place of the trade's. Unknown keys are
 refused, so that a slip of the pen is not silently ignored.
 
-Version 2 knows the owner. Files of version 1 are read as they are; `upgraded` writes them as this version would.
+Version 2 knows the owner; version 3 calls `conditions` what stood under `elsewhere`. Older files are read as they are;
+`upgraded` writes them as this version would.
 Several jobs stand in one file as {"format": "stanchion-jobs", "version": 1, "jobs": [...]} (`calc.job.text`).
 """
 
@@ -19,12 +20,13 @@ from calc.job.fields import FIELDS, GROUPS
 from calc.practice import GENERAL, ROWS
 
 FORMAT = "stanchion-job"
-VERSION = 2
+VERSION = 3
 RANGE_KEYS = ("low", "high", "typical", "note")
 HEADER = ("format", "version", "name", "owner", "date", "invented", "note")
 ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
 ORIGINS = ("measured", "stated", "assumed")
 MAX_TEXT = 2000
+RENAMED = {"elsewhere": "conditions"}  # groups of files before version 3
 KEYS = {group: tuple(field.key for field in FIELDS.values() if field.group == group) for group in GROUPS}
 
 
@@ -55,7 +57,7 @@ def parse_header(document: object) -> dict[str, Any]:
         raise JobError(
             f"This job was written by a newer version ({version}); this one reads up to {VERSION}. Update, then open it."
         )
-    _check_keys(document)
+    _check_keys(_renamed(document))
     return {
         "format": FORMAT,
         "version": VERSION,
@@ -80,12 +82,20 @@ def upgraded(document: Mapping[str, Any]) -> dict[str, Any]:
         {'mass': 80}
     """
     plain: dict[str, Any] = dict.fromkeys(("name", "owner", "date"), "") | {"invented": False, "note": ""}
-    return {"format": FORMAT, "version": VERSION} | plain | {k: v for k, v in document.items() if k not in ("format", "version")}
+    kept = {k: v for k, v in _renamed(document).items() if k not in ("format", "version")}
+    return {"format": FORMAT, "version": VERSION} | plain | kept
+
+
+def _renamed(document: Mapping[str, Any]) -> Mapping[str, Any]:
+    """A document's groups by the names of this version. Where both names stand, the old one is left to be refused."""
+    old = RENAMED if document["version"] < 3 else {}
+    return {new if (new := old.get(key)) and new not in document else key: value for key, value in document.items()}
 
 
 def entries(document: Mapping[str, Any]) -> dict[str, Mapping[str, Any]]:
     """Every field entry of a checked document, by path; shorthand written out."""
     found: dict[str, Mapping[str, Any]] = {}
+    document = _renamed(document)
     for path, field in FIELDS.items():
         entry = document.get(field.group, {}).get(field.key)
         if entry is None:

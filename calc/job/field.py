@@ -26,7 +26,7 @@ class Part(StrEnum):
     OIL = "oil and air"
     REAR = "rear"
     FOUND = "sags found"
-    ELSEWHERE = "hot, high, elsewhere"
+    CONDITIONS = "conditions to check"
 
 
 @dataclass(frozen=True)

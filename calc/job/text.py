@@ -79,7 +79,7 @@ def read_jobs(text: str, name: str = "this") -> tuple[list[dict[str, Any]], list
     Example:
         >>> jobs, refused = read_jobs('{"format": "stanchion-job", "version": 1, "rider": {"mass": 80}}')
         >>> jobs[0]["version"], jobs[0]["rider"], refused
-        (2, {'mass': 80}, [])
+        (3, {'mass': 80}, [])
     """
     found = read_json(text, name)
     if not isinstance(found, Mapping) or found.get("format") != SEVERAL:

@@ -29,7 +29,7 @@ def next_visit(document: dict[str, Any], date: str) -> dict[str, Any]:
     Formula: none.
     Source: none.
     Example:
-        >>> next_visit({"format": "stanchion-job", "version": 2, "front": {"rate": "4.2"}}, "2026-09-01")["date"]
+        >>> next_visit({"format": "stanchion-job", "version": 3, "front": {"rate": "4.2"}}, "2026-09-01")["date"]
         '2026-09-01'
     """
     parse_header(document)

@@ -16,7 +16,7 @@ from calc.report.sags import sags_report
 from calc.report.types import Caution, Ends, Header, Modifier, PartReport, Report, WholeBike, values
 from calc.uncertainty.corrected import sags_found
 
-VERSION = 2
+VERSION = 3
 ENDS = AXLES
 
 __all__ = ["ENDS", "VERSION", "part_of", "report", "report_of"]

@@ -64,7 +64,7 @@ def comparison(before: Job, after: Job) -> Comparison:
     Source: none.
     Example:
         >>> from calc.job import load
-        >>> one = {"format": "stanchion-job", "version": 2, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
+        >>> one = {"format": "stanchion-job", "version": 3, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
         >>> comparison(load(one), load(one | {"rider": {"mass": "82 kg"}})).entries
         (EntryRow(path='rider.mass', label='Rider in full kit', before='80 kg, stated', after='82 kg, stated'),)
     """

@@ -75,8 +75,8 @@ def _change(here: SetupReport, home: SetupReport, halves: Mapping[str, float]) -
 
 
 def _label(job: Job, key: str) -> str:
-    hot = f"{convert(job.number('elsewhere.hot_temperature'), 'K', '°C'):.0f} °C"
-    high = f"{job.number('elsewhere.high_altitude') / 1000:.0f} m"
+    hot = f"{convert(job.number('conditions.hot_temperature'), 'K', '°C'):.0f} °C"
+    high = f"{job.number('conditions.high_altitude') / 1000:.0f} m"
     labels = {
         "as built": "As built",
         "hot": f"Legs at {hot}",
@@ -85,9 +85,9 @@ def _label(job: Job, key: str) -> str:
         "hot and high": f"At {high}, legs at {hot}",
     }
     if key == "other rider":
-        return f"Rider of {job.number('elsewhere.rider'):.0f} kg"
+        return f"Rider of {job.number('conditions.rider'):.0f} kg"
     if key == "luggage":
-        return f"With {job.number('elsewhere.luggage'):.0f} kg of luggage"
+        return f"With {job.number('conditions.luggage'):.0f} kg of luggage"
     return labels[key]
 
 

@@ -42,7 +42,7 @@ from calc.report.types import (
     Targets,
     values,
 )
-from calc.report.verdict import Told, told_first, verdict, why, yardstick_of
+from calc.report.verdict import Answered, answered_first, verdict, why, yardstick_of
 from calc.report.windows import usual_windows
 from calc.report.words import span_words, spring_subject
 from calc.sizing.attempts import built, tried
@@ -64,7 +64,7 @@ def _nominal(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> EndRep
     done, problems = sized(axle, fields, ranges)
     if done is not None:
         try:
-            return _sized(part(fields, ranges), axle, done, told_first(done))
+            return _sized(part(fields, ranges), axle, done, answered_first(done))
         except Impossible as error:
             problems = (problem_of(error, axle),)
     return EndRefused("refused", problems)
@@ -77,15 +77,15 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
         return end
     job = replace(part(fields, ranges), draws=draws)
     found = bands(job, axle, done) if end.state == "ok" else None
-    told = told_first(done)
+    answered = answered_first(done)
     if found is not None:
-        told = Told(found.index, found)
-        end = _sized(job, axle, done, told)
+        answered = Answered(found.index, found)
+        end = _sized(job, axle, done, answered)
     if found is not None and end.state == "ok":
         end = sure.with_bands(job, axle, end, done, found)
     span = _rider_span(job, axle, end, done) if found is None or found.choices.settled else None
-    as_left = _built_elsewhere(job, axle, done, told, end.built)
-    return replace(end, elsewhere=_elsewhere(job, axle, done, told), holds_for=span, built=as_left)
+    as_left = _built_conditions(job, axle, done, answered, end.built)
+    return replace(end, conditions=_conditions(job, axle, done, answered), holds_for=span, built=as_left)
 
 
 def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> RiderSpan | None:
@@ -99,28 +99,28 @@ def _rider_span(job: Job, axle: Axle, end: EndOk | EndNone, done: EndSizing) -> 
     return None if span is None else RiderSpan(*span, "kg", span_words(*span, spring_subject(end.chosen, rate_was_read(job, axle))))
 
 
-def _elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told) -> tuple[Condition, ...]:
-    setup = done.found_setup if told.index < 0 else done.sized.setup.at(told.index)
-    return condition_rows(job, axle, setup, told.index >= 0)
+def _conditions(job: Job, axle: Axle, done: EndSizing, answered: Answered) -> tuple[Condition, ...]:
+    setup = done.found_setup if answered.index < 0 else done.sized.setup.at(answered.index)
+    return condition_rows(job, axle, setup, answered.index >= 0)
 
 
-def _built_elsewhere(job: Job, axle: Axle, done: EndSizing, told: Told, shown: Built | None) -> Built | None:
+def _built_conditions(job: Job, axle: Axle, done: EndSizing, answered: Answered, shown: Built | None) -> Built | None:
     """What was built, under the job's other conditions too; its figures are held, with their tolerance."""
-    as_left = built(job, axle, done, _answer(done, told))
+    as_left = built(job, axle, done, _answer(done, answered))
     if shown is None or shown.setup is None or as_left is None:
         return shown
-    return replace(shown, elsewhere=condition_rows(job, axle, as_left[0], True))
+    return replace(shown, conditions=condition_rows(job, axle, as_left[0], True))
 
 
-def _answer(done: EndSizing, told: Told) -> Setup | None:
-    return None if told.index < 0 else done.sized.setup.at(told.index)
+def _answer(done: EndSizing, answered: Answered) -> Setup | None:
+    return None if answered.index < 0 else done.sized.setup.at(answered.index)
 
 
-def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone:
-    cases, chosen = Cases.of(job, axle), told.index
+def _sized(job: Job, axle: Axle, done: EndSizing, answered: Answered) -> EndOk | EndNone:
+    cases, chosen = Cases.of(job, axle), answered.index
     near = shown(done, chosen)
     candidates = tuple(candidate(job, done, cases, i, chosen) for i in near)
-    answer = _answer(done, told)
+    answer = _answer(done, answered)
     drawn, figures = (done.found_setup, done.found) if answer is None else (answer, done.sized.figures.at(chosen))
     braking, motion = (None, None) if figures is None else beside(job, axle, done, drawn)
     common = SizedEnd(
@@ -143,7 +143,7 @@ def _sized(job: Job, axle: Axle, done: EndSizing, told: Told) -> EndOk | EndNone
     )
     if answer is None:
         return EndNone(**values(common))
-    return _answered(job, axle, done, common, candidates[near.index(chosen)], told)
+    return _answered(job, axle, done, common, candidates[near.index(chosen)], answered)
 
 
 def _as_found(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> AsFound:
@@ -211,16 +211,16 @@ def _moved(done: EndSizing, index: int) -> Moved | None:
     )
 
 
-def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> EndOk:
-    kind, answer = verdict(job, axle, done, common, chosen, told)
+def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, answered: Answered) -> EndOk:
+    kind, answer = verdict(job, axle, done, common, chosen, answered)
     lines = why(job, axle, done, common, chosen, kind)
     return EndOk(
         **values(common),
         verdict=kind,
         chosen=chosen,
-        moved=_moved(done, told.index),
+        moved=_moved(done, answered.index),
         leave=chosen.fitted,
         answer=answer,
-        why=(*lines, *spring_lines(job, axle, chosen, done.sized.figures.at(told.index))),
-        seat=seat_of(job, axle, done, done.sized.setup.at(told.index)),
+        why=(*lines, *spring_lines(job, axle, chosen, done.sized.figures.at(answered.index))),
+        seat=seat_of(job, axle, done, done.sized.setup.at(answered.index)),
     )

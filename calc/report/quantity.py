@@ -42,9 +42,9 @@ def with_half(figure: Quantity, half: float | None) -> Quantity:
     """A result with its +/- [its unit], a 95 % half-width; None for one that no draws tell."""
     if half is None:
         return figure
-    told = float(f"{half:.3g}")
-    text = half_text(told, len(figure.text.partition(".")[2]))
-    return Quantity(figure.value, figure.unit, figure.case, figure.origin, told, figure.decimals, figure.text, text)
+    rounded = float(f"{half:.3g}")
+    text = half_text(rounded, len(figure.text.partition(".")[2]))
+    return Quantity(figure.value, figure.unit, figure.case, figure.origin, rounded, figure.decimals, figure.text, text)
 
 
 def half_text(half: float, decimals: int) -> str:

@@ -13,7 +13,7 @@ from calc.quantities.reading import Reading
 from calc.report.quantity import banded_text, figure_text, number_text, quantity, rate_text, spring_rate, with_half
 from calc.report.types import CorrectedReading, Quantity, SagRow, SagsOfEnd, SagsReport
 from calc.uncertainty.by_sags import rate_by_sags
-from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound, told_reading
+from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound, shown_reading
 
 _VAGUE = 20.0  # mm either way: what is expected so loosely is no check
 _CASES = {"alone": "free sag", "aboard": "rider sag"}
@@ -125,7 +125,7 @@ def _friction(found: SagsFound, axle: Axle) -> Quantity | None:
     twice = any(one.read.axle == axle and one.read.spread is not None and one.believed for one in found.compared)
     if not twice or path not in found.fields:
         return None
-    reading = told_reading(found.fields[path])
+    reading = shown_reading(found.fields[path])
     return with_half(quantity(reading.value, "N", "between two readings of a sag", 0), reading.plus_minus_95)
 
 

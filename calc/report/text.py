@@ -47,7 +47,7 @@ def _end_lines(axle: Axle, end: EndReport) -> list[str]:
     if end.measure_next:
         lines += ["", "  Next:"]
         lines += [line for reading in end.measure_next for line in wrapped(f"{reading.words} {reading.how}", "      ", "    ")]
-    return [*lines, *_curve(end.curve), *leg_lines(end.section), *_braking(end), *_motion(end.motion), *_conditions(end.elsewhere)]
+    return [*lines, *_curve(end.curve), *leg_lines(end.section), *_braking(end), *_motion(end.motion), *_conditions(end.conditions)]
 
 
 def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
@@ -74,9 +74,9 @@ def _name(candidate: Candidate) -> str:
 
 
 def _row(name: str, setup: SetupReport) -> list[str]:
-    told = (setup.free_sag, setup.rider_sag, setup.frequency, setup.end_force, setup.end_multiple, setup.landing_energy)
+    figures = (setup.free_sag, setup.rider_sag, setup.frequency, setup.end_force, setup.end_multiple, setup.landing_energy)
     built = (step_of(setup), setup.preload, *([setup.gap] if setup.gap else []))
-    return [name, *(figure.text for figure in (*built, *told))]
+    return [name, *(figure.text for figure in (*built, *figures))]
 
 
 def _barred(end: EndOk | EndNone) -> list[str]:
@@ -126,9 +126,9 @@ def _curve(curve: Curve | None) -> list[str]:
 def _conditions(rows: tuple[Condition, ...]) -> list[str]:
     if not rows:
         return []
-    told = [row for row in rows if row.problem is None]
-    figures = [[row.label, *(banded_text(f) for f in (row.free_sag, row.rider_sag, row.end_multiple))] for row in told]
-    lines = columns(["Conditions to check", "free sag\nmm", "rider sag\nmm", "full travel\nx rider load"], figures) if told else []
+    shown = [row for row in rows if row.problem is None]
+    figures = [[row.label, *(banded_text(f) for f in (row.free_sag, row.rider_sag, row.end_multiple))] for row in shown]
+    lines = columns(["Conditions to check", "free sag\nmm", "rider sag\nmm", "full travel\nx rider load"], figures) if shown else []
     said = [(row.label, row.words if row.problem is None else row.problem) for row in rows]
     return ["", *lines, *(line for label, words in said if words for line in wrapped(f"{label}: {words}", "    ", "  "))]
 

@@ -19,43 +19,43 @@ from calc.sizing.choice import EndSizing
 from calc.uncertainty.bands import Bands
 
 # Criteria whose figures another line tells: of what was wanted and is not reached, of an air spring's volumes.
-_TOLD_BY = {
+_COVERED_BY = {
     "preload below": {"rider sag"}, "preload above": {"rider sag"}, "sag unreachable": {"rider sag"},
     "pressure most": {"rider sag"},
     "end unreachable": {"end of travel"},
 }  # fmt: skip
-_TOLD_BY_PRESSURE = {"free sag"}
+_COVERED_BY_PRESSURE = {"free sag"}
 
 Kind = Literal["keep", "fit", "nearest", "open"]
 
 
 @dataclass(frozen=True, eq=False)
-class Told:
+class Answered:
     """Which candidate is told, -1 for none, and the bands that say so; None before they are worked out."""
 
     index: int
     bands: Bands | None = None
 
 
-def told_first(done: EndSizing) -> Told:
+def answered_first(done: EndSizing) -> Answered:
     """What is told before it is known how sure it is."""
-    return Told(done.choice)
+    return Answered(done.choice)
 
 
-def verdict(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, told: Told) -> tuple[Kind, str]:
+def verdict(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, answered: Answered) -> tuple[Kind, str]:
     """The kind of verdict and its sentence."""
-    kind = _kind(done, told)
+    kind = _kind(done, answered)
     cause = ""
-    if kind == "open" and told.bands is not None:
-        causes = [one.path for one in told.bands.causes.get("rate", ())]
+    if kind == "open" and answered.bands is not None:
+        causes = [one.path for one in answered.bands.causes.get("rate", ())]
         cause = unknown(job, causes[0]) if causes else ""
     read = bool(chosen.pressure) or not chosen.fitted or rate_was_read(job, axle)
     barred = "" if chosen.fitted else "; ".join(veto.words for one in common.candidates if one.fitted for veto in one.vetoes)
     return kind, answer_words(axle, kind, chosen, cause, read, barred)
 
 
-def _kind(done: EndSizing, told: Told) -> Kind:
-    if told.bands is not None and not told.bands.choices.settled:
+def _kind(done: EndSizing, answered: Answered) -> Kind:
+    if answered.bands is not None and not answered.bands.choices.settled:
         return "open"
     if not bool(done.decision.criteria_met):
         return "nearest"
@@ -71,9 +71,9 @@ def why(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candida
     best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
     if kind == "keep" and read and not chosen.pressure and best >= 0 and best != done.fitted:
         lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_names(job, axle, done)))
-    told = _TOLD_BY_PRESSURE if chosen.pressure else set()
-    told = told.union(*(_TOLD_BY.get(one.code, ()) for one in chosen.short))
-    missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in told and kind != "nearest"]
+    covered = _COVERED_BY_PRESSURE if chosen.pressure else set()
+    covered = covered.union(*(_COVERED_BY.get(one.code, ()) for one in chosen.short))
+    missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in covered and kind != "nearest"]
     missed += [one.words for one in chosen.short]
     return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
 

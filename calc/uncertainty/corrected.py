@@ -104,10 +104,10 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws:
     if not reads:
         return SagsFound({}, 0, (), (), refused)
     paths = tuple(path for path in moved_readings(job) if not is_fit_off(path))
-    told = _believed(Question(job, tuple(reads), paths), refused, with_draws) if paths else None
-    if told is None:
+    found = _believed(Question(job, tuple(reads), paths), refused, with_draws) if paths else None
+    if found is None:
         return SagsFound({}, 0, (), (), refused | {read.axle: _EXACT for read in reads})
-    return told
+    return found
 
 
 def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
@@ -150,8 +150,8 @@ def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) ->
     return SagsFound(fields, draws, _in_order([*doubtful, *compared]), _corrections(asked, found, fields), refused)
 
 
-def _in_order(told: list[Compared]) -> tuple[Compared, ...]:
-    return tuple(sorted(told, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
+def _in_order(compared: list[Compared]) -> tuple[Compared, ...]:
+    return tuple(sorted(compared, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
 
 
 def _compared(asked: Question, found: Adjusted) -> list[Compared]:
@@ -190,19 +190,19 @@ def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
 
 def _corrections(asked: Question, found: Adjusted, fields: Mapping[str, Resolved]) -> tuple[Correction, ...]:
     """Those worth telling: moved, or much narrowed."""
-    told = []
+    made = []
     for row, path in enumerate(asked.paths):
         before, ties = asked.job.fields[path].reading, float(found.learned[row] @ found.learned[row])
         if path not in fields or before is None or ties < _LEARNED or path.endswith("hanging_length"):
             continue
-        after = told_reading(fields[path])
+        after = shown_reading(fields[path])
         moved, narrowed = abs(float(found.best[row])), after.plus_minus_95 / before.plus_minus_95
         if moved > TOLD or narrowed < NARROWED:
-            told.append((ties, Correction(path, before, after, float(found.best[row]) / ties**0.5)))
-    return tuple(one for _, one in sorted(told, key=lambda each: -each[0]))
+            made.append((ties, Correction(path, before, after, float(found.best[row]) / ties**0.5)))
+    return tuple(one for _, one in sorted(made, key=lambda each: -each[0]))
 
 
-def told_reading(found: Resolved) -> Reading:
+def shown_reading(found: Resolved) -> Reading:
     """A corrected reading as it is told: its +/- is what 95 % of its draws lie within, where there are draws.
 
     Parameters: found, a corrected field.

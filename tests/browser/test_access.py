@@ -145,7 +145,7 @@ def test_everything_is_in_reach(opened, size):
             return rows.slice(1).filter((one, i) => one.top >= rows[i].top && one.top - rows[i].bottom < 7.5 && one.top > rows[i].bottom - 1).length
         }""")
         assert close == 0, f"{place}: rows stand 8 px apart"
-    strip = at(page, "front").locator("[data-strip] .told").last.bounding_box()
+    strip = at(page, "front").locator("[data-strip] .result").last.bounding_box()
     assert strip["x"] + strip["width"] <= size["width"], "the strip clips nothing"
 
 

@@ -16,7 +16,7 @@ def wide(locator) -> int:
 def test_every_condition_has_a_plus_minus_and_the_table_fits_a_phone(opened):
     page = at(opened(), "check")
     table = page.locator("[data-places=front]")
-    expect(table.locator(".told small").first).to_be_visible(timeout=PATIENCE)
+    expect(table.locator(".result small").first).to_be_visible(timeout=PATIENCE)
     for cells in table.locator("tbody tr:not(.places-words)").all():
         assert re.search(r"±\d", cells.inner_text()), cells.inner_text()
     expect(table.locator(".places-words").first).to_contain_text(

@@ -161,6 +161,6 @@ def _rest(rng: Random, typical: dict[str, float]) -> Numbers:
         "bike.wheelbase": rng.uniform(1250, 1580), "bike.braking": rng.uniform(0.1, 0.9), "place.bled_pressure": rng.uniform(850, 1030),
         "place.ridden_pressure": rng.uniform(750, 1030), "place.bled_altitude": rng.uniform(0, 1500), "place.ridden_altitude": rng.uniform(0, 2500),
         "rear.gas_volume": rng.uniform(80, 250), "front.spring_mass": rng.uniform(300, 450), "place.bled_stroke": rng.uniform(0, 40),
-        "elsewhere.rider": rng.uniform(50, 110), "elsewhere.luggage": rng.uniform(0, 40),
+        "conditions.rider": rng.uniform(50, 110), "conditions.luggage": rng.uniform(0, 40),
     }  # fmt: skip
     return found | {path: value for path, value in some.items() if rng.random() < 0.25}

@@ -22,7 +22,7 @@ def check_report(report: Data) -> None:
     for end in report["ends"]:
         check_end(report, end)
         if report["ends"][end]["state"] != "refused":
-            _elsewhere(report["ends"][end])
+            _conditions(report["ends"][end])
             _measure_next(report["ends"][end])
             _motion(report, report["ends"][end])
     _attitude(report)
@@ -78,9 +78,9 @@ def _scales(report: Data) -> None:
     assert told is None or agrees(numbers(told)[1], off)
 
 
-def _elsewhere(data: Data) -> None:
+def _conditions(data: Data) -> None:
     """More end force acts like less gap; more of it over the load asks for more gap."""
-    rows = {row["key"]: row for row in data["elsewhere"] if not row["problem"]}
+    rows = {row["key"]: row for row in data["conditions"] if not row["problem"]}
     built = rows.get("as built")
     for key, row in rows.items():
         if key == "as built" or built is None or row["acts_like"] is None:

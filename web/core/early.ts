@@ -16,13 +16,13 @@ export interface Running {
 export function run(): Running | Cause {
   const unfit = belowFloor()
   if (unfit) return unfit
-  const told: WorkerOptions = {
+  const options: WorkerOptions = {
     runtime: new URL('runtime/', document.baseURI).href,
     verify: !navigator.serviceWorker?.controller,
   }
   let asked = false
   const worker = new Worker(workerScript, {
-    name: JSON.stringify(told),
+    name: JSON.stringify(options),
     // A browser without module workers never reads this, which is how we know.
     get type() {
       asked = true

@@ -33,4 +33,4 @@ export type {
 export type End = PartReport['axle']
 export type EndReport = EndOk | EndNone | EndRefused
 export type BrakeDive = NonNullable<EndOk['braking']>
-export type Place = EndOk['elsewhere'][number]
+export type Place = EndOk['conditions'][number]

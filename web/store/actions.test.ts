@@ -11,7 +11,7 @@ import { askAgain, connect } from './work.ts'
 vi.mock('./keep.ts', () => ({ keep: vi.fn(), keepAnswer: vi.fn() }))
 
 const FIGURES = { setup: { rate: { value: 4.6 } }, travel: 300, windows: {} }
-const END = { state: 'ok', answer: '', problems: [], elsewhere: [], chosen: { rate: { value: 4.6 } } }
+const END = { state: 'ok', answer: '', problems: [], conditions: [], chosen: { rate: { value: 4.6 } } }
 
 /** What the core was asked, shortly: "figures front", "size front+rear", "size front ±"; and of which job. */
 let asked: string[]
@@ -19,7 +19,7 @@ let of: unknown[]
 let answers: ((reply: CoreReply) => void)[]
 let rejections: ((error: Error) => void)[]
 
-const told = (request: CoreRequest) =>
+const inWords = (request: CoreRequest) =>
   request.kind === 'figures' ? `figures ${request.end}` : request.kind === 'size' ? `size ${request.ends.join('+')}${request.bands ? ' ±' : ''}` : request.kind
 
 type At = 'ready' | 'loading' | 'failed'
@@ -28,7 +28,7 @@ let lost: Signal<number>
 
 const ask = {
   ask: (request: CoreRequest) => {
-    asked.push(told(request))
+    asked.push(inWords(request))
     of.push('job' in request && request.job)
     return new Promise<CoreReply>((resolve, reject) => {
       answers.push(resolve)

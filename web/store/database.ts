@@ -2,7 +2,7 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
 import type { EndReport, Report } from '../core/report.ts'
 import { isJob, type JobDocument } from './document.ts'
-import { takeOld } from './old.ts'
+import { renew, takeOld } from './old.ts'
 
 /** One state of a job. Every edit adds one; the highest `rev` is the job as it stands, those before it are undone to. */
 export interface Row {
@@ -64,21 +64,25 @@ const PATIENCE = 1500
 
 let handle: Database | undefined
 let opening: Promise<Database> | undefined
+/** Nobody waits any longer for what is being opened; it may come all the same. */
+let late = false
 
 function database(): Promise<Database> {
-  opening ??= Promise.race([open(), late()]).catch((error: unknown) => {
-    opening = undefined
-    throw error
-  })
-  return opening
+  opening ??= open().finally(() => (late = false))
+  opening.catch(forget)
+  return late ? Promise.reject(tooLate()) : Promise.race([opening, patience(opening)])
 }
+
+/** The database that is still being opened though nobody waits any longer; undefined where none is. */
+export const stillOpening = (): Promise<unknown> | undefined => (late ? opening : undefined)
 
 /** The connection where it stands open, so that a write can begin before anything else happens. */
 export const atOnce = (): Database | undefined => handle
 
 async function open(): Promise<Database> {
-  const db = await openDB<Schema>(NAME, 2, {
+  const db = await openDB<Schema>(NAME, 3, {
     async upgrade(db, from, _to, transaction) {
+      if (from === 2) return renew(transaction)
       db.createObjectStore('rows', { keyPath: ['id', 'rev'] })
       db.createObjectStore('heads', { keyPath: 'id' })
       db.createObjectStore('answers', { keyPath: 'id' })
@@ -99,12 +103,18 @@ function forget(): void {
   handle?.close()
   handle = undefined
   opening = undefined
+  late = false
 }
 
-const late = () =>
+const patience = (attempt: Promise<Database>) =>
   new Promise<never>((_, reject) =>
-    setTimeout(() => reject(new Error('the database did not open; close other tabs of this page')), PATIENCE),
+    setTimeout(() => {
+      late = handle === undefined && opening === attempt
+      reject(tooLate())
+    }, PATIENCE),
   )
+
+const tooLate = () => new Error('the database did not open; close other tabs of this page')
 
 /** Whether an error says that the connection is gone, not that the device refuses. */
 export const isDead = (error: unknown): boolean =>
@@ -129,6 +139,19 @@ export async function newest(db: Database, id: string): Promise<Row | undefined>
   let cursor = await db.transaction('rows').store.openCursor(rowsOf(id), 'prev')
   while (cursor && !isRow(cursor.value)) cursor = await cursor.continue()
   return cursor?.value
+}
+
+/** The same, and rows on top of it that cannot be read make way for the next. */
+export async function newestFreed(db: Database, id: string): Promise<Row | undefined> {
+  const going = db.transaction('rows', 'readwrite')
+  let cursor = await going.store.openCursor(rowsOf(id), 'prev')
+  while (cursor && !isRow(cursor.value)) {
+    await cursor.delete()
+    cursor = await cursor.continue()
+  }
+  const found = cursor?.value
+  await going.done
+  return found
 }
 
 const isRow = (row: Partial<Row>): row is Row => isJob(row.job) && Array.isArray(row.redo)

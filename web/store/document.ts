@@ -73,5 +73,12 @@ export function isJob(value: unknown): value is JobDocument {
 
 const FORMAT = 'stanchion-job'
 
+/** A job that was kept before version 3, whose conditions stood under another name, as this version writes it. */
+export function asNow(job: JobDocument & { elsewhere?: Record<string, Stored> }): JobDocument {
+  if (job.version >= 3) return job
+  const { elsewhere, ...others } = job
+  return { ...others, version: 3, ...(elsewhere && { conditions: elsewhere }) }
+}
+
 /** A job in which nothing is known. */
-export const EMPTY: JobDocument = { format: FORMAT, version: 2, name: '', owner: '', date: '', invented: false, note: '' }
+export const EMPTY: JobDocument = { format: FORMAT, version: 3, name: '', owner: '', date: '', invented: false, note: '' }

@@ -38,9 +38,9 @@ function nextOf(report: Report | null): string {
 
 /** A job by bike, owner, date and kind of riding: every word of the search stands in one of them. */
 export function matches(head: Head, search: string): boolean {
-  const told = [head.name, head.owner, head.date, head.use, head.next].join(' ').toLocaleLowerCase()
+  const words = [head.name, head.owner, head.date, head.use, head.next].join(' ').toLocaleLowerCase()
   return search
     .toLocaleLowerCase()
     .split(/\s+/)
-    .every((word) => told.includes(word))
+    .every((word) => words.includes(word))
 }

@@ -86,15 +86,15 @@ export function follow(before: EndView, now: EndReport, bands: boolean): EndView
 /** What comes with the bands, a moment after the figures: till then the rows before stay in sight, and so does whom the spring holds for. */
 function withThoseBefore(now: EndOk | EndNone, before: EndReport | null): EndReport {
   if (!before || before.state === 'refused') return now
-  const elsewhere = now.elsewhere.length > 0 ? now.elsewhere : before.elsewhere
-  if (now.state !== 'ok' || before.state !== 'ok' || step(now.chosen) !== step(before.chosen)) return { ...now, elsewhere }
-  return { ...now, elsewhere, holds_for: now.holds_for ?? before.holds_for }
+  const conditions = now.conditions.length > 0 ? now.conditions : before.conditions
+  if (now.state !== 'ok' || before.state !== 'ok' || step(now.chosen) !== step(before.chosen)) return { ...now, conditions }
+  return { ...now, conditions, holds_for: now.holds_for ?? before.holds_for }
 }
 
 /** What the answer chooses by: a spring's rate, an air spring's pressure. */
 const step = ({ pressure, rate }: Setup) => (pressure ?? rate).value
 
-const OF_BANDS = ['plus_minus_95', 'plus_minus_text', 'sure', 'measure_next', 'elsewhere', 'answer', 'holds_for']
+const OF_BANDS = ['plus_minus_95', 'plus_minus_text', 'sure', 'measure_next', 'conditions', 'answer', 'holds_for']
 
 /** Whether two results are the same, whatever is known of their bands. */
 function sameButBands(one: EndReport, other: EndReport): boolean {

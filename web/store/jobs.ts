@@ -2,11 +2,11 @@
 import type { CoreReply } from '../core/boundary.ts'
 import type { Report } from '../core/report.ts'
 import demos from '../generated/demos.json'
-import { type Head, NO_ANSWER, newest, type Row, rowsOf, within } from './database.ts'
+import { type Head, NO_ANSWER, newest, type Row, rowsOf, stillOpening, within } from './database.ts'
 import { isJob, type JobDocument } from './document.ts'
 import { headOf } from './heads.ts'
 import { job, openFailed, openId, show } from './index.ts'
-import { cannotKeep, fresh, hold, keep, onJoined, openLast, recall, rememberOpen, settled, top, unwritten } from './keep.ts'
+import { cannotKeep, fresh, hold, keep, keepFailed, onJoined, openLast, recall, rememberOpen, settled, top, unwritten } from './keep.ts'
 import { spoken } from './lastwords.ts'
 import { askToPersist, jobs, list, listSoon, mark, tidy } from './list.ts'
 import { merged, same } from './merge.ts'
@@ -60,7 +60,7 @@ async function showOriginal(key: string): Promise<string | undefined> {
     const id = `demo:${key}`
     hold(fresh(id, next), report)
     show(id, next, { report, good: report.ends })
-    void rememberOpen(id)
+    if (!stillOpening()) void rememberOpen(id) // else it only stands in
     void workOut()
     openFailed.value = ''
     return undefined
@@ -89,7 +89,15 @@ export async function reopen(): Promise<void> {
   const last = (await openLast()) ?? spoken()[0]
   const wrong = last && !(await open(last)) ? undefined : await showDemo(demos[0]!.key)
   if (wrong) openFailed.value = wrong
-  void list().then(tidy)
+  const arriving = stillOpening()
+  if (arriving) void arriving.then(arrived, () => undefined)
+  else void list().then(tidy)
+}
+
+/** The database came late: unless something was done meanwhile, the job gives way that stood in for the one last open. */
+async function arrived(): Promise<void> {
+  keepFailed.value = ''
+  await (top.value.rev > 0 || unwritten() ? list() : reopen())
 }
 
 /** Another tab has written: take its state of the open job, unless an edit here is on its way and will be joined with it. */

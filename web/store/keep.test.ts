@@ -233,30 +233,11 @@ test('a row that cannot be read gives way to the one before it', async () => {
   const { one: two } = await tabOn(id)
   expect(two.index.job.value).toMatchObject({ rider: { mass: { value: '82 kg' } } })
   expect(two.index.report.value).toBeNull()
-})
-
-test('what version 1 kept is taken over; words of unknown age stand one undo away', async () => {
-  const old = { job: { ...JOB, version: 1 }, report: null, good: { front: null, rear: null } }
-  await new Promise<void>((done) => {
-    const opening = indexedDB.open('stanchion', 1)
-    opening.onupgradeneeded = () => {
-      opening.result.createObjectStore('jobs').put(old, 'own')
-      opening.result.createObjectStore('settings').put('own', 'current')
-      opening.transaction!.objectStore('jobs').put({ broken: true }, 'demo')
-    }
-    opening.onsuccess = () => {
-      opening.result.close()
-      done()
-    }
-  })
-  words.set('stanchion-unwritten', JSON.stringify({ slot: 'own', job: { ...JOB, name: 'words' } }))
-  const one = await tab()
-  await one.jobs.open((await one.keep.openLast())!)
-  expect(one.index.job.value.name).toBe('A')
-  await one.jobs.list()
-  expect(one.jobs.jobs.value.map(({ name }) => name)).toEqual(['A'])
-  await one.history.undo()
-  expect(one.index.job.value.name).toBe('words')
+  await one.database.within((db) => db.put('rows', { id, rev: 4 } as Row)) // and one where the next will stand
+  two.actions.type('rider.mass', '84 kg', 'measured')
+  await two.keep.settled()
+  const { one: three } = await tabOn(id)
+  expect(three.index.job.value).toMatchObject({ rider: { mass: { value: '84 kg' } } })
 })
 
 test('deleted is out of the list and can be brought back', async () => {

@@ -4,7 +4,7 @@
  */
 import { signal } from '@preact/signals'
 import type { Report } from '../core/report.ts'
-import { type Answer, answerOf, atOnce, type Database, isDead, newest, type Row, rowsOf, within } from './database.ts'
+import { type Answer, answerOf, atOnce, type Database, isDead, newest, newestFreed, type Row, rowsOf, within } from './database.ts'
 import { EMPTY, type JobDocument } from './document.ts'
 import { headOf } from './heads.ts'
 import { forget, isWords, type Words, wordsOf, writeDown } from './lastwords.ts'
@@ -172,10 +172,10 @@ async function write(db: Database, edit: Edit): Promise<void> {
   tell({ id, rev: next.rev })
 }
 
-/** Another tab was sooner: join the two edits on top of its row. */
+/** Another tab was sooner, or a row that cannot be read lies in the way: join the two edits on top of the newest that can. */
 async function join(db: Database, base: Row, { job, step }: Edit, lost: number): Promise<void> {
-  const theirs = (await newest(db, base.id)) ?? base
   if (lost) await db.delete('rows', [base.id, lost])
+  const theirs = (await newestFreed(db, base.id)) ?? base
   const both = merged(base.job, job, theirs.job)
   top.value = theirs
   waiting = waiting.map((later) => ({ ...later, job: merged(job, later.job, both) }))

@@ -2,7 +2,7 @@
  * A job as it stands, written down before anything else can happen: the database takes its time, and a page may be gone sooner.
  * It carries the job's own counter, so that words which the database has since overtaken are not believed.
  */
-import { isJob, type JobDocument } from './document.ts'
+import { asNow, isJob, type JobDocument } from './document.ts'
 
 /** Version 1 kept one, without a counter. */
 const OLD = 'stanchion-unwritten'
@@ -36,7 +36,7 @@ export function forget(id: string, token: string): void {
 /** What the database may not have of a job. */
 export function wordsOf(id: string): Words | undefined {
   const found = read(KEY + id)
-  return isWords(found) ? found : undefined
+  return isWords(found) ? { ...found, job: asNow(found.job) } : undefined
 }
 
 export function isWords(found: unknown): found is Words {

@@ -26,7 +26,7 @@ export function lookedAt(end: End): Looked | null {
   const report = sized(reports[end].value.report)
   if (!report) return null
   const { built, tried } = report
-  if (side.value === 'built' && built) return { kind: 'built', report, setup: built.setup, curve: built.curve, section: built.section, problem: built.problem, places: built.elsewhere }
+  if (side.value === 'built' && built) return { kind: 'built', report, setup: built.setup, curve: built.curve, section: built.section, problem: built.problem, places: built.conditions }
   const answer = recommended(report)
   if (side.value === 'built' || !tried) return answer
   return { ...answer, kind: 'try', setup: tried.setup, curve: tried.curve, section: tried.section, problem: tried.problem }
@@ -34,7 +34,7 @@ export function lookedAt(end: End): Looked | null {
 
 /** The answer; where no spring fits, what is in the bike. */
 export function recommended(report: EndOk | EndNone): Looked {
-  const { curve, section, elsewhere: places } = report
+  const { curve, section, conditions: places } = report
   if (report.state === 'ok') return { kind: 'answer', report, setup: report.chosen, curve, section, problem: null, places }
   return { kind: 'as found', report, setup: report.as_found.setup, curve, section, problem: report.as_found.problem, places }
 }

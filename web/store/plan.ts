@@ -197,8 +197,8 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       {
         name: 'conditions',
         title: 'Conditions to check',
-        fields: ['elsewhere.hot_temperature', 'elsewhere.high_altitude', 'elsewhere.rider', 'elsewhere.luggage', 'elsewhere.luggage_front_share'],
-        says: ['elsewhere.hot_temperature', 'elsewhere.high_altitude'],
+        fields: ['conditions.hot_temperature', 'conditions.high_altitude', 'conditions.rider', 'conditions.luggage', 'conditions.luggage_front_share'],
+        says: ['conditions.hot_temperature', 'conditions.high_altitude'],
       },
     ],
   },

@@ -4,7 +4,7 @@ import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.
 import { ahead, follow, heard, heardFigures, heardPart, report, reports } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
-const ok = (answer: string) => ({ state: 'ok', answer, problems: [], elsewhere: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
+const ok = (answer: string) => ({ state: 'ok', answer, problems: [], conditions: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
 const refused = (path: string) => ({ state: 'refused', problems: [{ path }] }) as unknown as EndReport
 const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {} }) as unknown as Report
 
@@ -77,7 +77,7 @@ describe('what the core says', () => {
 
   test('an end that says nothing new keeps its bands in sight until the new ones are there', () => {
     const of = (value: number, band: number | null) =>
-      ({ state: 'ok', problems: [], elsewhere: [], answer: '', chosen: { rate: { value, plus_minus_95: band } } }) as unknown as EndReport
+      ({ state: 'ok', problems: [], conditions: [], answer: '', chosen: { rate: { value, plus_minus_95: band } } }) as unknown as EndReport
     const view = follow({ report: null, stale: 'no', problems: [] }, of(4.6, 0.1), true)
     expect(follow(view, of(4.6, null), false)).toMatchObject({ report: of(4.6, 0.1), stale: 'no' })
     expect(follow({ ...view, stale: 'saved' }, of(4.6, null), false)).toMatchObject({ stale: 'saved' })
@@ -89,7 +89,7 @@ describe('what the core says', () => {
 
   test('whom the spring holds for stays in sight while its bands are worked out, but not another spring', () => {
     const of = (rate: number, words: string | null) =>
-      ({ state: 'ok', problems: [], elsewhere: [], chosen: { rate: { value: rate } }, holds_for: words && { words } }) as unknown as EndReport
+      ({ state: 'ok', problems: [], conditions: [], chosen: { rate: { value: rate } }, holds_for: words && { words } }) as unknown as EndReport
     const view = follow({ report: null, stale: 'no', problems: [] }, { ...of(4.6, '99 to 106 kg'), why: ['one'] } as EndReport, true)
     expect(follow(view, of(4.6, null), false)).toMatchObject({ report: { holds_for: { words: '99 to 106 kg' } } })
     expect(follow(view, of(4.8, null), false)).toMatchObject({ report: { holds_for: null } })

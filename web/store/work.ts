@@ -55,9 +55,9 @@ export async function workOut(first: End = 'front'): Promise<void> {
   const rested = new Promise((resolve) => setTimeout(resolve, REST))
   const late = setTimeout(() => job.value === asked && markStale(), LATE)
   await figures(asked, first)
-  const told = await size(asked, BOTH, false)
+  const answered = await size(asked, BOTH, false)
   clearTimeout(late)
-  if (!told) return
+  if (!answered) return
   await rested
   if (job.value === asked && (await size(asked, [first], true))) await size(asked, BOTH, true)
 }

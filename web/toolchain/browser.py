@@ -19,28 +19,28 @@ FLAGS = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-
 
 def chromium() -> Path:
     """The path of a Chromium that has just loaded a page; fetches one if need be."""
-    told: list[str] = []
+    tried: list[str] = []
     for get in (named, installed, bundled, from_system, from_bundle):
-        path = attempt(get, told)
+        path = attempt(get, tried)
         if path:
             return path
     raise Stop(
-        "no Chromium that starts.\n  " + "\n  ".join(told) + "\n  Install one (Debian: apt-get install chromium; "
+        "no Chromium that starts.\n  " + "\n  ".join(tried) + "\n  Install one (Debian: apt-get install chromium; "
         f"elsewhere: {VENV_PYTHON} -m playwright install chromium), or set {NAMED} to its path."
     )
 
 
-def attempt(get: Callable[[], Path | None], told: list[str]) -> Path | None:
+def attempt(get: Callable[[], Path | None], tried: list[str]) -> Path | None:
     try:
         path = get()
     except Stop as problem:
-        told.append(f"{get.__name__}: {problem}")
+        tried.append(f"{get.__name__}: {problem}")
         return None
     if path is None:
         return None
     trouble = trouble_with(path)
     if trouble:
-        told.append(f"{path}: {trouble}")
+        tried.append(f"{path}: {trouble}")
         return None
     return path
 

@@ -9,7 +9,7 @@ from calc.job.field import Field, Part
 from calc.job.fields.air import AIR
 from calc.job.fields.bike import BIKE
 from calc.job.fields.coil import coil_fields
-from calc.job.fields.elsewhere import ELSEWHERE
+from calc.job.fields.conditions import CONDITIONS
 from calc.job.fields.front import FRONT
 from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
@@ -61,7 +61,7 @@ FIELDS: Mapping[str, Field] = {
         *CORRECTS,
         *sag_fields("front", "Axle centre to a mark on the yoke, along the leg"),
         *sag_fields("rear", "Axle centre to a dot straight above it"),
-        *ELSEWHERE,
+        *CONDITIONS,
     )
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -153,7 +153,7 @@ AIR = (
     ),
     Field(
         "front.cartridge_oil", "Oil in the cartridge", _O, _Q, "volume", "ml", 20, 600, 10, 0, plus_minus=10, when=_SEALED,
-        default=Default(value=200.0, plus_minus=60.0, reason=_HABIT), needs=("place.ridden_temperature", "elsewhere.hot_temperature", "front.oil_volume"), end="front", how="It expands as it warms.",
+        default=Default(value=200.0, plus_minus=60.0, reason=_HABIT), needs=("place.ridden_temperature", "conditions.hot_temperature", "front.oil_volume"), end="front", how="It expands as it warms.",
     ),
     Field(
         "front.air_in", "Air spring in", _O, Kind.CHOICE, choices={"left": "The left leg", "both": "Both legs"}, when=_AIR,

@@ -140,7 +140,7 @@ OIL = (
     ),
     Field(
         "front.tube_metal", "Outer tube is made of", _O, Kind.CHOICE, choices={"aluminium": "Aluminium", "steel": "Steel"},
-        default=Default(choice="aluminium"), needs=("place.ridden_temperature", "elsewhere.hot_temperature", "front.oil_volume"), end="front", typed="stated",
+        default=Default(choice="aluminium"), needs=("place.ridden_temperature", "conditions.hot_temperature", "front.oil_volume"), end="front", typed="stated",
         how="The tube that holds most of the oil and gas: it expands too. Try a magnet.",
     ),
     Field(

@@ -46,7 +46,7 @@ class Attempt:
 class Built(Attempt):
     """What was built, leg by leg; under the job's other conditions once these are worked out."""
 
-    elsewhere: tuple[Condition, ...] = ()
+    conditions: tuple[Condition, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +104,7 @@ class Seat:
 class SizedEnd:
     """What every sized end holds, whether or not a spring meets the targets.
 
-    `curve` is of the chosen setup, as found where nothing was chosen. `sure`, `measure_next`, `elsewhere` and `holds_for`
+    `curve` is of the chosen setup, as found where nothing was chosen. `sure`, `measure_next`, `conditions` and `holds_for`
     come with the bands. `section`, of what `curve` is of, and `braking` are the front's, `motion` the rear's.
     """
 
@@ -126,7 +126,7 @@ class SizedEnd:
     motion: MotionReport | None
     sure: HowSure | None = None
     measure_next: tuple[NextReading, ...] = ()
-    elsewhere: tuple[Condition, ...] = ()
+    conditions: tuple[Condition, ...] = ()
     holds_for: RiderSpan | None = None
 
 

@@ -1,4 +1,4 @@
-"""Hot, high, elsewhere: the built setup under other conditions."""
+"""Hot, high and others: the built setup under other conditions."""
 
 import pytest
 
@@ -26,7 +26,7 @@ def test_as_built_is_what_the_sizing_says():
 
 
 def test_the_same_place_changes_nothing_and_acts_like_no_gap():
-    same = rows({"elsewhere.hot_temperature": "20 °C", "elsewhere.high_altitude": "400 m"})
+    same = rows({"conditions.hot_temperature": "20 °C", "conditions.high_altitude": "400 m"})
     for key in ("hot", "high", "high, bled there", "hot and high"):
         assert same[key].acts_like == pytest.approx(0.0, abs=1e-3)
         assert same[key].restoring == pytest.approx(120.0, abs=1e-3)
@@ -65,19 +65,19 @@ def test_the_hand_made_independent_table_of_the_demo():
 
 def test_another_rider_and_luggage_are_looked_at_when_named():
     assert "other rider" not in rows()
-    named = rows({"elsewhere.rider": "80 kg", "elsewhere.luggage": "20 kg"})
+    named = rows({"conditions.rider": "80 kg", "conditions.luggage": "20 kg"})
     built = named["as built"].figures
     assert float(named["other rider"].figures.rider.stroke) < float(built.rider.stroke)
     assert float(named["luggage"].figures.free.stroke) > float(built.free.stroke)
-    rear = rows({"elsewhere.luggage": "20 kg"}, "rear", Setup(56.0, 4.0, 0.0))
+    rear = rows({"conditions.luggage": "20 kg"}, "rear", Setup(56.0, 4.0, 0.0))
     assert list(rear) == ["as built", "luggage"]
     assert rows(end="rear", setup=Setup(56.0, 4.0, 0.0)) == {}
 
 
 def test_a_condition_that_cannot_be_says_why():
-    answered = report(demo({"elsewhere.rider": "200 kg", "front.rate": "2 N/mm", "front.step": "0.2 N/mm"}))
+    answered = report(demo({"conditions.rider": "200 kg", "front.rate": "2 N/mm", "front.step": "0.2 N/mm"}))
     front = answered["ends"]["front"]
-    labels = [row["label"] for row in front["elsewhere"]]
+    labels = [row["label"] for row in front["conditions"]]
     assert "Rider of 200 kg" in labels
-    for row in front["elsewhere"]:
+    for row in front["conditions"]:
         assert row["problem"] or row["rider_sag"]["value"] > 0

@@ -33,6 +33,17 @@ def test_a_file_of_version_1_opens_and_says_the_same():
     assert upgraded(job) == job
 
 
+def test_a_file_of_version_2_keeps_its_conditions_and_says_the_same():
+    now = demo({"conditions.hot_temperature": "70", "conditions.rider": "60 kg"})
+    old = {("elsewhere" if key == "conditions" else key): value for key, value in now.items()} | {"version": 2}
+    (job,), refused = read_jobs(json.dumps(old))
+    assert (job, refused) == (now | {"version": VERSION}, [])
+    assert report(old, with_bands=False) == report(now, with_bands=False)
+    for wrong in (old | {"version": VERSION}, old | {"conditions": {}}):
+        with pytest.raises(JobError, match="elsewhere is not a key"):
+            load(wrong)
+
+
 def test_the_owner_is_kept():
     assert load(BARE | {"owner": "M. K."}).header["owner"] == "M. K."
     with pytest.raises(JobError, match="owner must be text"):

@@ -136,14 +136,14 @@ def test_elsewhere_is_labelled_by_its_figures():
     data = report(
         demo(
             {
-                "elsewhere.hot_temperature": "60 °C",
-                "elsewhere.high_altitude": "2200 m",
-                "elsewhere.rider": "80 kg",
-                "elsewhere.luggage": "12 kg",
+                "conditions.hot_temperature": "60 °C",
+                "conditions.high_altitude": "2200 m",
+                "conditions.rider": "80 kg",
+                "conditions.luggage": "12 kg",
             }
         )
     )
-    labels = [row["label"] for row in data["ends"]["front"]["elsewhere"]]
+    labels = [row["label"] for row in data["ends"]["front"]["conditions"]]
     assert labels == ["As built", "Legs at 60 °C", "At 2200 m, not bled there", "At 2200 m, bled there", "At 2200 m, legs at 60 °C",
                       "Rider of 80 kg", "With 12 kg of luggage"]  # fmt: skip
 
@@ -212,7 +212,7 @@ BY_UNIT = {"mm": 0, "°": 1, "N/mm": 1, "Hz": 2, "kN": 2, "N": 0, "J": 0, "J/kg"
 FINER = {"shock_length": 1, "scatter": 2, "off": 2, "leverage": 2, "average": 2, "end_multiple": 1, "turns": 1}
 EVERYTHING = {
     "front.pitch": "1 mm", "rear.pitch": "1.5 mm", "front.rubber": "rate", "front.rubber_length": "30", "front.rubber_rate": "40",
-    "front.friction": "30 N", "elsewhere.rider": "80 kg", "front.tried_gap": "130 mm", "rear.tried_preload": "8 mm",
+    "front.friction": "30 N", "conditions.rider": "80 kg", "front.tried_gap": "130 mm", "rear.tried_preload": "8 mm",
 }  # fmt: skip
 PAIRS = "; ".join(f"{z} {470 - 0.36 * z - 2.5e-4 * z * z + (0.1 if z % 120 else -0.1):.1f}" for z in range(0, 321, 40))
 

@@ -159,10 +159,10 @@ def test_what_another_rider_sag_would_choose():
 def test_a_condition_that_cannot_be_does_not_hide_the_next():
     told = typed_report(demo())
     front = told.ends.front
-    barred = ConditionBarred(front.elsewhere[1].key, front.elsewhere[1].label, "It bottoms there.", "")
-    rows = (front.elsewhere[0], barred, *front.elsewhere[2:])
+    barred = ConditionBarred(front.conditions[1].key, front.conditions[1].label, "It bottoms there.", "")
+    rows = (front.conditions[0], barred, *front.conditions[2:])
     assert len(rows) > 2
-    text = report_text(replace(told, ends=replace(told.ends, front=replace(front, elsewhere=rows))))
+    text = report_text(replace(told, ends=replace(told.ends, front=replace(front, conditions=rows))))
     assert f"{barred.label}: It bottoms there." in text
     assert rows[2].label in text
 

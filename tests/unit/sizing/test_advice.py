@@ -128,8 +128,8 @@ def test_what_going_from_found_to_recommended_does_to_the_bike():
 
 def test_another_rider_and_luggage_by_the_hand_model():
     """Luggage is there with the bike alone too; another rider has the same share on the same bike."""
-    job = load(demo({"elsewhere.rider": "80 kg", "elsewhere.luggage": "12 kg"}))
-    share = job.number("elsewhere.luggage_front_share")
+    job = load(demo({"conditions.rider": "80 kg", "conditions.luggage": "12 kg"}))
+    share = job.number("conditions.luggage_front_share")
     rows = {row.key: row.figures for row in under_conditions(job, "front", Setup(4.6, 3.0, 120.0))}
 
     def sag(load_):

@@ -19,7 +19,7 @@ from tests.support.plain import report
 from tests.unit.uncertainty.test_bands import half, hand_drawn
 
 BUILT = Setup(4.6, 3.0, 120.0)
-MORE = {"elsewhere.rider": "80 kg", "elsewhere.luggage": "20 kg"}
+MORE = {"conditions.rider": "80 kg", "conditions.luggage": "20 kg"}
 
 
 def one_by_one(job, end, setup, count=200):
@@ -88,7 +88,7 @@ def test_a_change_is_surer_than_two_figures_apart(sure):
 
 
 def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
-    job = load(demo({"elsewhere.luggage": "20 kg"}))
+    job = load(demo({"conditions.luggage": "20 kg"}))
     rear = condition_bands(job, "rear", Setup(56.0, 4.0, 0.0))
     assert list(rear) == ["as built", "luggage"]
     assert "acts_like" not in rear["luggage"].halves
@@ -101,7 +101,7 @@ def test_the_rear_has_no_gap_and_the_found_setup_is_drawn_as_it_was_read():
 
 def test_draws_that_cannot_be_so_are_left_out_and_counted():
     """Wide open: a rider so heavy that the springs hold him in some draws only; every draw by itself says which."""
-    changes = {"elsewhere.rider": "190 kg", "front.rate": {"value": "3 N/mm", "origin": "stated"}, "front.unsprung": {"value": "16 kg", "plus_minus_95": "8 kg", "origin": "stated"}}  # fmt: skip
+    changes = {"conditions.rider": "190 kg", "front.rate": {"value": "3 N/mm", "origin": "stated"}, "front.unsprung": {"value": "16 kg", "plus_minus_95": "8 kg", "origin": "stated"}}  # fmt: skip
     job, setup = load(demo(changes)), Setup(3.0, 3.0, 150.0)
     held = [rows["other rider"].figures is not None for rows in one_by_one(job, "front", setup)]
     sure = condition_bands(job, "front", setup)
@@ -112,7 +112,7 @@ def test_draws_that_cannot_be_so_are_left_out_and_counted():
 
 def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
     front = report(demo(MORE))["ends"]["front"]
-    rows, expected = {row["key"]: row for row in front["elsewhere"]}, condition_bands(load(demo(MORE)), "front", BUILT)
+    rows, expected = {row["key"]: row for row in front["conditions"]}, condition_bands(load(demo(MORE)), "front", BUILT)
     assert (front["chosen"]["preload"]["value"], front["chosen"]["gap"]["value"]) == (BUILT.preload, BUILT.gap)
     hot = rows["hot"]
     assert hot["end_force"]["plus_minus_95"] == pytest.approx(expected["hot"].halves["end_force"] / 1000, rel=0.01)
@@ -124,7 +124,7 @@ def test_the_report_shows_the_half_widths_in_its_units_and_says_what_it_shows():
     assert change["value"] == pytest.approx(hot["rider_sag"]["value"] - rows["as built"]["rider_sag"]["value"])
     assert 0 < change["plus_minus_95"] < hot["rider_sag"]["plus_minus_95"]
     assert rows["as built"]["change"] is None
-    rear = {row["key"]: row for row in report(demo(MORE))["ends"]["rear"]["elsewhere"]}
+    rear = {row["key"]: row for row in report(demo(MORE))["ends"]["rear"]["conditions"]}
     assert rear["luggage"]["words"].startswith("Compared with as built: rider sag ")
 
 

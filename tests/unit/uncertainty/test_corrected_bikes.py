@@ -11,7 +11,7 @@ from calc.impossible import Impossible
 from calc.model.draws import at_normal, drawn, half_width
 from calc.model.observed import expected, sags_read
 from calc.sizing.margins import moved_readings
-from calc.uncertainty.corrected import sags_found, told_reading
+from calc.uncertainty.corrected import sags_found, shown_reading
 from calc.uncertainty.question import Question
 from tests.support.how_many import TIMES
 from tests.support.sagging import LEVERAGE, SAGS, bike
@@ -67,7 +67,7 @@ def test_bands_hold_the_truth_on_bikes():
         seen += 1
         corrected = found.correct(job)
         for path in ("rear.leverage", "rear.rate", "rear.leverage_fall"):
-            told = told_reading(corrected.fields[path])
+            told = shown_reading(corrected.fields[path])
             held[path] += abs(float(truth.samples[path][0]) - told.value) <= told.plus_minus_95
         after = expected(drawn(corrected), "rear").sags[1]
         held["sag"] += abs(sags[1] - after.mean()) <= half_width(after)

@@ -1,7 +1,7 @@
 import type { End, Quantity, Setup } from '../../core/report.ts'
 import { lookedAt, recommended } from '../../store/looked.ts'
 import { Fold } from '../fold/Fold.tsx'
-import { number, plusMinus } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/text.ts'
 import './beside.css'
 
 type Row = [name: string, unit: string, of: (setup: Setup) => Quantity | null | undefined]

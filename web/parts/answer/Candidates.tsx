@@ -3,7 +3,7 @@ import type { Candidate, End, EndNone, EndOk, Sure } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { sized } from '../../store/looked.ts'
 import { look } from '../../store/place.ts'
-import { number, stepOf, stepText, told } from '../figure/told.ts'
+import { number, stepOf, stepText, withUnit } from '../figure/text.ts'
 import { build, tryOut } from '../pair/build.ts'
 import { Tally } from './HowSure.tsx'
 import './candidates.css'
@@ -109,10 +109,10 @@ function More({ end, one }: { end: End; one: Candidate }) {
 }
 
 function words(end: End, one: Candidate): string {
-  if (one.pressure) return `Rider sag ${told(one.rider_sag)}, force at full travel ${told(one.end_multiple)} × rider load. Ride frequency ${told(one.frequency)}.`
-  const gap = reachable(one) && one.gap ? ` and gap ${told(one.gap)}` : ''
-  const sags = end === 'rear' ? `Leaves ${told(one.free_sag)} free sag at ${told(one.rider_sag)} rider sag.` : `Ride frequency ${told(one.frequency)}.`
-  return `Needs ${told(one.preload)} preload${gap}. ${sags}`
+  if (one.pressure) return `Rider sag ${withUnit(one.rider_sag)}, force at full travel ${withUnit(one.end_multiple)} × rider load. Ride frequency ${withUnit(one.frequency)}.`
+  const gap = reachable(one) && one.gap ? ` and gap ${withUnit(one.gap)}` : ''
+  const sags = end === 'rear' ? `Leaves ${withUnit(one.free_sag)} free sag at ${withUnit(one.rider_sag)} rider sag.` : `Ride frequency ${withUnit(one.frequency)}.`
+  return `Needs ${withUnit(one.preload)} preload${gap}. ${sags}`
 }
 
 /** What it does not reach, and which of its figures lie outside their windows; of one that can be built. */

@@ -1,5 +1,5 @@
 import type { Setup, Sure } from '../../core/report.ts'
-import { stepOf } from '../figure/told.ts'
+import { stepOf } from '../figure/text.ts'
 import './howsure.css'
 
 /** More candidates than this are no tally any more; the words tell their span. */

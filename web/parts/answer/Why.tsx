@@ -1,7 +1,7 @@
 import type { End } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { Fold } from '../fold/Fold.tsx'
-import { stepText } from '../figure/told.ts'
+import { stepText } from '../figure/text.ts'
 import { wide } from '../shell/wide.ts'
 
 /** Why this spring, for whom it holds, and what to do at its seat. */

@@ -1,6 +1,6 @@
 /** The answer as a column of lines: words on the left, figures under each other. Its numbers are the report's own. */
 import type { Candidate, EndOk, Quantity, Setup } from '../../core/report.ts'
-import { bare, number, type Shown, size } from '../figure/told.ts'
+import { bare, number, type Shown, size } from '../figure/text.ts'
 
 export interface Line {
   words: string

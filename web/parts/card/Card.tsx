@@ -106,7 +106,7 @@ function Sheet({ report: now }: { report: Report }) {
   const originOf = (path: string) => now.fields[path as FieldPath]?.origin ?? null
   const left = (end: End) => leftOf(lookedAt(end))
   const rows = (end: End) => cardRows(end, reports[end].value.report, originOf, left(end))
-  const { told, besides } = restsOn(now)
+  const { full, besides } = restsOn(now)
   const conditions = CONDITIONS.map((path) => restAt(now, path)).filter((rest) => rest !== null)
   return (
     <>
@@ -129,7 +129,7 @@ function Sheet({ report: now }: { report: Report }) {
         </span>
       </h3>
       <ul class="card-rests">
-        {told.map((rest) => (
+        {full.map((rest) => (
           <li key={rest.label}>
             <Reading rest={rest} />
           </li>

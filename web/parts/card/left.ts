@@ -5,7 +5,7 @@ import { stateOf } from '../../store/fields.ts'
 import { plain } from '../../store/text.ts'
 import type { Looked } from '../../store/looked.ts'
 import { sized } from '../../store/looked.ts'
-import { number } from '../figure/told.ts'
+import { number } from '../figure/text.ts'
 import type { Left } from './rows.ts'
 
 /** Built, or a draft: the recommendation, which nobody has built yet. */

@@ -16,14 +16,14 @@ export interface Rest {
 export const CONDITIONS: FieldPath[] = ['place.bled_altitude', 'place.bled_pressure', 'place.ridden_altitude', 'place.ridden_pressure']
 
 // What is built, and the rider, stand in the card's head and table with their own lines.
-const ELSEWHERE: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'front.preload', 'front.gap_left', 'front.gap_right', 'rear.rate', 'rear.preload']
+const OWN_LINES: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'front.preload', 'front.gap_left', 'front.gap_right', 'rear.rate', 'rear.preload']
 
-/** Quantities that apply and are known, main or entered ones first told in full; the others are assumed in passing. */
-export function restsOn(report: Report): { told: Rest[]; besides: Rest[] } {
-  const all = Object.values(schema.fields).filter(({ path }) => !/\.(tried|built)_/.test(path) && !ELSEWHERE.includes(path))
-  const full = (field: FieldSchema) => field.main || report.fields[field.path]?.entered
+/** Quantities that apply and are known, main or entered ones first in full; the others are assumed in passing. */
+export function restsOn(report: Report): { full: Rest[]; besides: Rest[] } {
+  const all = Object.values(schema.fields).filter(({ path }) => !/\.(tried|built)_/.test(path) && !OWN_LINES.includes(path))
+  const inFull = (field: FieldSchema) => field.main || report.fields[field.path]?.entered
   const rests = (fields: FieldSchema[]) => fields.map(({ path }) => restAt(report, path)).filter((rest) => rest !== null)
-  return { told: rests(all.filter(full)), besides: rests(all.filter((field) => !full(field))) }
+  return { full: rests(all.filter(inFull)), besides: rests(all.filter((field) => !inFull(field))) }
 }
 
 /** A field's line on the card; nothing where it does not apply or is not known. */

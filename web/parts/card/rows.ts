@@ -1,6 +1,6 @@
 /** The card's table: as found and as left, each row with the case that its figures hold for. */
 import type { Candidate, End, EndReport, FoundSetup, Quantity, Setup } from '../../core/report.ts'
-import { number, plusMinus } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/text.ts'
 import type { Origin } from '../../generated/schema.ts'
 
 export interface Cell {
@@ -58,13 +58,13 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf,
     row('Free sag', 'mm', (setup) => setup.free_sag),
     row('Rider sag', 'mm', (setup) => setup.rider_sag),
     row('Ride frequency', 'Hz', (setup) => setup.frequency),
-    told(row('Force at full travel', 'kN', (setup) => setup.end_force)),
-    told(row('Force at full travel over rider load', '×', (setup) => setup.end_multiple)),
+    shortCase(row('Force at full travel', 'kN', (setup) => setup.end_force)),
+    shortCase(row('Force at full travel over rider load', '×', (setup) => setup.end_multiple)),
   ]
 }
 
 /** The row's name says already what its case begins with. */
-const told = (row: Row): Row => ({ ...row, case: row.case.replace(/^(full travel|end force over static rider load), /, '') })
+const shortCase = (row: Row): Row => ({ ...row, case: row.case.replace(/^(full travel|end force over static rider load), /, '') })
 
 /** A fork on air alone. */
 const coilless = (setup: Setup) => Boolean(setup.pressure) && setup.rate.value === 0

@@ -1,5 +1,5 @@
 import { Mark } from '../figure/Mark.tsx'
-import { numberText } from '../figure/told.ts'
+import { numberText } from '../figure/text.ts'
 import { type Geometry, hasBand } from './geometry.ts'
 import { inOneRow, inRows, type Placed, spread, type Wish } from './labels.ts'
 import type { Measure } from './measure.ts'

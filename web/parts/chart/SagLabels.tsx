@@ -1,5 +1,5 @@
 import { max } from 'd3-array'
-import { number, numberText, told } from '../figure/told.ts'
+import { number, numberText, withUnit } from '../figure/text.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { type Geometry, reader } from './geometry.ts'
 import { spread } from './labels.ts'
@@ -26,7 +26,7 @@ export function sagPlaces(place: Geometry, shown: Shown, measure: Measure): { sa
     return { kind, mm, text, x, y }
   }
   // Beside the leg the strip, close under it, tells unit and +/-.
-  const figure = place.frame.start === undefined ? told : number
+  const figure = place.frame.start === undefined ? withUnit : number
   const sags = [
     point('free', setup.free_sag.value, `free sag ${figure(setup.free_sag)}`),
     point('rider', setup.rider_sag.value, `rider sag ${figure(setup.rider_sag)}`),

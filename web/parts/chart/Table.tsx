@@ -1,5 +1,5 @@
 import { range } from 'd3-array'
-import { numberText } from '../figure/told.ts'
+import { numberText } from '../figure/text.ts'
 import { reader } from './geometry.ts'
 import { forceWords, type Shown } from './words.ts'
 

@@ -1,6 +1,6 @@
 /** What the chart shows, in words: its labels, and the description for those who hear it. */
 import type { Curve, End, EndNone, EndOk, Quantity, Section, Setup } from '../../core/report.ts'
-import { number, numberText, told } from '../figure/told.ts'
+import { number, numberText, withUnit } from '../figure/text.ts'
 import { hasBand } from './geometry.ts'
 
 /** A curve that can lie beside the one shown, each with a dash of its own. */
@@ -73,7 +73,7 @@ export function endWords(shown: Shown, brief = false): string {
 
 /** To two decimals as the core tells it; to one where room is short. */
 function forceText(force: Quantity, brief: boolean): string {
-  if (!brief) return told(force)
+  if (!brief) return withUnit(force)
   const half = force.plus_minus_95
   return `${numberText(force.value, 1)} kN${half ? ` ±${half < 0.05 ? numberText(half, 2) : numberText(half, 1)}` : ''}`
 }
@@ -92,7 +92,7 @@ export function description(shown: Shown): string {
     `At full travel the springs alone give ${kilo(curve.springs.at(-1)!)}, springs and gas ${kilo(curve.working.at(-1)!)}.`,
     hasBand(curve) ? `With the gas settled it is ${kilo(curve.slow.at(-1)!)}, in a sudden move ${kilo(curve.fast.at(-1)!)}.` : '',
     curve.rubber ? `With the bump rubber it is ${kilo(curve.rubber.at(-1)!)}.` : '',
-    setup ? `Free sag ${told(setup.free_sag)}; rider sag ${told(setup.rider_sag)} at ${kilo(report.load.aboard.value / 1000)}.` : '',
+    setup ? `Free sag ${withUnit(setup.free_sag)}; rider sag ${withUnit(setup.rider_sag)} at ${kilo(report.load.aboard.value / 1000)}.` : '',
     pairWords(setup),
     ...beside.map((one) => `${capital(OVERLAYS[one.kind])} it ends at ${kilo(one.curve.working.at(-1)!)}.`),
     'The same figures stand in the table.',

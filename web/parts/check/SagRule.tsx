@@ -1,5 +1,5 @@
 import type { Report } from '../../core/report.ts'
-import { told } from '../figure/told.ts'
+import { withUnit } from '../figure/text.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { useWidth } from '../figure/useWidth.ts'
 
@@ -13,7 +13,7 @@ const EDGE = 2
 export function SagRule({ end }: { end: End }) {
   const { place, width } = useWidth<HTMLDivElement>()
   const x = (at: number) => EDGE + (Math.min(Math.max(at, 0), end.travel) / end.travel) * (width - 2 * EDGE)
-  const said = end.rows.map((row) => `${row.label} found at ${told(row.found)}, expected at ${told(row.expected)}`).join('; ')
+  const said = end.rows.map((row) => `${row.label} found at ${withUnit(row.found)}, expected at ${withUnit(row.expected)}`).join('; ')
   return (
     <div class="sag-rule" ref={place}>
       {width > 0 && (

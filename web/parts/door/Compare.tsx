@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals'
 import { compare, type Comparison, type Head } from '../../store/jobs.ts'
 
-const told = ({ name, owner, date }: Head) => [name || 'No name', owner, date].filter(Boolean).join(', ')
+const visitName = ({ name, owner, date }: Head) => [name || 'No name', owner, date].filter(Boolean).join(', ')
 
 /** Two visits side by side: what was entered differently, and what is recommended differently. */
 export function Compare({ head, others }: { head: Head; others: Head[] }) {
@@ -25,7 +25,7 @@ export function Compare({ head, others }: { head: Head; others: Head[] }) {
           </option>
           {sorted.map((other) => (
             <option key={other.id} value={other.id}>
-              {told(other)}
+              {visitName(other)}
             </option>
           ))}
         </select>
@@ -49,7 +49,7 @@ function Table({ found, visits }: { found: Comparison; visits: [Head, Head] }) {
   if (rows.length === 0) return <p role="status">Both visits say the same.</p>
   return (
     <table>
-      <caption>{visits.map(told).join(' and ')}</caption>
+      <caption>{visits.map(visitName).join(' and ')}</caption>
       <thead>
         <tr>
           <th scope="col">What</th>

@@ -73,7 +73,7 @@ function walk(event: KeyboardEvent): void {
 }
 
 // First of a pair whose other half is another kind of figure: its unit must stand.
-const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'elsewhere.luggage']
+const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'conditions.luggage']
 
 function rowClass(field: FieldSchema, refused: boolean, within: boolean): string {
   const long = field.kind === 'rates' || field.kind === 'pairs'

@@ -20,7 +20,7 @@ const PAIRS: Record<string, [label: string, one: string, other: string]> = {
   'front.aboard_length': ['Front, rider', 'down', 'up'],
   'rear.alone_length': ['Rear, alone', 'down', 'up'],
   'rear.aboard_length': ['Rear, rider', 'down', 'up'],
-  'elsewhere.luggage': ['Luggage', '', 'front'],
+  'conditions.luggage': ['Luggage', '', 'front'],
 }
 
 /** Rows of fields, those of a pair together. */
@@ -54,7 +54,7 @@ const PARTNER: Partial<Record<FieldPath, FieldPath>> = {
   'front.filled_left': 'front.filled_right',
   'front.raised_volume': 'front.raised_height',
   'rear.leverage': 'rear.leverage_fall',
-  'elsewhere.luggage': 'elsewhere.luggage_front_share',
+  'conditions.luggage': 'conditions.luggage_front_share',
 }
 
 export function paired(fields: FieldPath[]): FieldPath[][] {

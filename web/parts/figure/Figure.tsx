@@ -1,4 +1,4 @@
-import { number, plusMinus, type Shown } from './told.ts'
+import { number, plusMinus, type Shown } from './text.ts'
 import './figure.css'
 
 /** A worked-out figure: the number, its unit smaller, its +/- smallest, all on one line. `to` makes it a span. */
@@ -6,7 +6,7 @@ export function Figure({ of, unit, to }: { of: Shown; unit?: string; to?: string
   const band = to === undefined ? plusMinus(of) : ''
   const words = unit ?? of.unit
   return (
-    <span class="told">
+    <span class="result">
       <b>
         {number(of)}
         {to !== undefined && ` to ${to}`}

@@ -2,7 +2,7 @@ import { textWidth } from '../chart/measure.ts'
 import type { Geometry } from '../chart/geometry.ts'
 import { sagPlaces } from '../chart/SagLabels.tsx'
 import type { Shown } from '../chart/words.ts'
-import { numberText } from '../figure/told.ts'
+import { numberText } from '../figure/text.ts'
 import type { Place } from './layout.ts'
 
 const CLEAR = 22

@@ -1,6 +1,6 @@
 import { range } from 'd3-array'
 import type { DrawnLeg, Section } from '../../core/report.ts'
-import { numberText } from '../figure/told.ts'
+import { numberText } from '../figure/text.ts'
 import { read } from './layout.ts'
 
 const STEP = 25

@@ -1,6 +1,6 @@
 /** What a leg does at a stroke, in words: beside the drawing, and for those who hear it. */
 import type { DrawnLeg, LegEvent, Section } from '../../core/report.ts'
-import { numberText } from '../figure/told.ts'
+import { numberText } from '../figure/text.ts'
 import { level, read } from './layout.ts'
 
 const NEAR = 2.5

@@ -1,7 +1,7 @@
 import type { LinkageView, Motion } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
-import { number, numberText } from '../figure/told.ts'
+import { number, numberText } from '../figure/text.ts'
 import './linkage.css'
 
 /** How the shock follows the rear wheel, in figures; its picture stands before the fields. */

@@ -1,6 +1,6 @@
 import type { LinkageView } from '../../core/report.ts'
 import { textWidth } from '../chart/measure.ts'
-import { number } from '../figure/told.ts'
+import { number } from '../figure/text.ts'
 import { layout, middle, type Spot } from './layout.ts'
 
 const STYLES = ['hanging', 'ridden', 'full'] as const

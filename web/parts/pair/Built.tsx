@@ -8,7 +8,7 @@ import { plain } from '../../store/text.ts'
 import { ProblemLine, Standing } from '../answer/Standing.tsx'
 import { exists } from '../field/Field.tsx'
 import { Row } from '../field/Rows.tsx'
-import { number } from '../figure/told.ts'
+import { number } from '../figure/text.ts'
 import { unbuild } from './build.ts'
 
 const LINES: Record<End, [words: string, paths: FieldPath[], unit: string][]> = {
@@ -61,7 +61,7 @@ export function Built({ end }: { end: End }) {
 function Typed({ path, unit }: { path: FieldPath; unit: string }) {
   const value = stateOf(path)?.value
   return (
-    <span class="told">
+    <span class="result">
       <b class={entryOf(path)?.origin ?? 'stated'}>{typeof value === 'number' ? plain(value) : String(entryOf(path)?.value ?? '')}</b>
       <span class="unit"> {unit}</span>
     </span>

@@ -1,5 +1,5 @@
 import type { Figures, Window } from '../../core/report.ts'
-import { told } from '../figure/told.ts'
+import { withUnit } from '../figure/text.ts'
 import { Mark } from '../figure/Mark.tsx'
 import { useWidth } from '../figure/useWidth.ts'
 
@@ -21,7 +21,7 @@ function Drawing({ setup, travel, windows, width }: Figures & { width: number })
   // A scale of its own keeps the charts' library off the first screen.
   const x = (at: number) => EDGE + (at / travel) * (width - 2 * EDGE)
   const { free_sag, rider_sag } = setup
-  const said = `Travel ${Math.round(travel)} mm: free sag at ${told(free_sag)}, rider sag at ${told(rider_sag)}`
+  const said = `Travel ${Math.round(travel)} mm: free sag at ${withUnit(free_sag)}, rider sag at ${withUnit(rider_sag)}`
   return (
     <svg width={width} height={HEIGHT} role="img" aria-label={said}>
       {Array.from({ length: Math.floor(travel / 10 + 0.05) + 1 }, (_, i) => 10 * i).map((at) => (

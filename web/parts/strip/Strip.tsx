@@ -2,7 +2,7 @@ import type { Curve, End, Figures, Setup } from '../../core/report.ts'
 import { ahead, reports } from '../../store/index.ts'
 import { type Looked, lookedAt } from '../../store/looked.ts'
 import { address, endAside, endLooked, place, side } from '../../store/place.ts'
-import { number, plusMinus } from '../figure/told.ts'
+import { number, plusMinus } from '../figure/text.ts'
 import { Rule } from './Rule.tsx'
 import './strip.css'
 
@@ -65,7 +65,7 @@ function Result({ end, name, of, unit }: { end: End; name: string; of: Setup['fr
     <li>
       <a href={address(end)}>
         <span class="strip-name">{name}</span>{' '}
-        <span class="told">
+        <span class="result">
           {of && (
             <>
               <b>{number(of)}</b> <span class="unit">{unit}</span> <small>{band}</small>

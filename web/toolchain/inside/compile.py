@@ -29,7 +29,7 @@ def without_function_docstrings(text: bytes) -> ast.Module:
 
 for source, target, name, optimize in json.loads(Path(sys.argv[1]).read_text()):
     text = Path(source).read_bytes() if source else b""
-    told = without_function_docstrings(text) if "/calc/" in name else text
-    code = compile(told, name, "exec", dont_inherit=True, optimize=optimize)
+    stripped = without_function_docstrings(text) if "/calc/" in name else text
+    code = compile(stripped, name, "exec", dont_inherit=True, optimize=optimize)
     Path(target).parent.mkdir(parents=True, exist_ok=True)
     Path(target).write_bytes(importing._code_to_hash_pyc(code, importlib.util.source_hash(text), False))  # type: ignore[attr-defined]

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { figure } from './testing.ts'
-import { bare, numberText, size, told } from './told.ts'
+import { bare, numberText, size, withUnit } from './text.ts'
 
 // The right-hand sides are what Python's format() gives.
 test.each([
@@ -21,14 +21,14 @@ test.each([
   expect(numberText(value, decimals)).toBe(text)
 })
 
-test('a result is told as the core rounded it, with its unit and its +/- where it has one', () => {
-  expect(told(figure(30.4))).toBe('30 mm')
-  expect(told(figure(30.4, 'mm', 0, '±0.3'))).toBe('30 mm ±0.3')
-  expect(told(figure(7.17, '', 1))).toBe('7.2')
+test('a result is shown as the core rounded it, with its unit and its +/- where it has one', () => {
+  expect(withUnit(figure(30.4))).toBe('30 mm')
+  expect(withUnit(figure(30.4, 'mm', 0, '±0.3'))).toBe('30 mm ±0.3')
+  expect(withUnit(figure(7.17, '', 1))).toBe('7.2')
 })
 
 test('a size has no sign, in its text either, and what is bare has no band', () => {
   const taken = { ...figure(-8, 'ml', 0, '±2'), text: '−8' }
-  expect(told(size(taken))).toBe('8 ml ±2')
-  expect(told(bare(taken))).toBe('−8 ml')
+  expect(withUnit(size(taken))).toBe('8 ml ±2')
+  expect(withUnit(bare(taken))).toBe('−8 ml')
 })

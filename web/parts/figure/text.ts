@@ -21,7 +21,7 @@ export type Shown = Omit<Quantity, 'case' | 'origin'>
 /** The number of a result, as the core rounded it. */
 export const number = (figure: Shown): string => figure.text
 
-/** What candidates are told apart by: an air spring's pressure, else the rate. */
+/** What candidates differ by: an air spring's pressure, else the rate. */
 export const stepOf = (setup: Setup): Quantity => setup.pressure ?? setup.rate
 
 /** That as text, without its unit. */
@@ -37,4 +37,4 @@ export const size = <F extends Shown>(figure: F): F => ({ ...figure, value: Math
 export const bare = <F extends Shown>(figure: F): F => ({ ...figure, plus_minus_95: null, plus_minus_text: '' })
 
 /** A result with its unit and +/-. */
-export const told = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')
+export const withUnit = (figure: Quantity): string => [number(figure), figure.unit, plusMinus(figure)].filter(Boolean).join(' ')
