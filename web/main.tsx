@@ -64,6 +64,7 @@ function draw(): void {
 }
 
 begin().catch(failed)
+if (import.meta.hot) void import('./core/renew.ts').then(({ followEdits }) => followEdits(askAgain))
 mindTheKeyboard()
 followLinks()
 watchSleep(askAgain)

@@ -42,7 +42,7 @@ function runtimeList(): Plugin {
   }
 }
 
-/** After an edit of the core: a fresh pack and the page again. */
+/** After an edit of the core: a fresh pack into the running Python; where fields changed with it, the page again. */
 function coreAtEveryEdit(): Plugin {
   return {
     name: 'core-at-every-edit',
@@ -53,9 +53,11 @@ function coreAtEveryEdit(): Plugin {
       const edit = async () => {
         waiting = false
         try {
-          await promisify(execFile)(PYTHON!, ['-m', 'web.toolchain.dev'], { cwd: here('..') })
-          server.environments.client.moduleGraph.invalidateAll()
-          server.ws.send({ type: 'full-reload' })
+          const { stdout } = await promisify(execFile)(PYTHON!, ['-m', 'web.toolchain.dev'], { cwd: here('..') })
+          if (stdout.includes('fields changed')) {
+            server.environments.client.moduleGraph.invalidateAll()
+            server.ws.send({ type: 'full-reload' })
+          } else server.ws.send({ type: 'custom', event: 'core-edited' })
         } catch (problem) {
           const message = (problem as { stderr?: string }).stderr ?? String(problem)
           server.config.logger.error(message)

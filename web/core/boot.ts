@@ -61,7 +61,7 @@ function counter(progress: Progress): (bytes: number) => void {
   }
 }
 
-export async function boot(base: string, verify: boolean, progress: Progress): Promise<Answer> {
+export async function boot(base: string, verify: boolean, progress: Progress): Promise<{ answer: Answer; pyodide: PyodideInterface }> {
   const files = new Files(base, verify, counter(progress))
   const module = files.compiled(WASM)
   const library = files.bytes(LIBRARY)
@@ -88,10 +88,10 @@ export async function boot(base: string, verify: boolean, progress: Progress): P
   const pyodide = await Promise.race([started, failing, refused])
   undo()
   progress('loading', 0, 1)
-  return loadCore(pyodide)
+  return { answer: loadCore(pyodide), pyodide }
 }
 
-function loadCore(pyodide: PyodideInterface): Answer {
+export function loadCore(pyodide: PyodideInterface): Answer {
   try {
     return pyodide.pyimport('calc.boundary').answer as Answer
   } catch (error) {

@@ -21,7 +21,8 @@ function failed(error: unknown): void {
   else post({ type: 'failed', reason: 'broken-core', detail: String(error) })
 }
 
-boot(options.runtime, options.verify, progress).then((answer) => {
+boot(options.runtime, options.verify, progress).then(({ answer, pyodide }) => {
+  if (import.meta.env.DEV) void import('./renew.ts').then(({ takeNewCores }) => takeNewCores(pyodide, options.runtime, (next) => (answer = next)))
   self.onmessage = ({ data: { id, text } }: MessageEvent<ToWorker>) => {
     try {
       post({ type: 'answer', id, text: answer(text) })

@@ -68,19 +68,26 @@ def refresh_core() -> None:
     replace(runtime / "runtime.json", json.dumps(index).encode())
 
 
-def refresh_schema() -> None:
-    """The declared fields. The demos' reports stay the build's: each is on the screen only until the page has sized it itself."""
+def refresh_schema() -> bool:
+    """The declared fields; whether they changed.
+
+    The demos' reports stay the build's: each is on the screen only until the page has sized it itself.
+    """
+    changed = False
     with tempfile.TemporaryDirectory(dir=BUILD) as folder:
         run([VENV_PYTHON, "-B", generated.WRITER, folder, "schema"], env={"PYTHONPATH": str(ROOT)}, quiet=True)
         for path in Path(folder).iterdir():
             # Else the page would reload twice.
             if (GENERATED / path.name).read_bytes() != path.read_bytes():
                 replace(GENERATED / path.name, path.read_bytes())
+                changed = True
+    return changed
 
 
 if __name__ == "__main__":
     try:
-        refresh_schema()
+        changed = refresh_schema()
         refresh_core()
+        print("fields changed" if changed else "")  # for vite.config.ts
     except (Stop, SyntaxError, OSError) as problem:
         raise SystemExit(f"{type(problem).__name__}: {problem}") from None
