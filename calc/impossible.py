@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from calc.array import Flags
+
 _MOST_DECIMALS = 6
 
 
@@ -9,15 +11,17 @@ class Impossible(ValueError):
     """A physical impossibility.
 
     Parameters: code, a short name; message, the cause in words with its numbers and units; way_out, what to change;
-    field, the path of the field to look at first, where one can be named.
+    field, the path of the field to look at first, where one can be named; where it is so, of the elements that were asked for,
+    None where the law did not say.
     """
 
-    def __init__(self, code: str, message: str, way_out: str, field: str | None = None) -> None:
+    def __init__(self, code: str, message: str, way_out: str, field: str | None = None, where: Flags | None = None) -> None:
         super().__init__(f"{message} {way_out}")
         self.code = code
         self.message = message
         self.way_out = way_out
         self.field = field
+        self.where = where
 
 
 def decimals_apart(one: float, other: float, decimals: int) -> int:

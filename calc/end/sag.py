@@ -75,13 +75,15 @@ def settle(end: End, load: Number) -> Sag:
         )
     hanging = np.asarray(end.wheel_force(0.0, ISOTHERMAL))
     bottomed = np.asarray(end.wheel_force(end.travel, ISOTHERMAL))
-    if some(bottomed <= load * (1.0 + _SAME)):
+    deeper = np.asarray(bottomed <= load * (1.0 + _SAME))
+    if some(deeper):
         carried, asked = float(np.min(bottomed)), float(np.max(load))
         places = decimals_apart(asked, carried, 0)
         raise Impossible(
             "no-equilibrium",
             f"The load of {asked:.{places}f} N is not held before full travel: springs and gas carry {carried:.{places}f} N there.",
             "Fit stiffer springs, add preload, or check the weights.",
+            where=deeper,
         )
     topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))

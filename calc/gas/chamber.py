@@ -8,7 +8,7 @@ from typing import Protocol
 
 import numpy as np
 
-from calc.array import Number, some
+from calc.array import Flags, Number, some
 from calc.impossible import Impossible
 
 
@@ -65,7 +65,7 @@ class Chamber:
         """Volume [mm3] at a stroke [mm]; Impossible where the oil has filled the space."""
         left = self.volume0 - self.area * stroke
         if some(left <= 0):
-            raise hydraulic_lock(float(np.min(self.lock_stroke())), name=self.name)
+            raise hydraulic_lock(float(np.min(self.lock_stroke())), name=self.name, where=np.asarray(left <= 0))
         return left
 
     def pressure(self, stroke: Number, process: Process) -> Number:
@@ -155,10 +155,10 @@ _LOCKED = {
 }
 
 
-def hydraulic_lock(stroke: float, field: str | None = None, name: str = "leg") -> Impossible:
+def hydraulic_lock(stroke: float, field: str | None = None, name: str = "leg", where: Flags | None = None) -> Impossible:
     """The error for a space whose gas is used up before full stroke.
 
-    Parameters: stroke [mm] at which no gas is left; field, the path to look at first; name of the space.
+    Parameters: stroke [mm] at which no gas is left; field, the path to look at first; name of the space; where, as `Impossible`.
     Returns: Impossible, to be raised.
     Raises: nothing.
     Formula: none.
@@ -168,9 +168,8 @@ def hydraulic_lock(stroke: float, field: str | None = None, name: str = "leg") -
         'The leg is oil-locked at 287 mm: no gas is left there.'
     """
     way_out, usual_field = _LOCKED[name]
-    return Impossible(
-        "hydraulic-lock", f"The {name} is oil-locked at {stroke:.0f} mm: no gas is left there.", way_out, field or usual_field
-    )
+    words = f"The {name} is oil-locked at {stroke:.0f} mm: no gas is left there."
+    return Impossible("hydraulic-lock", words, way_out, field or usual_field, where)
 
 
 def circle(diameter: Number) -> Number:

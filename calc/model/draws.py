@@ -233,7 +233,7 @@ def picked(job: Job, columns: Columns) -> Job:
 
 
 def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
-    """Those of some draws for which `works` raises no Impossible, found by halving.
+    """Those of some draws for which `works` raises no Impossible: by what the law says of each, else found by halving.
 
     Parameters: job, drawn; columns, indices of the draws; works.
     Returns: indices.
@@ -242,9 +242,13 @@ def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Colum
     """
     try:
         works(picked(job, columns))
-    except Impossible:
+    except Impossible as error:
         if len(columns) == 1:
             return columns[:0]
+        bad = np.asarray(error.where)
+        if bad.shape[-1:] == columns.shape and bad.any():
+            left = columns[~bad.reshape(-1, len(columns)).any(axis=0)]
+            return working(job, left, works) if len(left) else left
         half = len(columns) // 2
         return np.concatenate([working(job, columns[:half], works), working(job, columns[half:], works)])
     return columns

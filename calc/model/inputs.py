@@ -86,7 +86,8 @@ def _standard(job: Job, axle: Axle, assembly: Assembly, yardstick: Setup, expone
     except Impossible as error:
         path = "standard.gap" if axle == "front" else "standard.shock_rate"
         words = f"As sold, with the rider it is sold for: {error.message[0].lower()}{error.message[1:]}"
-        raise Impossible(error.code, words, "Check the setup as sold, and the readings of the leg.", error.field or path) from error
+        way_out = "Check the setup as sold, and the readings of the leg."
+        raise Impossible(error.code, words, way_out, error.field or path, error.where) from error
 
 
 def _preloaded(assembly: Assembly, setup: Setup, loads: Loads, sag: float) -> Setup:

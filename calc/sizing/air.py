@@ -45,7 +45,7 @@ def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponen
     amount, unreachable = end_root(missing, low, high, 1e-7 * AMOUNT_STEPS.get(setting.control, setting.step))
     pressure, out = pressed(amount)
     if np.any(out):
-        raise none_holds(loads.aboard, targets.sag)
+        raise none_holds(loads.aboard, targets.sag, out)
     return setting.set_to(pressure, amount), unreachable
 
 

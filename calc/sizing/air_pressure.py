@@ -32,14 +32,14 @@ def pressure_for_sag(assembly: Assembly, setup: Setup, load: Number, stroke: Num
     """
     pressure, out = pressure_within(assembly, setup, load, stroke)
     if np.any(out):
-        raise none_holds(load, stroke)
+        raise none_holds(load, stroke, out)
     return pressure
 
 
-def none_holds(load: Number, stroke: Number) -> Impossible:
+def none_holds(load: Number, stroke: Number, where: Flags | None = None) -> Impossible:
     """The error where no pressure gives a sag.
 
-    Parameters: load [N], vertical; stroke [mm], the sag along the leg.
+    Parameters: load [N], vertical; stroke [mm], the sag along the leg; where, as `Impossible`.
     Returns: Impossible, to be raised.
     Raises: nothing.
     Formula: none.
@@ -53,6 +53,7 @@ def none_holds(load: Number, stroke: Number) -> Impossible:
         f"No pressure from {SEARCHED} holds {np.max(load):.0f} N at {np.max(stroke):.0f} mm.",
         "Check the air piston, the volumes, the coil and the weights.",
         "front.air_piston",
+        where,
     )
 
 
