@@ -137,7 +137,7 @@ def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) 
     """Where no pressure gives the sag, what is found is worked out all the same, and barred."""
     was = found(here)
     try:
-        sized, wrong = _air(here, lambda exact: _about(setting, exact), bounds), None
+        sized, wrong = _pressures(here, setting, bounds), None
     except Impossible as problem:
         setup, done, why = was
         if problem.code != "air-pressure" or done is None:
@@ -151,6 +151,18 @@ def _air_spring(job: Job, here: EndInputs, setting: AirSetting, bounds: Limits) 
     held = margins(job, "front", sized.setup.at(int(np.argmin(first.key))))
     decision = decide_pressure(sized, here.targets, held, own, step)
     return EndSizing(here, bounds, sized, decision, held, own, step, *was, wrong)
+
+
+def _pressures(here: EndInputs, setting: AirSetting, bounds: Limits) -> Sized:
+    """About the exact pressure; where all of these are too much for the spring, about the most it takes, if that holds the load."""
+    about_exact = _air(here, lambda exact: _about(setting, float(np.asarray(exact.stepped))), bounds)
+    if bounds.pressure is None or not np.all(about_exact.hard.get("pressure above", np.False_)):
+        return about_exact
+    most = float(setting.nearest(np.asarray(bounds.pressure), np.inf, bounds.pressure))
+    try:
+        return _air(here, lambda _: _about(setting, most), bounds)
+    except Impossible:
+        return about_exact
 
 
 def _as_found(here: EndInputs, setup: Setup) -> Sized:
@@ -174,9 +186,9 @@ def _near_each(setting: AirSetting, exact: Setup, done: EndSizing) -> Array:
     return np.stack([nearest, np.where(near, found_now, nearest)])
 
 
-def _about(setting: AirSetting, exact: Setup) -> Array:
-    """The pressures [MPa, gauge] on offer about the exact one."""
-    return setting.pressures(float(np.asarray(exact.stepped)), float(np.asarray(setting.base.stepped)))
+def _about(setting: AirSetting, pressure: float) -> Array:
+    """The pressures [MPa, gauge] on offer about one."""
+    return setting.pressures(pressure, float(np.asarray(setting.base.stepped)))
 
 
 def _offers(job: Job, axle: Axle, springs: int) -> tuple[Array, Array]:

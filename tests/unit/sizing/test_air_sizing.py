@@ -233,3 +233,19 @@ def test_a_tried_pressure_is_worked_out_beside_the_answer():
     assert tried["pressure"]["value"] == 8.0
     assert tried["rider_sag"]["value"] < front["chosen"]["rider_sag"]["value"]
     assert tried["air_oil"]["value"] == front["chosen"]["air_oil"]["value"]
+
+
+def test_the_most_that_a_spring_takes_is_told_however_far_below_what_is_needed_it_lies():
+    """Common practice, no source: with too small a pressure allowed a bench pumps to that, and says what it does not reach."""
+    sags = []
+    for most in (12.0, 9.0, 8.0, 7.0, 5.0, 3.0):
+        front = front_of({"front.air": "air leg", "front.air_most": f"{most} bar"})
+        chosen = front["chosen"]
+        sags.append(chosen["rider_sag"]["value"])
+        if most < 12.0:
+            assert chosen["pressure"]["value"] == most
+            assert f"Even at {most} bar, the most it takes, it sags {chosen['rider_sag']['text']} mm" in " ".join(front["why"])
+        else:
+            assert chosen["pressure"]["value"] < most
+    assert sags == sorted(sags)
+    assert sags[-1] > sags[0] + 50.0
