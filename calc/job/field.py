@@ -26,6 +26,7 @@ class Part(StrEnum):
     OIL = "oil and air"
     REAR = "rear"
     FOUND = "sags found"
+    RIDE = "after the ride"
     CONDITIONS = "conditions to check"
 
 

@@ -61,8 +61,13 @@ class SagRead:
 
     @property
     def topped_out(self) -> bool:
-        """Whether the end stands on its top: then the reading is a bound."""
+        """Whether the end stands on its top."""
         return self.sag < TOPPED
+
+    @property
+    def bound(self) -> bool:
+        """Whether the reading is only a limit: that of a bike which stands on its top."""
+        return self.topped_out
 
 
 def sags_read(job: Job, axle: Axle) -> tuple[SagRead, ...]:

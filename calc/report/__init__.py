@@ -12,6 +12,7 @@ from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
 from calc.report.end import end_report
 from calc.report.fields import field_states, shares_assumed
 from calc.report.gas import cautions, gas_notes
+from calc.report.ride import ride_report
 from calc.report.sags import sags_report
 from calc.report.types import Caution, Ends, Header, Modifier, PartReport, Report, WholeBike, values
 from calc.uncertainty.corrected import sags_found
@@ -54,6 +55,7 @@ def part_of(job: Job, axle: Axle, with_bands: bool = True) -> PartReport:
 
 
 def _whole(job: Job, with_bands: bool) -> WholeBike:
+    found = sags_found(job, with_bands)
     header: dict[str, Any] = dict(job.header)
     return WholeBike(
         format="stanchion-report",
@@ -66,7 +68,8 @@ def _whole(job: Job, with_bands: bool) -> WholeBike:
         range_problems=job.range_problems,
         assumed=shares_assumed(job),
         measure_first=to_measure(job),
-        sags=sags_report(job, sags_found(job, with_bands)),
+        sags=sags_report(job, found),
+        ride=ride_report(job, found.correct(job), found),
         notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),

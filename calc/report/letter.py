@@ -5,8 +5,9 @@ from __future__ import annotations
 from calc.job import Problem
 from calc.report.columns import wrapped
 from calc.report.quantity import banded_text
-from calc.report.types import EndOk, EndReport, Report
+from calc.report.types import EndOk, EndReport, Report, RideOfEnd
 
+_SETUPS = {"built": "as built", "found": "as it came in"}
 MARGIN = 8  # columns for the word that stands before a paragraph
 
 
@@ -28,6 +29,7 @@ def letter(report: Report) -> str:
     lines += _paragraphs("Front", _end(report.ends.front))
     lines += _paragraphs("Rear", _end(report.ends.rear))
     lines += _paragraphs("Sags", _sags_found(report))
+    lines += _paragraphs("Ride", ride_lines(report))
     lines += _paragraphs("Next", _next(report))
     lines += _paragraphs("Check", _check(report))
     lines += _paragraphs("Note", list(report.notes))
@@ -36,12 +38,24 @@ def letter(report: Report) -> str:
 
 def sags_text(report: Report) -> str:
     """The check alone: sags found beside those expected, and what they correct."""
-    if report.sags is None:
+    if report.sags is None and not report.ride:
         return "No sags are entered. Read them alone and aboard, each twice: front.alone_sag, rear.aboard_sag and so on."
-    lines = [title(report), f"Sags found, {'as built' if report.sags.of == 'built' else 'as it came in'}", ""]
-    for end in report.sags.ends:
-        lines += _paragraphs(end.axle.capitalize(), list(end.words))
-    return "\n".join([*lines, *_paragraphs("So", [*(one.words for one in report.sags.corrections), report.sags.words])])
+    lines = [title(report)]
+    if report.sags is not None:
+        lines += [f"Sags found, {_SETUPS[report.sags.of]}", ""]
+        for end in report.sags.ends:
+            lines += _paragraphs(end.axle.capitalize(), list(end.words))
+        lines += _paragraphs("So", [*(one.words for one in report.sags.corrections), report.sags.words])
+    return "\n".join([*lines, *_paragraphs("Ride", ride_lines(report))])
+
+
+def ride_lines(report: Report) -> list[str]:
+    """What the ride said of each end, and what to change first."""
+    return [f"{end.axle.capitalize()}, {_SETUPS[end.of]}: {' '.join(_said(end))}" for end in report.ride]
+
+
+def _said(end: RideOfEnd) -> list[str]:
+    return [*end.missed, *end.held, end.change.words if end.change else end.problem]
 
 
 def _sags_found(report: Report) -> list[str]:

@@ -34,7 +34,7 @@ def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
     ends = tuple(
         _end(job, axle, found) for axle in AXLES if axle in found.refused or any(one.read.axle == axle for one in found.compared)
     )
-    if not ends:
+    if not ends and not found.corrections:
         return None
     corrections = tuple(_corrected(one) for one in found.corrections)
     applied = bool(found.fields) and job.choice("bike.sags_correct") == "yes"

@@ -21,6 +21,7 @@ _STEP = 2e-3  # standard deviations that a slope is taken over
 _ROUNDS, _HALVINGS = 12, 4
 _SETTLED = 1e-3  # of -2 ln probability: the most probable values get no better
 _BLIND = 1e6  # times its uncertainty, an observation says nothing
+_MET = 0.25  # of its uncertainty: an observation that is met so closely is no surprise, however little it was free to be off
 _FAR = 30.0  # standard deviations, beyond which a bound is broken by as much as numbers can tell
 
 
@@ -54,7 +55,7 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = 
     Raises: nothing.
     Formula: least |z|^2 + sum ((y - h(z)) / u)^2, by z = H^T (H H^T + R)^-1 (y - h(z) + H z), repeated. A bound counts there as the
     reading that leaves the same mean and variance, see `_read`. Draws: see `chained`. Surprise: v / sqrt(diag R (H H^T + R)^-1 R),
-    v = y - h.
+    v = y - h; of a v below a quarter of its uncertainty, v over that: so small a one is the model's bend.
     Source: A. Tarantola, Inverse Problem Theory (SIAM 2005), 3.2; W. Baarda, A Testing Procedure for Use in Geodetic Networks
     (1968) (surprise); from memory, tested against closed forms, a grid and scipy.
     Example:
@@ -72,7 +73,7 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = 
     spread = slopes @ slopes.T + np.diag(read.uncertainty**2)
     learned = np.linalg.solve(np.linalg.cholesky(spread), slopes).T
     draws = None if seed is None else chained(model, best, slopes, learned, drawn, (observed, read), seed)
-    before = model(drawn)
+    before, off = model(drawn), read.value - fitted[:, 0]
     scatter = read.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
     return Adjusted(
         best[:, 0],
@@ -81,7 +82,7 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = 
         expected[:, 0],
         before[:, ~np.isnan(before).any(axis=0)],
         fitted[:, 0],
-        (read.value - fitted[:, 0]) / scatter,
+        off / np.where(np.abs(off) > _MET * read.uncertainty, scatter, read.uncertainty),
     )
 
 

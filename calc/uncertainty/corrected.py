@@ -1,4 +1,4 @@
-"""What the sags found say: a job whose readings they have corrected, front and rear at once, and what they were expected to be."""
+"""What the sags found, and the mark of a landing, say: a job whose readings they have corrected, and what was expected of them."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ import numpy as np
 from calc.impossible import Impossible
 from calc.job import Job, Ranges, Resolved
 from calc.model.draws import at_normal, half_width, is_fit_off, own_reading
+from calc.model.marks import MarkRead, mark_read
 from calc.model.observed import CASES, STICKS, TOPPED, SagRead, expected, sags_read
 from calc.practice import AXLES, Axle
 from calc.quantities.reading import Reading, Spread
@@ -25,19 +26,32 @@ _LEARNED = 1e-6  # of a reading's variance: less is nothing learned
 NARROWED = 0.8  # of its +/- left: then its correction is told
 
 
-@dataclass(frozen=True, eq=False)
-class Compared:
-    """One sag found beside what was expected of it [mm].
+@dataclass(frozen=True, eq=False, kw_only=True)
+class Beside:
+    """What was found, beside what was expected [mm].
 
-    Parameters: read; expected, before any sag was looked at, and expected_half, its 95 % half-width; surprise [-], what it is
+    Parameters: expected, before anything found was looked at, and expected_half, its 95 % half-width; surprise [-], what it is
     off by in the end over what that should scatter by; believed, False where that is too much.
     """
 
-    read: SagRead
     expected: float
     expected_half: float
     surprise: float
     believed: bool = True
+
+
+@dataclass(frozen=True, eq=False, kw_only=True)
+class Compared(Beside):
+    """One sag: `read`."""
+
+    read: SagRead
+
+
+@dataclass(frozen=True, eq=False, kw_only=True)
+class Landed(Beside):
+    """The mark of a landing: `read`, beside the most that it could be expected to be."""
+
+    read: MarkRead
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,7 +66,7 @@ class Correction:
 
 @dataclass(frozen=True, eq=False)
 class SagsFound:
-    """What the sags of a job say.
+    """What the sags and marks of a job say.
 
     Parameters: fields, the corrected ones by path; draws that these hold, 0 where they hold none; compared, the sags read;
     corrections, of what was learned most about first; refused, why an end's sags say nothing.
@@ -63,6 +77,7 @@ class SagsFound:
     compared: tuple[Compared, ...]
     corrections: tuple[Correction, ...]
     refused: Mapping[Axle, str]
+    landed: tuple[Landed, ...] = ()
 
     def correct(self, job: Job) -> Job:
         """The job with its readings corrected, unless it says that sags are only to be compared."""
@@ -92,7 +107,7 @@ def sags_found(job: Job, with_draws: bool = True) -> SagsFound:
 @lru_cache(maxsize=4)
 def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws: bool) -> SagsFound:
     job = Job({}, {found.field.path: found for found in fields}, ranges=ranges, draws=draws)
-    reads: list[SagRead] = []
+    reads: list[SagRead | MarkRead] = []
     refused: dict[Axle, str] = {}
     for axle in AXLES:
         these = sags_read(job, axle)
@@ -101,12 +116,13 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws:
             refused[axle] = reason
         else:
             reads += these
+        reads += _marks(job, axle)
     if not reads:
         return SagsFound({}, 0, (), (), refused)
     paths = tuple(path for path in moved_readings(job) if not is_fit_off(path))
     found = _believed(Question(job, tuple(reads), paths), refused, with_draws) if paths else None
     if found is None:
-        return SagsFound({}, 0, (), (), refused | {read.axle: _EXACT for read in reads})
+        return SagsFound({}, 0, (), (), refused | {read.axle: _EXACT for read in reads if isinstance(read, SagRead)})
     return found
 
 
@@ -130,9 +146,18 @@ def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
     return ""
 
 
+def _marks(job: Job, axle: Axle) -> list[MarkRead]:
+    """The mark of a landing of known height; none where that cannot be worked out, which is told beside the mark."""
+    try:
+        read = mark_read(job, axle)
+    except Impossible:
+        return []
+    return [] if read is None else [read]
+
+
 def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) -> SagsFound | None:
     """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
-    doubtful: list[Compared] = []
+    doubtful: list[Compared | Landed] = []
     while True:
         found = asked.answered(with_draws)
         if found is None:
@@ -143,27 +168,33 @@ def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) ->
             break
         doubtful.append(replace(worst, believed=False))
         if len(asked.reads) == 1:
-            return SagsFound({}, 0, _in_order(doubtful), (), refused)
+            return SagsFound({}, 0, _sags(doubtful), (), refused, _landings(doubtful))
         asked = replace(asked, reads=tuple(read for read in asked.reads if read is not worst.read))
     fields = _fields(asked, found)
     draws = 0 if found.draws is None else found.draws.shape[1]
-    return SagsFound(fields, draws, _in_order([*doubtful, *compared]), _corrections(asked, found, fields), refused)
+    both = [*doubtful, *compared]
+    return SagsFound(fields, draws, _sags(both), _corrections(asked, found, fields), refused, _landings(both))
 
 
-def _in_order(compared: list[Compared]) -> tuple[Compared, ...]:
-    return tuple(sorted(compared, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
+def _sags(compared: list[Compared | Landed]) -> tuple[Compared, ...]:
+    sags = [one for one in compared if isinstance(one, Compared)]
+    return tuple(sorted(sags, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
 
 
-def _compared(asked: Question, found: Adjusted) -> list[Compared]:
-    return [
-        Compared(
-            read,
-            float(found.expected[number]) + read.hanging,
-            half_width(found.expected_draws[number]),
-            float(found.surprise[number]),
-        )
-        for number, read in enumerate(asked.reads)
-    ]
+def _landings(compared: list[Compared | Landed]) -> tuple[Landed, ...]:
+    return tuple(one for one in compared if isinstance(one, Landed))
+
+
+def _compared(asked: Question, found: Adjusted) -> list[Compared | Landed]:
+    made: list[Compared | Landed] = []
+    for number, read in enumerate(asked.reads):
+        expected, half = float(found.expected[number]), half_width(found.expected_draws[number])
+        surprise = float(found.surprise[number])
+        if isinstance(read, MarkRead):
+            made.append(Landed(read=read, expected=-expected, expected_half=half, surprise=surprise))
+        else:
+            made.append(Compared(read=read, expected=expected + read.hanging, expected_half=half, surprise=surprise))
+    return made
 
 
 def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:

@@ -1,7 +1,8 @@
-"""A job's sags as a question to the adjustment: what its readings, as standard normal numbers, let one observe."""
+"""What was found of a job as a question to the adjustment: what its readings, as standard normal numbers, let one observe."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,25 +11,27 @@ from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.draws import at_normal, picked, working
+from calc.model.marks import MarkRead, landing_stroke
 from calc.model.observed import CASES, Expected, SagRead, expected
 from calc.model.spread import standard_normal
+from calc.practice import Axle
 from calc.uncertainty.adjustment import Adjusted, adjusted
 from calc.uncertainty.misfit import Observed
 
 
 @dataclass(frozen=True, eq=False)
 class Question:
-    """The sags of a job that count, and the readings that they may correct.
+    """The sags and marks of a job that count, and the readings that they may correct.
 
     Parameters: job, not drawn; reads; paths, of readings that are not known exactly.
     """
 
     job: Job
-    reads: tuple[SagRead, ...]
+    reads: tuple[SagRead | MarkRead, ...]
     paths: tuple[str, ...]
 
     def model(self, z: Array) -> Array:
-        """What is observed of each sag, then half of what two readings of it differ by; a column of NaN where it cannot be."""
+        """What is observed of each reading, then half of what two readings of it differ by; a column of NaN where it cannot be."""
         every = np.arange(z.shape[1])
         moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)), len(every))
         found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
@@ -41,35 +44,50 @@ class Question:
         return found
 
     def _observed(self, moved: Job) -> Array:
-        ends = {axle: expected(moved, axle, all_held=False) for axle in {read.axle for read in self.reads}}
-        sags = [_of(ends[read.axle], read) - _hanging(moved, read) for read in self.reads]
+        ends = {axle: expected(moved, axle, all_held=False) for axle in self.sagged}
+        sags = [self._one(moved, ends, read) for read in self.reads]
         halves = [ends[read.axle].friction[CASES.index(read.case)] for read in self.twice]
         rows = np.broadcast_arrays(*sags, *halves)
         return np.stack(rows).reshape(len(rows), -1)
 
+    def _one(self, moved: Job, ends: Mapping[Axle, Expected], read: SagRead | MarkRead) -> Array:
+        if isinstance(read, MarkRead):
+            return -landing_stroke(moved, read.axle, moved.value("ride.drop"))
+        return _of(ends[read.axle], read) - _hanging(moved, read)
+
+    @property
+    def sagged(self) -> set[Axle]:
+        """The ends of which a sag was read."""
+        return {read.axle for read in self.reads if isinstance(read, SagRead)}
+
     @property
     def twice(self) -> tuple[SagRead, ...]:
         """Those that were read twice and not at the top, which tell of friction too."""
-        return tuple(read for read in self.reads if read.spread is not None and not read.topped_out)
+        return tuple(read for read in self.reads if isinstance(read, SagRead) and read.spread is not None and not read.topped_out)
 
     def observed(self) -> Observed:
         """What was read, and how unsure it is."""
-        ends = {axle: expected(self.job, axle) for axle in {read.axle for read in self.reads}}
-        off = [
-            read.uncertainty / 2**0.5
-            if read.spread is not None
-            else (read.uncertainty**2 + float(ends[read.axle].friction[CASES.index(read.case)]) ** 2 / 3.0) ** 0.5
-            for read in self.reads
-        ]
+        ends = {axle: expected(self.job, axle) for axle in self.sagged}
+        off = [_off(ends, read) for read in self.reads]
         value = [read.middle for read in self.reads] + [read.spread / 2.0 for read in self.twice if read.spread is not None]
         off += [read.uncertainty / 2**0.5 for read in self.twice]
-        bound = [read.topped_out for read in self.reads] + [False] * len(self.twice)
+        bound = [read.bound for read in self.reads] + [False] * len(self.twice)
         return Observed(np.array(value), np.array(off), np.array(bound))
 
     def answered(self, with_draws: bool) -> Adjusted | None:
         """The readings adjusted to the sags, with draws of what is left where these are wanted; None where they cannot be."""
         rows = np.stack([standard_normal(path, self.job.draws) for path in self.paths])
         return adjusted(self.model, rows, self.observed(), "sags" if with_draws else None)
+
+
+def _off(ends: Mapping[Axle, Expected], read: SagRead | MarkRead) -> float:
+    """Standard uncertainty [mm] of what is compared; a sag read once may stand anywhere within what sticks."""
+    if isinstance(read, MarkRead):
+        return read.uncertainty
+    if read.spread is not None:
+        return read.uncertainty / 2**0.5
+    stuck = float(ends[read.axle].friction[CASES.index(read.case)])
+    return float((read.uncertainty**2 + stuck**2 / 3.0) ** 0.5)
 
 
 def _of(here: Expected, read: SagRead) -> Array:

@@ -195,6 +195,12 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
     folds: [
       { name: 'reading', title: 'How sags are read', fields: ['bike.sags_of', 'front.sags_read', 'rear.sags_read', 'bike.sags_correct'], says: ['bike.sags_of'] },
       {
+        name: 'ride',
+        title: 'After the ride',
+        fields: ['front.mark', 'front.felt', 'rear.mark', 'rear.felt', 'ride.drop', 'ride.temperature', 'ride.altitude'],
+        says: ['front.felt', 'rear.felt'],
+      },
+      {
         name: 'conditions',
         title: 'Conditions to check',
         fields: ['conditions.hot_temperature', 'conditions.high_altitude', 'conditions.rider', 'conditions.luggage', 'conditions.luggage_front_share'],

@@ -15,6 +15,7 @@ from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
 from calc.job.fields.rear import REAR
+from calc.job.fields.ride import RIDE, ride_fields
 from calc.job.fields.sags import CORRECTS, sag_fields
 from calc.job.fields.spring_fit import fit_fields, preload_fields
 from calc.job.fields.spring_kinds import kind_fields
@@ -61,6 +62,9 @@ FIELDS: Mapping[str, Field] = {
         *CORRECTS,
         *sag_fields("front", "Axle centre to a mark on the yoke, along the leg"),
         *sag_fields("rear", "Axle centre to a dot straight above it"),
+        *RIDE,
+        *ride_fields("front", 400, "on the inner tube"),
+        *ride_fields("rear", 150, "on the shock's shaft"),
         *CONDITIONS,
     )
 }

@@ -7,6 +7,7 @@ import { FieldFold } from '../fold/FieldFold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { Conditions } from './Conditions.tsx'
+import { Ride } from './Ride.tsx'
 import { Sags } from './Sags.tsx'
 import './check.css'
 
@@ -39,7 +40,9 @@ export function Check() {
       </div>
       <div class="based">
         {PLAN.check.folds.map((plan) => (
-          <FieldFold key={plan.name} place="check" plan={plan} shown={[]} />
+          <FieldFold key={plan.name} place="check" plan={plan} shown={[]}>
+            {plan.name === 'ride' && <Ride />}
+          </FieldFold>
         ))}
       </div>
     </Frame>
