@@ -48,7 +48,7 @@ def _end(job: Job, corrected: Job, axle: Axle, found: SagsFound) -> RideOfEnd:
     return RideOfEnd(
         axle=axle,
         of=of,
-        stroke=here.stroke,
+        stroke=float(f"{here.stroke:.12g}"),
         mark=_mark(job, axle, here),
         left=None if here.mark is None else quantity(here.left, "mm", "stroke not used", 0),
         multiple=_multiple(here),

@@ -227,7 +227,8 @@ def _corrections(asked: Question, found: Adjusted, fields: Mapping[str, Resolved
         if path not in fields or before is None or ties < _LEARNED or path.endswith("hanging_length"):
             continue
         after = shown_reading(fields[path])
-        moved, narrowed = abs(float(found.best[row])), after.plus_minus_95 / before.plus_minus_95
+        # what is left of its spread by the slopes: against the +/- before it, draws of a reading with a limit are narrower anyway
+        moved, narrowed = abs(float(found.best[row])), max(1.0 - ties, 0.0) ** 0.5
         if moved > TOLD or narrowed < NARROWED:
             made.append((ties, Correction(path, before, after, float(found.best[row]) / ties**0.5)))
     return tuple(one for _, one in sorted(made, key=lambda each: -each[0]))

@@ -7,6 +7,8 @@ from playwright.sync_api import expect
 from tests.browser.helpers import PATIENCE, answer, at, field
 from tests.browser.test_access import AXE
 
+VIOLATIONS = "axe.run().then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))"
+
 
 def wide(locator) -> int:
     """How far a table's room scrolls sideways, px."""
@@ -66,7 +68,7 @@ def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
     expect(corrected.get_by_role("row", name=re.compile("friction per leg"))).to_contain_text("±")
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     page.evaluate(AXE.read_text(encoding="utf-8"))
-    assert page.evaluate("axe.run().then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))") == []
+    assert page.evaluate(VIOLATIONS) == []
     corrected.get_by_role("link", name="Use my readings as they are").click()
     field(page, "bike.sags_correct").select_option("no")
     expect(corrected).to_have_attribute("data-corrected", "false", timeout=PATIENCE)
@@ -99,3 +101,23 @@ def test_sags_are_read_as_lengths_too(opened):
     for path, length in {"hanging_length": "600", "alone_length": "592", "aboard_length": "504"}.items():
         field(page, f"rear.{path}").fill(length)
     expect(page.locator("[data-sags-end=rear]")).to_contain_text("Rider sag 96 mm found", timeout=PATIENCE)
+
+
+def test_after_the_ride_the_one_thing_to_change_first_stands_under_what_was_read(opened):
+    page = at(opened(), "check")
+    page.get_by_role("button", name="After the ride").click()
+    field(page, "front.mark").fill("299")
+    field(page, "front.felt").select_option("bottoms")
+    field(page, "rear.felt").select_option("kicks")
+    front, rear = (page.locator(f"[data-ride-end={end}]") for end in ("front", "rear"))
+    expect(front.locator("[data-ride-first]")).to_have_text(
+        re.compile(r"First: add \d+ ml a leg \(gap \d+ to \d+ mm\): force at full travel \d+ % more, rider sag as it is\."),
+        timeout=PATIENCE,
+    )
+    expect(front).to_contain_text("All of the travel was used")
+    expect(rear.locator("[data-ride-first]")).to_contain_text("more rebound damping")
+    page.evaluate(AXE.read_text(encoding="utf-8"))
+    assert page.evaluate(VIOLATIONS) == []
+    page.reload()
+    expect(front).to_contain_text("All of the travel was used", timeout=PATIENCE)
+    assert not page.problems
