@@ -42,6 +42,10 @@ HIGH_PASS: dict[str, Any] = {
         "gap_left": measured("125 mm", "2 mm"),
         "gap_right": measured("126 mm", "2 mm"),
         "oil_volume": measured("560 ml", "10 ml"),
+        "alone_sag": measured("35 mm", "2 mm"),
+        "alone_again_sag": measured("28 mm", "2 mm"),
+        "aboard_sag": measured("59 mm", "2 mm"),
+        "aboard_again_sag": measured("51 mm", "2 mm"),
     },
     "place": {
         "bled_altitude": measured("150 m", "50 m"),
@@ -57,6 +61,8 @@ HIGH_PASS: dict[str, Any] = {
         "rate": stated("130 N/mm"),
         "preload": measured("18 mm", "1 mm"),
         "pitch": stated("1.5 mm"),
+        "aboard_sag": measured("66 mm", "2 mm"),
+        "aboard_again_sag": measured("60 mm", "2 mm"),
     },
     "conditions": {"high_altitude": stated("2400 m"), "hot_temperature": stated("55 °C")},
 }

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from calc.job import Job
+from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.report.quantity import rate_text
 from calc.report.setups import pair_of
@@ -25,6 +26,8 @@ def spring_names(job: Job, axle: Axle, done: EndSizing, known: bool = False) -> 
     rates = np.atleast_1d(setup.rate)
     splits = np.broadcast_to(setup.split, np.shape(rates))
     names = {round(float(rate), _SAME_RATE): pair_text(pair_of(setup.at(i))) for i, rate in enumerate(rates) if splits[i]}
+    if (by_marking := renamed(job, axle)) is not None:
+        names.setdefault(round(by_marking[0], _SAME_RATE), rate_text(by_marking[1]))
     if done.fitted is not None and not known and not rate_was_read(job, axle):
         names[round(float(rates[done.fitted]), _SAME_RATE)] = FITTED
     return lambda rate: names.get(round(rate, _SAME_RATE)) or rate_text(rate)

@@ -5,19 +5,24 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from calc.end.figures import Figures
 from calc.end.sag import Sag
 from calc.end.setup import Setup
 from calc.job import Job
+from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.quantity import quantity, spring_rate
 from calc.report.types import Legs, Quantity, SetupReport
 
+SAME_RATE = 1e-6  # N/mm, within which rates are the same
+
 
 @dataclass(frozen=True, eq=False)
 class Cases:
-    """The words for the load cases of one end of one job."""
+    """The words for the load cases of one end of one job, and what its springs are called."""
 
     sag: str
     free: str
@@ -26,6 +31,7 @@ class Cases:
     landing: str
     along: bool
     gauge: int
+    renamed: tuple[float, float] | None
 
     @classmethod
     def of(cls, job: Job, axle: Axle) -> Cases:
@@ -40,8 +46,14 @@ class Cases:
             working=f"rider aboard, {job.posture}, n {exponent} about rider sag",
             landing=f"from hanging, n {exponent} from extension",
             along=along,
+            renamed=renamed(job, axle),
             gauge=_decimals(convert(job.number("front.air_step"), "MPa", "bar")) if along and job.known("front.air_step") else 1,
         )
+
+    def called(self, rate: float) -> float:
+        """A rate [N/mm] by its name: that of what is in by its marking, see `calc.model.marking`."""
+        now, marked = self.renamed or (rate, rate)
+        return marked if abs(rate - now) < SAME_RATE else rate
 
 
 def _decimals(step: float) -> int:
@@ -56,7 +68,7 @@ def setup_report(
     per = "per leg" if cases.along else "per shock"
     air, gauge = setup.air, "gauge, cold, as the pump shows it"
     return SetupReport(
-        rate=spring_rate(setup.rate, per),
+        rate=spring_rate(cases.called(float(np.asarray(setup.rate))), per),
         pressure=_if_set(None if air is None else air.pressure, "bar", gauge, cases.gauge, "MPa"),
         air_oil=_if_set(None if air is None else air.oil, "ml", "into the main chamber, against as found", 0, "mm3"),
         second_pressure=_if_set(None if air is None else air.second, "bar", f"second volume, {gauge}", cases.gauge, "MPa"),

@@ -15,7 +15,8 @@ from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
 from calc.report.names import spring_names
-from calc.report.quantity import number_text, with_half
+from calc.report.quantity import half_text, with_half
+from calc.report.setups import Cases
 from calc.report.types import (
     Candidate,
     Counted,
@@ -162,7 +163,8 @@ def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSiz
     tenths = of_ten(by_step, sure.draws)
     rates = np.atleast_1d(done.sized.setup.rate)
     name: Name = (lambda step: step_text(setup, step)) if setup.pressure else spring_names(job, axle, done)
-    counts = [Counted(step, count, tenths[step], name(step)) for step, count in by_step.items()]
+    called = Cases.of(job, axle).called
+    counts = [Counted(called(step), count, tenths[step], name(step)) for step, count in by_step.items()]
     low, high = middle(by_step)
     undecided = sure.draws - sum(by_step.values())
     if setup.pressure:
@@ -179,9 +181,9 @@ def _counted(job: Job, axle: Axle, sure: Bands, setup: SetupReport, done: EndSiz
         undecided=undecided,
         counts=tuple(sorted(counts, key=lambda c: -c.count)),
         settled=sure.choices.settled,
-        low=low,
+        low=called(low),
         low_text=name(low),
-        high=high,
+        high=called(high),
         high_text=name(high),
         words=words,
     )
@@ -223,7 +225,8 @@ def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextR
     factor = {"bar": 10.0, "ml": 1e-3}.get(unit, 1.0)
     now, then = cause.now * factor, cause.then * factor
     places = decimals_apart(now, then, decimals)
-    change = f"narrows the {result} from ±{number_text(now, places)} to ±{number_text(then, places)} {unit}".rstrip()
+    was, left = half_text(now, places), half_text(then, places)
+    change = f"narrows the {result} from {was} to {left} {unit}".rstrip()
     return NextReading(
         path=cause.path,
         result=result,

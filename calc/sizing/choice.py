@@ -18,6 +18,7 @@ from calc.impossible import Impossible
 from calc.job import Job
 from calc.model import end_loads, fitted, limits, rated_load
 from calc.model.inputs import EndInputs, end_inputs, found, targets_of
+from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.sizing.air import size_air
 from calc.sizing.coil import Sized, size
@@ -88,13 +89,14 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
 
 def _step(job: Job, axle: Axle) -> float:
     """What the springs that are in may be off and stay [N/mm]: one step of the series, or the practice row's for a shelf; and
-    never less than springs of one marking differ by.
+    never less than springs of one marking differ by. Steps are counted from a marking: what is in may be off that by more.
     """
     usual, sold = job.usual("fork step" if axle == "front" else "shock step"), job.usual("sold spring rate")
     assert usual is not None
     assert sold is not None
     step = job.number(f"{axle}.step") if job.choice(f"{axle}.buy").startswith("series") else usual.typical
-    return max(step, sold.high / 100.0 * float(fitted.rate(job, axle)))
+    now, called = renamed(job, axle) or (0.0, 0.0)
+    return max(step, sold.high / 100.0 * float(fitted.rate(job, axle))) + abs(now - called)
 
 
 def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
@@ -194,14 +196,21 @@ def _about(setting: AirSetting, pressure: float) -> Array:
 def _offers(job: Job, axle: Axle, springs: int) -> tuple[Array, Array]:
     """Rates on offer and the split of each, the fitted one among them; pairs where there are two springs to make one of."""
     now, split = float(fitted.rate(job, axle)), float(fitted.split(job, axle))
+    _, called = renamed(job, axle) or (now, now)
     kind, _, pairs = job.choice(f"{axle}.buy").partition("-")
     mixed = pairs != "" and springs == 2
     if kind == "series":
-        return offers(series(job.number(f"{axle}.step"), now), mixed, now, split)
-    stock = job.fields[f"{axle}.stock"].rates
-    if not stock:
-        raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", f"{axle}.stock")
-    return offers(np.array(stock), mixed, now, split)
+        on_offer = series(job.number(f"{axle}.step"), called)
+    else:
+        on_offer = np.array(job.fields[f"{axle}.stock"].rates)
+        if len(on_offer) == 0:
+            path = f"{axle}.stock"
+            raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", path)
+    rates, splits = offers(on_offer, mixed, called, split)
+    # what is in is told from what is on offer by its marking, and is as stiff as it is known to be
+    rates = np.where(np.isclose(rates, called, rtol=1e-9), now, rates)
+    order = np.argsort(rates, kind="stable")
+    return rates[order], splits[order]
 
 
 def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:

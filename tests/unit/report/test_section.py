@@ -17,7 +17,7 @@ from calc.report.spaces import oil_level
 from calc.report.tubes import Solid, Tubes
 from tests.support.documents import demo
 from tests.support.plain import part, text
-from tests.support.sections import KINDS, changed_demo, front, section, stated
+from tests.support.sections import KINDS, UNCORRECTED, changed_demo, front, section, stated
 
 SLICE = 0.02  # mm
 ML = 1000.0  # mm3
@@ -57,7 +57,7 @@ def share_over(top: float, bottom: float, level: float) -> float:
     [
         (demo(), 51e3 * math.sqrt(4.6 / 4.2), 28e3),
         (jobs()["trail"], None, 28e3),
-        (jobs()["high pass"], None, None),
+        (UNCORRECTED, None, None),
     ],
     ids=["demo", "opened cartridge", "conventional"],
 )

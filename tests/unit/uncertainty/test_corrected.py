@@ -11,6 +11,8 @@ from calc.model.observed import expected, sags_read, spring_rate_found
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.by_sags import rate_by_sags
 from calc.uncertainty.corrected import sags_found
+from tests.support.documents import demo
+from tests.support.plain import report
 from tests.support.sagging import LEVERAGE, SAGS, bike
 
 
@@ -160,3 +162,24 @@ def test_a_sag_read_exactly_is_still_no_better_than_the_bike_settles():
     found = sags_found(bike(LEVERAGE, rear_aboard_sag=sag, rear_aboard_again_sag=sag))
     assert found.compared[0].read.uncertainty == pytest.approx(0.25)
     assert all(np.isfinite(one.after.value) for one in found.corrections)
+
+
+def test_a_spring_keeps_its_marking_whatever_the_sags_make_of_its_rate():
+    """Common practice, no source: nobody sells a 46.6; the 48 that is in stays the 48, and stands once among those on offer."""
+    read = {"rear.rate": {"value": "48 N/mm", "plus_minus_95": "5 N/mm", "origin": "stated"}}
+    sags = {
+        "rear.alone_sag": "31 mm",
+        "rear.alone_again_sag": "27 mm",
+        "rear.aboard_sag": "103 mm",
+        "rear.aboard_again_sag": "99 mm",
+    }
+    found, plain = report(demo(read | sags)), report(demo(read))
+    after = {one["path"]: one["after"]["value"] for one in found["sags"]["corrections"]}
+    assert after["rear.rate"] < 47.0
+    rear = found["ends"]["rear"]
+    assert [one["rate"]["text"] for one in rear["candidates"]].count("48") == 1
+    (own,) = (one for one in rear["candidates"] if one["fitted"])
+    assert (own["rate"]["text"], own["rate"]["value"]) == ("48", 48.0)
+    assert all(float(one["text"]) % 2 == 0 for one in rear["sure"]["counts"]), "by markings, of which a series has one every 2 N/mm"
+    sag = [one["ends"]["rear"]["as_found"]["setup"]["rider_sag"]["value"] for one in (plain, found)]
+    assert sag[1] > sag[0] + 2.0, "what it does is what the sags make of it"
