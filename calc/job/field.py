@@ -26,6 +26,7 @@ class Part(StrEnum):
     OIL = "oil and air"
     REAR = "rear"
     FOUND = "sags found"
+    PUSH = "bench push"
     ELSEWHERE = "hot, high, elsewhere"
 
 

@@ -15,9 +15,9 @@ from tests.support import random_parts as parts
 from tests.support.documents import Document, changed
 
 # Sags found correct the readings that the checks read back; tests/whole/test_random_sags.py draws them apart.
-# So are a tester's points, by tests/unit/springs/test_tester.py.
+# So are a tester's points, by tests/unit/springs/test_tester.py, and a bench push, by tests/whole/test_push_verdicts.py.
 APART = {f"{axle}.{key}" for axle in ("front", "rear") for key in ("tester", "tester_error")}
-FIELDS = {path: field for path, field in fields.FIELDS.items() if field.part is not Part.FOUND and path not in APART}
+FIELDS = {path: field for path, field in fields.FIELDS.items() if field.part not in (Part.FOUND, Part.PUSH) and path not in APART}
 WILD = 0.25  # of the jobs have a few entries anywhere between their limits
 KEPT = 0.45  # how often a field that an assumed value could stand in for is entered
 # How often a choice is drawn from all of its own, not left as it is; 0.2 where nothing is said.

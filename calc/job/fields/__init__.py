@@ -14,6 +14,7 @@ from calc.job.fields.front import FRONT
 from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
+from calc.job.fields.push import PUSH
 from calc.job.fields.rear import REAR
 from calc.job.fields.sags import CORRECTS, sag_fields
 from calc.job.fields.spring_fit import fit_fields, preload_fields
@@ -61,6 +62,7 @@ FIELDS: Mapping[str, Field] = {
         *CORRECTS,
         *sag_fields("front", "Axle centre to a mark on the yoke, along the leg"),
         *sag_fields("rear", "Axle centre to a dot straight above it"),
+        *PUSH,
         *ELSEWHERE,
     )
 }
