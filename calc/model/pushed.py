@@ -1,4 +1,4 @@
-"""One fork leg pushed slowly on the bench: what was read, and what the model expects in each state that a cartridge may be in."""
+"""One fork leg pushed slowly on the bench: what the model expects in each state that a cartridge may be in."""
 
 from __future__ import annotations
 
@@ -12,8 +12,7 @@ from calc.end.strut import Strut
 from calc.gas.chamber import ISOTHERMAL, Chamber, Gas, circle
 from calc.gas.joined import one_space
 from calc.impossible import Impossible
-from calc.job import Job, Resolved
-from calc.job.fields.air import STATES
+from calc.job import Job
 from calc.leg.open import OpenLeg
 from calc.leg.sealed import SealedLeg
 from calc.model import fitted
@@ -22,128 +21,11 @@ from calc.model.conditions import Conditions, conditions
 from calc.model.fork import over_the_oil
 from calc.model.gap import by_volume, gap_filled, own_gap
 from calc.model.gaps import fitted_rates
+from calc.model.push_read import OPEN, Push, as_pushed, states_of
 from calc.model.stops import rubber
-from calc.quantities.reading import Origin, Reading, Spread
+from calc.springs.helical import Spring
 
-OPEN = "open"  # a leg that never had a closed cartridge in it
-LEAST_MOVED, MOST_MOVED = 5e3, 60e3  # mm3 of oil over a worn seal: less is none, more is a leak; common practice, no source
 _NEARLY = 0.98  # of the stroke at which the gas is used up: beyond, a leg is as good as solid
-_SIGNS = {"in": 1.0, "out": -1.0, "both": 0.0}
-
-
-@dataclass(frozen=True, eq=False)
-class Push:
-    """A push as it was read.
-
-    Parameters: strokes [mm] and forces [N], a point each; force_off [N], stroke_off [mm], standard uncertainties of a reading;
-    sign of friction in the reading: 1 pushed in, -1 let out, 0 in the middle; spring_in, whether a spring was pushed too; bled, at
-    full extension before the push; right, which leg.
-    """
-
-    strokes: Array
-    forces: Array
-    force_off: float
-    stroke_off: float
-    sign: float
-    spring_in: bool
-    bled: bool
-    right: bool
-
-
-def push_read(job: Job) -> Push | None:
-    """The bench push of a job.
-
-    Parameters: job.
-    Returns: Push; None where no point is entered, or the fork is none that a push tells of.
-    Raises: nothing.
-    Formula: u = half of the 95 % half-width.
-    Source: JCGM 100:2008, 6.3.
-    Example:
-        >>> from calc.job import load
-        >>> job = load({"format": "stanchion-job", "version": 1, "bike": {"use": "enduro"}, "front": {"push_points": "250 310; 280 520"}})
-        >>> push_read(job).forces.tolist()
-        [310.0, 520.0]
-    """
-    points = job.fields["front.push_points"]
-    if not points.applies or not points.pairs:
-        return None
-    strokes, forces = np.array(points.pairs, dtype=float).T
-    spring_in = job.choice("front.push_spring") == "in"
-    return Push(
-        strokes,
-        forces,
-        job.number("front.push_error") / 2.0,
-        job.number("front.push_stroke_error") / 2.0,
-        _SIGNS[job.choice("front.push_read")],
-        spring_in,
-        not spring_in or job.choice("front.push_bled") == "yes",
-        job.choice("front.push_leg") == "right",
-    )
-
-
-def states_of(job: Job) -> tuple[str, ...]:
-    """The states that a push is to tell apart.
-
-    Parameters: job.
-    Returns: keys of the field's choices; `OPEN` alone for a fork with no sealed cartridge.
-    Raises: nothing.
-    Formula: none.
-    Source: none.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> states_of(load(jobs()["enduro"])), len(states_of(load(jobs()["trail"])))
-        (('open',), 4)
-    """
-    return tuple(STATES) if job.choice("front.air") == "sealed cartridge" else (OPEN,)
-
-
-def moved_ranges(job: Job) -> dict[str, tuple[float, float]]:
-    """How much oil may have crossed a worn seal, out of the cartridge or into it.
-
-    Parameters: job, not drawn.
-    Returns: least and most [mm3], below 0 for into it, by "out" and "in"; none that leaves the cartridge no cartridge.
-    Raises: nothing.
-    Formula: out, until a spring-loaded piston presses no more; in, until half of the room that its gas or its piston has is used up.
-    Source: common practice, no source.
-    Example:
-        >>> from calc.demo import jobs
-        >>> from calc.job import load
-        >>> sorted(moved_ranges(load(jobs()["trail"])))
-        ['in', 'out']
-    """
-    rod, travel = float(circle(job.number("front.damper_rod"))), job.number("front.travel")
-    if job.choice("front.cartridge_fill") == "gas":
-        out, into = MOST_MOVED, 0.5 * (job.number("front.cartridge_gas") - rod * travel)
-    else:
-        piston, rate = float(circle(job.number("front.cartridge_piston"))), job.number("front.piston_spring")
-        by_scale = job.choice("front.charge_by") == "scale" and job.known("front.charge_force") and rod > 0
-        gauge = job.number("front.charge_force") / rod if by_scale else job.number("front.cartridge_charge")
-        out = gauge * piston**2 / rate if rate > 0 else MOST_MOVED
-        stop = job.number("front.piston_stop") if job.known("front.piston_stop") else np.inf
-        into = 0.5 * (stop * piston - rod * travel)
-    found = {"out": (LEAST_MOVED, min(out, MOST_MOVED)), "in": (-min(into, MOST_MOVED), -LEAST_MOVED)}
-    return {way: (low, high) for way, (low, high) in found.items() if high > low}
-
-
-def as_pushed(job: Job, push: Push, moved: tuple[float, float] | None = None) -> Job:
-    """The job as it was when it was pushed: bled or not, a wide leak, so much oil moved.
-
-    Parameters: job, not drawn; push; moved [mm3], between which the oil that has moved lies, None for none.
-    Returns: Job.
-    Raises: nothing.
-    Formula: pushed slowly a small leak does what a wide one does.
-    Source: none.
-    Example: see `tests/unit/model/test_pushed.py`.
-    """
-    bled = "yes" if push.bled else "no"
-    chosen = {"front.leak": "wide", "front.leak_bled": bled, "front.bled_since": bled}
-    fields: dict[str, Resolved] = {path: replace(job.fields[path], choice=key) for path, key in chosen.items()}
-    if moved is not None:
-        low, high = moved
-        reading = Reading(0.5 * (low + high), 0.5 * (high - low), Origin.ASSUMED, Spread.RECTANGULAR)
-        fields["front.oil_moved"] = replace(job.fields["front.oil_moved"], applies=True, reading=reading)
-    return replace(job, fields={**job.fields, **fields})
 
 
 @dataclass(frozen=True, eq=False)
@@ -224,7 +106,8 @@ def pushed_leg(job: Job, push: Push, how: str, further: Number = 0.0) -> PushedL
     inside = around
     if rate is not None and not push.spring_in:
         inside = replace(around, others=around.others - around.steel_of(rate) - around.spacer)
-    springs, bump = (), rubber(job, "front", job.value("front.travel"))
+    springs: tuple[Spring, ...] = ()
+    bump = rubber(job, "front", job.value("front.travel"))
     if rate is not None and push.spring_in:
         arrangement = fitted.arrangement(job, "front", job.value("front.travel"))
         springs = arrangement.springs(rate, fitted.preload(job, "front"))

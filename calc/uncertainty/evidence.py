@@ -16,13 +16,16 @@ from calc.uncertainty.misfit import Model, Observed, missed
 
 _WIDE = 1.2  # times as wide as a straight model has it, where something was learned: draws must reach what the bent one leaves
 
+_COUNTS = 1e-6  # of the most weight that a draw has: one of less is left out
+
 
 @dataclass(frozen=True, eq=False)
 class Evidence:
     """What a model makes of what was observed.
 
     Parameters: log, the natural logarithm of the probability density of the observations [1 / their units]; draws [-] of the
-    parameters, a column each; weights [-] of the draws, together 1; misfit [-], the least |z|^2 + sum of ((y - h) / u)^2.
+    parameters, a column each, of those that count; weights [-] of these, together 1; misfit [-], the least |z|^2 + sum of
+    ((y - h) / u)^2.
     """
 
     log: float
@@ -41,8 +44,8 @@ def evidence(model: Model, found: Adjusted, observed: Observed, drawn: Array) ->
     Formula: the mean of prior x likelihood / density over draws from the normal distribution that the adjustment leaves, widened
     where it learned: C = 1 - A A^T, of whose directions U and sizes s by A's singular values, z = best + (1 - U U^T) e +
     U w sqrt(1 - s^2) U^T e.
-    Source: C. P. Robert, G. Casella, Monte Carlo Statistical Methods (Springer 2004), 3.3 (importance sampling); from memory, tested
-    against a closed form and a grid.
+    Source: C. P. Robert, G. Casella, Monte Carlo Statistical Methods (Springer 2004), 3.3 (importance sampling); from memory,
+    tested against a closed form and a grid.
     Example:
         >>> observed = Observed(np.array([1.0]), np.array([1.0]), np.array([False]))
         >>> from calc.uncertainty.adjustment import adjusted
@@ -66,7 +69,8 @@ def evidence(model: Model, found: Adjusted, observed: Observed, drawn: Array) ->
     weights = np.exp(logs - most)
     whole = float(np.sum(weights))
     least = missed(found.best[:, None], found.fitted[:, None], observed)
-    return Evidence(most + math.log(whole / z.shape[1]), z, weights / whole, float(least[0]))
+    counts = weights > _COUNTS
+    return Evidence(most + math.log(whole / z.shape[1]), z[:, counts], weights[counts] / whole, float(least[0]))
 
 
 def weighed(values: Array, weights: Array) -> tuple[Array, Array]:

@@ -11,8 +11,9 @@ import numpy as np
 from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import at_normal, least_off
-from calc.model.pushed import Push, PushedLeg, pushed_leg
+from calc.model.draws import Columns, at_normal, least_off
+from calc.model.push_read import Push
+from calc.model.pushed import PushedLeg, pushed_leg
 from calc.model.spread import off_at, standard_normal
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.adjustment import Adjusted, adjusted
@@ -82,7 +83,7 @@ class Pushing:
     def told(self, z: Array) -> Array:
         """Gap last set, gap by now [mm], oil moved [mm3], friction [N]; NaN for one that cannot be."""
 
-        def rows(at: Array) -> Array:
+        def rows(at: Columns) -> Array:
             leg = self.leg(z[:, at])
             moved = leg.job.value("front.oil_moved") if self.how == "oil moved" else np.nan
             try:
@@ -121,10 +122,10 @@ class Pushing:
         return reading.value + off_at(path, reading, z[row], least_off(self.job, path))
 
 
-def _each(asked: Callable[[Array], Array], count: int, rows: int) -> Array:
+def _each(asked: Callable[[Columns], Array], count: int, rows: int) -> Array:
     """What is asked of every column; NaN where it cannot be, found by halving."""
 
-    def some(at: Array) -> Array:
+    def some(at: Columns) -> Array:
         try:
             return asked(at)
         except Impossible:

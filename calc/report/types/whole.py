@@ -11,6 +11,7 @@ from calc.job.declared import FieldPath, MaybeUse, Origin
 from calc.practice import Axle
 from calc.report.types.end import EndReport
 from calc.report.types.figure import Quantity, UsualRange
+from calc.report.types.push import PushReport
 from calc.report.types.sags import SagsReport
 
 
@@ -123,6 +124,7 @@ class WholeBike:
     assumed: SharesAssumed
     measure_first: tuple[MeasureFirst, ...]
     sags: SagsReport | None
+    push: PushReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]
