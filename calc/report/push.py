@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Literal, cast, get_args
+
+import numpy as np
 
 from calc.job import Job
 from calc.report.push_words import LABELS, NOTE, push_words, verdict_words
@@ -28,10 +31,7 @@ def push_report(job: Job) -> PushReport | None:
     found = push_found(job)
     if found is None:
         return None
-    points = tuple(
-        PushPoint(quantity(s, "mm", "as read", 0), quantity(f, "N", "as read, one leg", 0))
-        for s, f in zip(found.push.strokes, found.push.forces, strict=True)
-    )
+    points = tuple(_points(found))
     bare = PushReport(found.refused, found.refused, (), _READ[found.push.sign], points, (), (), None, (), "")
     if found.refused:
         return bare
@@ -44,6 +44,20 @@ def push_report(job: Job) -> PushReport | None:
         note=NOTE if len(found.rivals) > 1 else "",
     )
     return replace(report, verdict=verdict_words(report), words=tuple(push_words(job, report)))
+
+
+def _points(found: PushFound) -> Iterator[PushPoint]:
+    """The points, with what a force may be off by where its stroke is off too."""
+    push = found.push
+    steep = np.zeros(len(push.strokes))
+    if found.rivals:
+        curve = found.rivals[0].curve
+        known = ~np.isnan(curve)
+        if np.count_nonzero(known) > 1:
+            steep = np.interp(push.strokes, found.strokes[known], np.gradient(curve[known], found.strokes[known]))
+    off = 2.0 * np.hypot(push.force_off, steep * push.stroke_off)
+    for stroke, force, half in zip(push.strokes, push.forces, off, strict=True):
+        yield PushPoint(quantity(stroke, "mm", "as read", 0), with_half(quantity(force, "N", "as read, one leg", 0), float(half)))
 
 
 def _state(key: str) -> PushState:

@@ -99,6 +99,12 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         says: front('cartridge_fill'),
       },
       {
+        name: 'push',
+        title: 'Bench push',
+        fields: front('push_points', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
+        says: front('push_read'),
+      },
+      {
         name: 'oil',
         title: 'Oil and air',
         fields: [

@@ -12,7 +12,7 @@ PushState = Literal["open", "as built", "seal leaking", "oil moved", "opened int
 
 @dataclass(frozen=True, slots=True)
 class PushPoint:
-    """One point as it was read."""
+    """One point as it was read; the force with what it may be off by, its stroke being off too."""
 
     stroke: Quantity
     force: Quantity

@@ -8,6 +8,7 @@ import { AxlePlace } from '../shell/AxlePlace.tsx'
 import { later } from '../shell/later.tsx'
 
 // The answer stands before its picture: that is the larger part.
+const Push = later(() => import('../push/Push.tsx').then(({ Push }) => Push))
 const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
 
 const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
@@ -24,6 +25,7 @@ export function Front() {
         springs: <Caution keys={['stand', 'springs']} />,
         air: <Caution keys={['gas']} />,
         cartridge: <Caution keys={['gas']} />,
+        push: <Push />,
         oil: <Caution keys={['gas']} />,
       }}
       after={<Braking />}
