@@ -5,8 +5,8 @@ import { number, told } from '../figure/told.ts'
 import { PushChart } from './PushChart.tsx'
 import './push.css'
 
-/** What a bench push says: verdict, what follows, a curve for each explanation, and what each misses the points by. */
-export function Push() {
+/** What a bench push says, and what follows. */
+export function PushVerdict() {
   const push = report.value?.push
   if (!push) {
     return (
@@ -28,16 +28,22 @@ export function Push() {
           <p key={words}>{words}</p>
         ))}
       </div>
-      {push.rivals.length > 0 && (
-        <>
-          <Rivals push={push} />
-          <PushChart push={push} />
-          <details>
-            <summary>What each misses the points by</summary>
-            <Missed push={push} />
-          </details>
-        </>
-      )}
+    </div>
+  )
+}
+
+/** Behind it: a curve for each explanation, and what each misses the points by. */
+export function PushFigures() {
+  const push = report.value?.push
+  if (!push || push.rivals.length === 0) return null
+  return (
+    <div class="push">
+      <Rivals push={push} />
+      <PushChart push={push} />
+      <details>
+        <summary>What each misses the points by</summary>
+        <Missed push={push} />
+      </details>
       {push.note && <p class="quiet">{push.note}</p>}
     </div>
   )
