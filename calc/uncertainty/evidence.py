@@ -104,7 +104,7 @@ def most_misfit(observations: int) -> float:
     Source: E. B. Wilson, M. M. Hilferty, PNAS 17 (1931) 684; from memory, tested against scipy.
     Example:
         >>> round(most_misfit(5), 1)
-        18.2
+        18.3
     """
     part = 2.0 / (9.0 * observations)
     return float(observations * (1.0 - part + 2.782 * part**0.5) ** 3)

@@ -60,8 +60,8 @@ def slow_force(leg: Leg, state: str, s: float, moved: float = 0.0, bled: bool = 
     return force + (start * room / (room - whole * s) - OUTSIDE) * whole
 
 
-def made_up(rng: Random, fill: str, well_read: bool) -> tuple[Leg, dict[str, Any]]:
-    """A leg, and the job of somebody who has read it with the +/- that the job says."""
+def made_up(rng: Random, fill: str, well_read: bool, exact: bool = False) -> tuple[Leg, dict[str, Any]]:
+    """A leg, and the job of somebody who has read it with the +/- that the job says; exact: who read it without any error."""
     leg = Leg(
         fill, rng.uniform(95, 150), rng.uniform(1150, 1500), rng.choice([46.0, 48.0, 49.0]), rng.uniform(296, 304), 0.0, rng.choice([10.0, 12.0, 12.5]),
         rng.uniform(70e3, 120e3), rng.uniform(0.15, 0.45) if fill == GAS else rng.uniform(0.08, 0.22), rng.uniform(26, 30), rng.uniform(1.2, 2.6),
@@ -70,7 +70,10 @@ def made_up(rng: Random, fill: str, well_read: bool) -> tuple[Leg, dict[str, Any
     leg.goes_in = rng.uniform(20e3, 32e3)
 
     def read(true: float, half: float, unit: str, scale: float = 1.0) -> dict[str, str]:
-        return {"value": f"{(true + rng.gauss(0, half / 2)) * scale:.4f} {unit}", "plus_minus_95": f"{half * scale:.4f} {unit}"}
+        return {
+            "value": f"{(true + (0.0 if exact else rng.gauss(0, half / 2))) * scale:.6f} {unit}",
+            "plus_minus_95": f"{half * scale:.4f} {unit}",
+        }
 
     entries: dict[str, Any] = {
         "front.air": "sealed cartridge", "front.cartridge_state": "as built", "front.cartridge_fill": fill, "front.layout": "conventional",
