@@ -94,25 +94,42 @@ def made_up(rng: Random, fill: str, well_read: bool, exact: bool = False) -> tup
     return leg, changed(jobs()["enduro"], entries)
 
 
-def pushed(rng: Random, leg: Leg, job: dict[str, Any], state: str, how: str, error: float, spring_in: bool) -> dict[str, Any]:
-    """The same job with that leg pushed in a state: five points, friction of 10 to 40 N, a scale within 2 %, strokes within 1 mm."""
-    moved = 0.0
-    if state == "oil moved":
-        head, slack = pi / 4 * leg.piston**2, 60e3
-        if leg.fill == PISTON:
-            slack = 0.8 * leg.charge * head**2 / leg.spring
-        most_in = 0.5 * (leg.gas - pi / 4 * leg.rod**2 * 290) if leg.fill == GAS else 60e3
-        moved = rng.uniform(5e3, min(slack, 60e3)) if rng.random() < 0.5 else -rng.uniform(5e3, min(most_in, 60e3))
+@dataclass
+class Case:
+    """A leg pushed in a state, as somebody wrote it down: what it truly was beside the job that says so."""
+
+    leg: Leg
+    state: str
+    moved: float
+    friction: float
+    how: str
+    error: float
+    document: dict[str, Any]
+
+
+def moved_truly(rng: Random, leg: Leg) -> float:
+    """Oil [mm3] that has crossed the seal one way or the other, no more than leaves the cartridge one."""
+    head, rod = pi / 4 * leg.piston**2, pi / 4 * leg.rod**2
+    out = min(0.8 * leg.charge * head**2 / leg.spring, 60e3) if leg.fill == PISTON else 60e3
+    into = 0.5 * (leg.gas - rod * 290) if leg.fill == GAS else 60e3
+    return rng.uniform(5e3, out) if rng.random() < 0.5 else -rng.uniform(5e3, into)
+
+
+def made_up_push(seed: str, fill: str, state: str) -> Case:
+    """Swept over friction of 10 to 40 N, reading error, how it was read, spring in or out, bled or not; a scale within 2 %, strokes
+    within 1 mm, readings careful or not."""
+    rng = Random(seed)
+    how, error, spring_in = rng.choice(("in", "out", "both")), rng.choice((2.0, 10.0, 20.0)), rng.random() < 0.3
+    leg, document = made_up(rng, fill, rng.random() < 0.6)
+    moved = moved_truly(rng, leg) if state == "oil moved" else 0.0
     bled = not spring_in or rng.random() < 0.5
     sign, friction, gain = {"in": 1, "out": -1, "both": 0}[how], rng.uniform(10, 40), 1.0 + rng.gauss(0, 0.01)
     points = []
     for stroke in (150, 200, 240, 262, 278):
-        shown = (slow_force(leg, state, stroke + rng.gauss(0, 0.5), moved, bled, spring_in) + sign * friction) * gain
-        points.append(f"{stroke} {max(shown + rng.gauss(0, error / 2), 0.0):.1f}")
-    return changed(
-        job,
-        {
-            "front.push_points": "; ".join(points), "front.push_read": how, "front.push_error": f"{error} N", "front.push_spring": "in" if spring_in else "out",
-            "front.push_bled": "yes" if bled else "no",
-        },
-    )  # fmt: skip
+        force = slow_force(leg, state, stroke + rng.gauss(0, 0.5), moved, bled, spring_in)
+        points.append(f"{stroke} {max((force + sign * friction) * gain + rng.gauss(0, error / 2), 0.0):.1f}")
+    entries = {
+        "front.push_points": "; ".join(points), "front.push_read": how, "front.push_error": f"{error} N", "front.push_spring": "in" if spring_in else "out",
+        "front.push_bled": "yes" if bled else "no",
+    }  # fmt: skip
+    return Case(leg, state, moved, friction, how, error, changed(document, entries))
