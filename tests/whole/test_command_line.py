@@ -48,13 +48,18 @@ def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
 
 @pytest.mark.parametrize("name", jobs())
 def test_a_letter_has_ten_lines_and_what_is_long_a_second(capsys, monkeypatch, name):
-    """Title, two for each end, two to measure, two to check, where the rest is; at most four of them, and a note, run over."""
+    """Title, two for each end, a push where there is one, two to measure, two to check, where the rest is; few run over."""
     status, out, _ = run(capsys, monkeypatch, "--demo", name)
     assert status == 0
     lines = out.rstrip().split("\n")
-    assert 9 <= len(lines) <= 14 + 2 * len(report(jobs()[name], with_bands=False)["notes"])
+    pushed = ["Push"] if "push_points" in jobs()[name]["front"] else []
+    assert 9 <= len(lines) <= 14 + 2 * len(report(jobs()[name], with_bands=False)["notes"]) + 2 * len(pushed)
     assert max(map(len, lines)) <= 100
-    assert [line.split()[0] for line in lines[1:-1] if not line.startswith(" ")][:4] == ["Front", "Rear", "Next", "Check"]
+    assert [line.split()[0] for line in lines[1:-1] if not line.startswith(" ")][: 4 + len(pushed)] == [
+        *("Front", "Rear"),
+        *pushed,
+        *("Next", "Check"),
+    ]
 
 
 def test_what_is_not_settled_is_not_to_be_checked():
@@ -239,3 +244,13 @@ def test_columns_stand_under_each_other(grid, left):
 def test_a_row_of_another_length_is_refused():
     with pytest.raises(ValueError, match="argument"):
         columns(["", "mm"], [["a", "1"], ["b"]])
+
+
+def test_a_bench_push_is_told_short_and_in_full(capsys, monkeypatch):
+    """The demo's cartridge had lost its charge before it was opened."""
+    _, out, _ = run(capsys, monkeypatch, "--demo", "trail")
+    assert "Push    The charge is gone, " in out
+    _, out, _ = run(capsys, monkeypatch, "--demo", "trail", "--full")
+    assert "Bench push, pushed in" in out
+    assert re.search(r"Seal leaking +\d+ +\d+ ±\d+ +\d+ ±\d+", out)
+    assert re.search(r"280 mm, 493 N +−?\d+ +−?\d+", out)
