@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc.array import Array
+from calc.array import Array, Number, some
 from calc.gas.chamber import circle
 from calc.job import Job, Resolved
 from calc.job.fields.air import STATES
+from calc.model.cartridge import gauge
 from calc.quantities.reading import Origin, Reading, Spread
 
 OPEN = "open"  # a leg that never had a closed cartridge in it
@@ -90,7 +91,7 @@ def moved_ranges(job: Job) -> dict[str, tuple[float, float]]:
 
     Parameters: job, not drawn.
     Returns: least and most [mm3], below 0 for into it, by "out" and "in"; none that leaves the cartridge no cartridge.
-    Raises: nothing.
+    Raises: Impossible as `calc.model.cartridge.gauge`.
     Formula: out, until a spring-loaded piston hardly presses any more; in, until half of the gas's or the piston's room is used up.
     Source: common practice, no source.
     Example:
@@ -99,18 +100,38 @@ def moved_ranges(job: Job) -> dict[str, tuple[float, float]]:
         >>> sorted(moved_ranges(load(jobs()["trail"])))
         ['in', 'out']
     """
-    rod, travel = float(circle(job.number("front.damper_rod"))), job.number("front.travel")
+    swept = circle(job.number("front.damper_rod")) * job.number("front.travel")
     if job.choice("front.cartridge_fill") == "gas":
-        out, into = MOST_MOVED, 0.5 * (job.number("front.cartridge_gas") - rod * travel)
+        room: Number = job.number("front.cartridge_gas")
     else:
-        piston, rate = float(circle(job.number("front.cartridge_piston"))), job.number("front.piston_spring")
-        by_scale = job.choice("front.charge_by") == "scale" and job.known("front.charge_force") and rod > 0
-        gauge = job.number("front.charge_force") / rod if by_scale else job.number("front.cartridge_charge")
-        out = _SLACK * gauge * piston**2 / rate if rate > 0 else MOST_MOVED
-        stop = job.number("front.piston_stop") if job.known("front.piston_stop") else np.inf
-        into = 0.5 * (stop * piston - rod * travel)
-    found = {"out": (LEAST_MOVED, min(out, MOST_MOVED)), "in": (-min(into, MOST_MOVED), -LEAST_MOVED)}
+        room = circle(job.number("front.cartridge_piston")) * (
+            job.number("front.piston_stop") if job.known("front.piston_stop") else np.inf
+        )
+    out, into = min(float(_presses_out(job)), MOST_MOVED), min(float(0.5 * (room - swept)), MOST_MOVED)
+    found = {"out": (LEAST_MOVED, out), "in": (-into, -LEAST_MOVED)}
     return {way: (low, high) for way, (low, high) in found.items() if high > low}
+
+
+def can_have_moved(job: Job) -> Job:
+    """The job with no more oil out of its cartridge than a spring-loaded piston presses out, in each draw by its own spring.
+
+    Parameters: job, drawn, with oil that has moved.
+    Returns: Job.
+    Raises: Impossible as `calc.model.cartridge.gauge`.
+    Formula: see `moved_ranges`.
+    Source: none.
+    Example: see `tests/unit/model/test_pushed.py`.
+    """
+    moved = np.minimum(job.value("front.oil_moved"), _presses_out(job))
+    return replace(job, samples={**job.samples, "front.oil_moved": moved})
+
+
+def _presses_out(job: Job) -> Number:
+    """Oil [mm3] that a spring-loaded piston presses out before its charge is as good as lost."""
+    rate, rod = job.value("front.piston_spring"), circle(job.value("front.damper_rod"))
+    if job.choice("front.cartridge_fill") == "gas" or some(rate <= 0) or some(rod <= 0):
+        return np.inf
+    return _SLACK * gauge(job, rod) * circle(job.value("front.cartridge_piston")) ** 2 / rate
 
 
 def as_pushed(job: Job, push: Push, moved: tuple[float, float] | None = None) -> Job:

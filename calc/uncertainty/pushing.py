@@ -12,7 +12,7 @@ from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.draws import Columns, at_normal, least_off
-from calc.model.push_read import Push
+from calc.model.push_read import Push, can_have_moved
 from calc.model.pushed import PushedLeg, pushed_leg
 from calc.model.spread import off_at, standard_normal
 from calc.sizing.margins import moved_readings
@@ -60,6 +60,8 @@ class Pushing:
     def leg(self, z: Array) -> PushedLeg:
         """The leg where its readings are as `z` says, a column each. Raises Impossible as `calc.model.pushed.pushed_leg`."""
         moved = at_normal(self.job, dict(zip(self.paths, z, strict=False)), z.shape[1])
+        if self.how == "oil moved":
+            moved = can_have_moved(moved)
         further = self._own("front.push_gap", z) - self._number("front.push_gap")
         if self.any_gap:
             further = further + ANY_GAP * z[len(self.paths) + len(self.own)]

@@ -41,7 +41,7 @@ class Rival:
     Parameters: state, a key; chance [-], of all rivals together 1; fits, whether its misfit is one that happens; fitted [N], what
     it expects at each point, and surprise [-], what each point is off by over what that should scatter by; gap [mm], what the push
     alone makes of the gap last set; gap_now [mm], what the oil of the gap that was read shows by now; moved [mm3], below 0 into the
-    cartridge; friction [N]; None for each that does not fit. curve, off [N] at the strokes of `PushFound`, its standard deviation;
+    cartridge; friction [N], where it is in the reading; None for each that does not fit. curve, off [N] at the strokes of `PushFound`, its standard deviation;
     NaN where hardly any gas is left.
     """
 
@@ -192,6 +192,8 @@ def settled(chances: Mapping[str, float]) -> tuple[str, ...]:
 def _rival(state: str, chance: float, way: _Weighed, strokes: Array) -> Rival:
     curve, off = weighed(way.asked.ahead(way.told.draws, strokes), way.told.weights)
     _, gap_now, moved, friction = _told(way)
+    if not way.asked.push.sign:
+        friction = None  # in the middle of both there is none to be told
     gap, *_ = _told(_weighed(Pushing(way.asked.job, way.asked.push, state, any_gap=True)))
     return Rival(state, chance, way.fits, way.found.fitted, way.found.surprise, gap, gap_now, moved, friction, curve, off)
 

@@ -35,16 +35,18 @@ def test_points_are_typed_and_the_verdict_is_read(opened):
         "Sags can't show a lost seal", timeout=PATIENCE
     )
     chart = page.locator("[data-chart=push]")
-    expect(chart).to_have_attribute("aria-label", re.compile("Read: 133 N ±10 at 150 mm"))
+    expect(chart).to_have_attribute("aria-label", re.compile("Read: 111 N ±4 at 150 mm"))
     assert chart.locator(".push-line").count() == 3, "those that press alike share a line"
     expect(chart.locator(".push-point")).to_have_count(5)
     page.get_by_text("What each misses the points by").click()
     expect(page.get_by_role("region", name="What each explanation misses the points by").locator("tbody tr")).to_have_count(5)
     page.get_by_role("button", name="Whole forces").click()
     expect(chart).to_contain_text("N, one leg")
-    # Another reading of the same points is worked out again: as they came out, the leg would have been stronger.
+    # The same points read on the way out are worked out again: friction then held some of the force back.
     field(page, "front.push_read").select_option("out")
-    expect(page.locator(".push[data-push='as built'], .push[data-push='open']").first).to_be_visible(timeout=PATIENCE)
+    expect(page.locator(".push[data-push='as built'], .push[data-push='open'], .push[data-push='oil moved']").first).to_be_visible(
+        timeout=PATIENCE
+    )
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     page.evaluate(AXE.read_text(encoding="utf-8"))
     assert (
