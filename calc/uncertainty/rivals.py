@@ -41,8 +41,8 @@ class Rival:
     Parameters: state, a key; chance [-], of all rivals together 1; fits, whether its misfit is one that happens; fitted [N], what
     it expects at each point, and surprise [-], what each point is off by over what that should scatter by; gap [mm], what the push
     alone makes of the gap last set; gap_now [mm], what the oil of the gap that was read shows by now; moved [mm3], below 0 into the
-    cartridge; friction [N], where it is in the reading; None for each that does not fit. curve, off [N] at the strokes of `PushFound`, its standard deviation;
-    NaN where hardly any gas is left.
+    cartridge; friction [N], where it is in the reading; None for each that does not fit. curve [N] at the strokes of `PushFound`,
+    and off [N], its standard deviation; NaN where hardly any gas is left.
     """
 
     state: str
