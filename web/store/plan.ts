@@ -99,12 +99,6 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         says: front('cartridge_fill'),
       },
       {
-        name: 'push',
-        title: 'Bench push',
-        fields: front('push_points', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
-        says: front('push_read'),
-      },
-      {
         name: 'oil',
         title: 'Oil and air',
         fields: [
@@ -122,6 +116,12 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         title: 'Leg',
         fields: front('layout', 'travel', 'seal_diameter', 'collapsed_stroke', 'wall', 'outer_bore', 'outer_depth', 'tube_metal', 'damper_rod', 'unsprung', 'friction'),
         says: front('layout', 'seal_diameter'),
+      },
+      {
+        name: 'push',
+        title: 'Bench push',
+        fields: front('push_points', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
+        says: front('push_read'),
       },
       {
         name: 'limits',
