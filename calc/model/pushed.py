@@ -25,6 +25,7 @@ from calc.model.push_read import OPEN, Push, as_pushed, states_of
 from calc.model.stops import rubber
 from calc.springs.helical import Spring
 
+_RESTS_ON = ("front.", "place.")
 _NEARLY = 0.98  # of the stroke at which the gas is used up: beyond, a leg is as good as solid
 
 
@@ -154,8 +155,7 @@ def why_not(job: Job, push: Push) -> str:
     Source: none.
     Example: see `tests/unit/model/test_pushed.py`.
     """
-    problem = next((one for one in job.problems if one.end in ("front", "both")), None)
-    if problem is not None:
+    if any(problem.path == "bike.use" or problem.path.startswith(_RESTS_ON) for problem in job.problems):
         return "An entry that this rests on is refused. Mend it first."
     most, deepest = job.number("front.collapsed_stroke"), float(push.strokes[-1])
     if deepest > most + 4.0 * push.stroke_off:

@@ -11,7 +11,7 @@ import numpy as np
 from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import Columns, at_normal, least_off
+from calc.model.draws import Columns, at_normal, least_off, picked
 from calc.model.push_read import Push, can_have_moved
 from calc.model.pushed import PushedLeg, pushed_leg
 from calc.model.spread import off_at, standard_normal
@@ -57,36 +57,19 @@ class Pushing:
         strokes = tuple(f"stroke {number}" for number in range(len(self.push.strokes)))
         return (*self.paths, *self.own, *(("any gap",) if self.any_gap else ()), *strokes)
 
-    def leg(self, z: Array) -> PushedLeg:
-        """The leg where its readings are as `z` says, a column each. Raises Impossible as `calc.model.pushed.pushed_leg`."""
-        moved = at_normal(self.job, dict(zip(self.paths, z, strict=False)), z.shape[1])
-        if self.how == "oil moved":
-            moved = can_have_moved(moved)
-        further = self._own("front.push_gap", z) - self._number("front.push_gap")
-        if self.any_gap:
-            further = further + ANY_GAP * z[len(self.paths) + len(self.own)]
-        return pushed_leg(moved, self.push, self.how, further)
-
-    def _shown(self, force: Array, z: Array) -> Array:
-        """What scales show [N] of a force [N]: with friction, and what they are off by."""
-        sticks = self.push.sign * self._own("front.push_friction", z)
-        return np.asarray((force + sticks) * (1.0 + self._own("front.push_scale", z)))
-
     def model(self, z: Array) -> Array:
         """The forces read at the strokes of the push, a column of NaN where they cannot be."""
         strokes = self.push.strokes[:, None] + self.push.stroke_off * z[-len(self.push.strokes) :]
-        rows = len(self.push.strokes)
-        return _each(lambda at: self._shown(self.leg(z[:, at]).force_unbounded(strokes[:, at]), z[:, at]), z.shape[1], rows)
+        return self._of_each(z, len(strokes), lambda leg, at: self._shown(leg.force_unbounded(strokes[:, at]), z[:, at]))
 
     def ahead(self, z: Array, strokes: Array) -> Array:
         """The forces that scales would show at further strokes [mm]; NaN where hardly any gas is left."""
-        return _each(lambda at: self._shown(self.leg(z[:, at]).force(strokes[:, None]), z[:, at]), z.shape[1], len(strokes))
+        return self._of_each(z, len(strokes), lambda leg, at: self._shown(leg.force(strokes[:, None]), z[:, at]))
 
     def told(self, z: Array) -> Array:
         """Gap last set, gap by now [mm], oil moved [mm3], friction [N]; NaN for one that cannot be."""
 
-        def rows(at: Columns) -> Array:
-            leg = self.leg(z[:, at])
+        def rows(leg: PushedLeg, at: Columns) -> Array:
             moved = leg.job.value("front.oil_moved") if self.how == "oil moved" else np.nan
             try:
                 now = leg.gap_now()
@@ -95,7 +78,34 @@ class Pushing:
             found = (leg.gap, now, moved, self._own("front.push_friction", z[:, at]))
             return np.stack([np.broadcast_to(np.asarray(one, dtype=float), at.shape) for one in found])
 
-        return _each(rows, z.shape[1], 4)
+        return self._of_each(z, 4, rows)
+
+    def _of_each(self, z: Array, rows: int, asked: Callable[[PushedLeg, Columns], Array]) -> Array:
+        """What is asked of the leg where its readings are as each column of `z` says; NaN where there is none, found by halving."""
+        every = np.arange(z.shape[1])
+        moved = at_normal(self.job, dict(zip(self.paths, z, strict=False)), len(every))
+        if self.how == "oil moved":
+            moved = can_have_moved(moved)
+        further = self._own("front.push_gap", z) - self._number("front.push_gap") + np.zeros(len(every))
+        if self.any_gap:
+            further = further + ANY_GAP * z[len(self.paths) + len(self.own)]
+
+        def some(at: Columns) -> Array:
+            job = moved if len(at) == len(every) else picked(moved, at)
+            try:
+                return np.broadcast_to(asked(pushed_leg(job, self.push, self.how, further[at]), at), (rows, len(at)))
+            except Impossible:
+                if len(at) == 1:
+                    return np.full((rows, 1), np.nan)
+                half = len(at) // 2
+                return np.concatenate([some(at[:half]), some(at[half:])], axis=1)
+
+        return some(every)
+
+    def _shown(self, force: Array, z: Array) -> Array:
+        """What scales show [N] of a force [N]: with friction, and what they are off by."""
+        sticks = self.push.sign * self._own("front.push_friction", z)
+        return np.asarray((force + sticks) * (1.0 + self._own("front.push_scale", z)))
 
     def observed(self) -> Observed:
         """What was read, and how unsure it is."""
@@ -122,18 +132,3 @@ class Pushing:
         reading, row = self.job.fields[path].reading, len(self.paths) + self.own.index(path)
         assert reading is not None
         return reading.value + off_at(path, reading, z[row], least_off(self.job, path))
-
-
-def _each(asked: Callable[[Columns], Array], count: int, rows: int) -> Array:
-    """What is asked of every column; NaN where it cannot be, found by halving."""
-
-    def some(at: Columns) -> Array:
-        try:
-            return asked(at)
-        except Impossible:
-            if len(at) == 1:
-                return np.full((rows, 1), np.nan)
-            half = len(at) // 2
-            return np.concatenate([some(at[:half]), some(at[half:])], axis=1)
-
-    return some(np.arange(count))
