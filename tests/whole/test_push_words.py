@@ -16,10 +16,13 @@ from calc.job import Job, load
 from calc.report import report_of
 from calc.report.letter import letter
 from calc.report.push import push_report
+from calc.report.push_text import push_lines
 from calc.report.text import report_text
 from calc.report.types import PushReport
 from tests.support.documents import changed, demo
 from tests.support.hand_push import GAS, PISTON, STATES, made_up, made_up_push, slow_force
+from tests.support.how_many import TIMES
+from tests.support.random_jobs import random_job
 
 CASES = 32
 LABELS = {
@@ -217,3 +220,23 @@ def test_a_push_changes_nothing_of_the_answer():
     without = report_of(load(changed(jobs()["trail"], {"front.push_points": None, "front.push_gap": None})))
     assert with_it.ends == without.ends
     assert without.push is None
+
+
+def test_a_push_of_any_leg_is_answered_or_refused_in_words():
+    """Random forks and random points: no answer is not a number, and none ends without a word."""
+    answered: Counter = Counter()
+    for number in range(40 * TIMES):
+        rng, document = Random(f"any {number}"), random_job(f"bike {number}", f"fork {number}", "rear")
+        travel = load(document).number("front.travel")
+        strokes = sorted(rng.sample(range(30, max(int(travel), 45)), rng.randint(2, 8)))
+        points = "; ".join(
+            f"{stroke} {rng.uniform(20, 120) * (1 + (stroke / rng.uniform(80, 200)) ** 3):.0f}" for stroke in strokes
+        )
+        chosen = {"front.air": rng.choice(("open", "sealed cartridge")), "front.push_read": rng.choice(("in", "out", "both"))}
+        report = push_report(load(changed(document, {"front.push_points": points, **chosen})))
+        assert report is not None
+        assert report.verdict
+        assert "NaN" not in to_json(report)
+        assert push_lines(report)
+        answered["refused" if report.refused else "answered"] += 1
+    assert answered["answered"] > 20 * TIMES, answered
