@@ -6,6 +6,8 @@ from __future__ import annotations
 def measured(value: str, plus_minus: str, note: str = "") -> dict[str, str]:
     """An entry that the user measured."""
     entry = {"value": value, "plus_minus_95": plus_minus, "origin": "measured"}
+    if not plus_minus:  # a list has none
+        del entry["plus_minus_95"]
     return entry | {"note": note} if note else entry
 
 

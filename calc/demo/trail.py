@@ -59,6 +59,10 @@ TRAIL: dict[str, Any] = {
         "damper_rod": measured("12 mm", "0.05 mm"),
         "charge_by": stated("scale"),
         "charge_force": measured("17 N", "2 N", "Rod end pressed on a kitchen scale, before it was opened."),
+        "push_points": measured("150 111; 200 194; 240 297; 260 375; 280 470", "", "Invented, and read before it was opened."),
+        "push_read": stated("both"),
+        "push_error": stated("4 N"),
+        "push_gap": measured("190 mm", "2 mm"),
     },
     "place": {
         "bled_altitude": measured("250 m", "50 m"),

@@ -28,6 +28,7 @@ class Part(StrEnum):
     FOUND = "sags found"
     RIDE = "after the ride"
     CONDITIONS = "conditions to check"
+    PUSH = "bench push"
 
 
 @dataclass(frozen=True)

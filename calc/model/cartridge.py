@@ -80,8 +80,20 @@ def _joined(job: Job, around: OpenLeg) -> Number:
     return np.maximum(joined, 0.0)
 
 
-def _gauge(job: Job, rod: Number) -> Number:
-    """The charge [MPa] over ambient."""
+def gauge(job: Job, rod: Number) -> Number:
+    """The charge over ambient.
+
+    Parameters: job; rod [mm2], the area of its rod, > 0.
+    Returns: pressure [MPa].
+    Raises: Impossible where it is known from scales, and their reading is not entered.
+    Formula: a pressure as read; else force on the rod's end / area.
+    Source: statics.
+    Example:
+        >>> from calc.demo import jobs
+        >>> from calc.job import load
+        >>> round(float(gauge(load(jobs()["trail"]), circle(12.0))), 3)
+        0.15
+    """
     if job.choice("front.charge_by") == "scale":
         return fitted.needed(job, "front.charge_force") / rod
     return job.value("front.cartridge_charge")
@@ -89,7 +101,7 @@ def _gauge(job: Job, rod: Number) -> Number:
 
 def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: Number) -> Chamber:
     """The cartridge's gas; oil that left it gave its gas room, the gas itself is kept."""
-    volume, pressure = job.value("front.cartridge_gas"), _gauge(job, rod) + charged
+    volume, pressure = job.value("front.cartridge_gas"), gauge(job, rod) + charged
     room = volume + moved
     if np.any(np.asarray(room) <= 0):
         raise Impossible(
@@ -105,7 +117,7 @@ def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: N
 def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Number) -> LegGas:
     """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas."""
     inside, ahead = job.choice("front.piston_back") == "outer", job.value("front.piston_front")
-    left = _gauge(job, rod) * piston - rate * ahead
+    left = gauge(job, rod) * piston - rate * ahead
     if np.any(np.asarray(left) < 0):
         raise Impossible(
             "piston-front",
@@ -135,7 +147,7 @@ def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | N
     if how == "seal leaking":
         return _leaking(job, around, rod, piston, rate)
     back = ((0.0 if warmth is None else warmth.oil_growth()) - moved) / piston  # where the piston stands with the rod out
-    preload = _gauge(job, rod) * piston + rate * back
+    preload = gauge(job, rod) * piston + rate * back
     if np.any(np.asarray(preload) < 0):
         raise Impossible(
             "moved",

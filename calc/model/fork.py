@@ -97,8 +97,8 @@ def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGa
         own = _warmth(job, at, job.value("front.cartridge_oil"))
         if own is not None:
             own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
-        return sealed_leg(job, _open_part(job, at, as_sold), how, at.charged, own), None
-    around = _open_part(job, at)
+        return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own), None
+    around = over_the_oil(job, at, kind)
     if kind == "air leg":
         return air_leg(job, around, at, as_sold), around if job.choice("front.air_in") == "left" else None
     return around, None
@@ -149,10 +149,18 @@ def _outer(leg: LegGas) -> OpenLeg:
     return outer
 
 
-def _open_part(job: Job, at: Conditions, as_sold: bool = False) -> OpenLeg:
-    """The space over the oil, as the gap tells it, with the whole seal area swept."""
+def over_the_oil(job: Job, at: Conditions, how: str) -> OpenLeg:
+    """The space over a leg's oil, as the gap tells it, with the whole seal area swept.
+
+    Parameters: job; at, conditions; how, the state that a sealed cartridge in it is in.
+    Returns: OpenLeg; around the cartridge where that is shut.
+    Raises: Impossible as `fork`.
+    Formula: none.
+    Source: none.
+    Example: see `outer_parts`.
+    """
     sealed = job.choice("front.air") == "sealed cartridge"
-    shut_now, shut = (sealed and state(job, sold) != "opened into one" for sold in (False, as_sold))
+    shut_now, shut = (sealed and one != "opened into one" for one in (state(job, False), how))
     travel, collapsed = job.value("front.travel"), job.value("front.collapsed_stroke")
     if some(collapsed < travel):
         least, most = float(np.min(collapsed)), float(np.max(travel))

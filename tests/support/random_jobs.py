@@ -15,9 +15,10 @@ from tests.support import random_parts as parts
 from tests.support.documents import Document, changed
 
 # Sags found correct the readings that the checks read back; tests/whole/test_random_sags.py draws them apart.
-# What a ride left does so too, tests/whole/test_ride.py. So are a tester's points, by tests/unit/springs/test_tester.py.
+# So do marks of a ride, tests/whole/test_ride.py; a bench push, tests/whole/test_push_verdicts.py; a tester's points, test_tester.py.
 APART = {f"{axle}.{key}" for axle in ("front", "rear") for key in ("tester", "tester_error")}
-FIELDS = {path: field for path, field in fields.FIELDS.items() if field.part not in (Part.FOUND, Part.RIDE) and path not in APART}
+PARTS_APART = (Part.FOUND, Part.RIDE, Part.PUSH)
+FIELDS = {path: field for path, field in fields.FIELDS.items() if field.part not in PARTS_APART and path not in APART}
 WILD = 0.25  # of the jobs have a few entries anywhere between their limits
 KEPT = 0.45  # how often a field that an assumed value could stand in for is entered
 # How often a choice is drawn from all of its own, not left as it is; 0.2 where nothing is said.

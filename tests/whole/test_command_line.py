@@ -49,15 +49,17 @@ def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
 @pytest.mark.parametrize("name", jobs())
 def test_a_letter_has_ten_lines_and_what_is_long_a_second(capsys, monkeypatch, name):
     """Title, two for each end, two to measure, two to check, where the rest is; at most four of them, and a note, run over. What was
-    found comes to it where anything was, a line or two for each.
+    found or pushed comes to it where anything was, a line or two for each.
     """
     status, out, _ = run(capsys, monkeypatch, "--demo", name)
     assert status == 0
     lines, told = out.rstrip().split("\n"), report(jobs()[name], with_bands=False)
     found = sum(len(end["rows"]) for end in told["sags"]["ends"]) + 2 if told["sags"] else 0
-    assert 9 <= len(lines) <= 14 + 2 * len(told["notes"]) + found
+    pushed = ["Push"] if "push_points" in jobs()[name]["front"] else []
+    assert 9 <= len(lines) <= 14 + 2 * len(told["notes"]) + found + 2 * len(pushed)
     assert max(map(len, lines)) <= 100
-    assert [line.split()[0] for line in lines[1:-1] if not line.startswith((" ", "Sags"))][:4] == ["Front", "Rear", "Next", "Check"]
+    heads = [line.split()[0] for line in lines[1:-1] if not line.startswith((" ", "Sags"))]
+    assert heads[: 4 + len(pushed)] == ["Front", "Rear", *pushed, "Next", "Check"]
 
 
 def test_what_is_not_settled_is_not_to_be_checked():
@@ -242,3 +244,13 @@ def test_columns_stand_under_each_other(grid, left):
 def test_a_row_of_another_length_is_refused():
     with pytest.raises(ValueError, match="argument"):
         columns(["", "mm"], [["a", "1"], ["b"]])
+
+
+def test_a_bench_push_is_told_short_and_in_full(capsys, monkeypatch):
+    """The demo's cartridge had lost its charge before it was opened."""
+    _, out, _ = run(capsys, monkeypatch, "--demo", "trail")
+    assert "Push    The charge is gone, " in out
+    _, out, _ = run(capsys, monkeypatch, "--demo", "trail", "--full")
+    assert "Bench push, the middle of in and out" in out
+    assert re.search(r"Seal leaking +\d+ +\d+ ±\d+ +\d+ ±\d+", out)
+    assert re.search(r"280 mm, 470 N +−?\d+ +−?\d+", out)

@@ -22,6 +22,8 @@ export type {
   NextReading,
   PartReport,
   Problem,
+  PushReport,
+  PushRival,
   Quantity,
   Report,
   Section,

@@ -21,6 +21,8 @@ export const report = signal<Report | null>(null)
 export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), rear: signal(NOTHING) }
 /** The figures of an end that is just being edited, ahead of its report; null where the report says all that is known. */
 export const ahead: Record<End, Signal<Figures | null>> = { front: signal(null), rear: signal(null) }
+/** Whether the bench push that stands is that of the job before: it comes with the bands. */
+export const pushOld = signal(false)
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
 /** Why a job could not be opened, where that is so. */
@@ -43,7 +45,7 @@ export function heard(next: Report, bands: boolean): void {
     const news = [take('front', next.ends.front, bands), take('rear', next.ends.rear, bands)].includes(true) || bands
     const fields = keepSame(before?.fields, next.fields)
     // Like the ends themselves, what compares them keeps its bands where nothing new is said.
-    report.value = { ...next, fields, attitude: before && !news ? before.attitude : next.attitude }
+    report.value = { ...next, ...pushOf(next, bands), fields, attitude: before && !news ? before.attitude : next.attitude }
   })
 }
 
@@ -52,8 +54,15 @@ export function heardPart({ axle, end, ...next }: PartReport, bands: boolean): v
   batch(() => {
     const before = report.value
     take(axle, end, bands)
-    if (before) report.value = { ...before, ...next, fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
+    if (before) report.value = { ...before, ...next, ...pushOf(next, bands), fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
   })
+}
+
+/** The bench push stands until the bands bring the new one, as long as there is one. */
+function pushOf(next: Pick<Report, 'push' | 'fields'>, bands: boolean): Pick<Report, 'push'> {
+  const waits = !bands && !!next.fields['front.push_points']?.pairs.length
+  pushOld.value = waits
+  return { push: waits ? (report.value?.push ?? null) : next.push }
 }
 
 /** Take one end; whether that is news. */

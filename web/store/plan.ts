@@ -118,6 +118,12 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         says: front('layout', 'seal_diameter'),
       },
       {
+        name: 'push',
+        title: 'Bench push',
+        fields: front('push_points', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
+        says: front('push_read'),
+      },
+      {
         name: 'limits',
         title: 'Targets and limits',
         fields: front(

@@ -14,6 +14,7 @@ from calc.job.fields.front import FRONT
 from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
 from calc.job.fields.place import PLACE
+from calc.job.fields.push import PUSH
 from calc.job.fields.rear import REAR
 from calc.job.fields.ride import RIDE, ride_fields
 from calc.job.fields.sags import CORRECTS, sag_fields
@@ -66,6 +67,7 @@ FIELDS: Mapping[str, Field] = {
         *ride_fields("front", 400, "on the inner tube"),
         *ride_fields("rear", 150, "on the shock's shaft"),
         *CONDITIONS,
+        *PUSH,
     )
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -22,6 +22,7 @@ from calc.report.types.end import (
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
 from calc.report.types.plain import values
+from calc.report.types.push import PushExpected, PushFurther, PushPoint, PushReport, PushRival
 from calc.report.types.ride import RideChange, RideOfEnd
 from calc.report.types.sags import CorrectedReading, SagRow, SagsOfEnd, SagsReport
 from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
@@ -87,6 +88,11 @@ __all__ = [
     "Moved",
     "NextReading",
     "PartReport",
+    "PushExpected",
+    "PushFurther",
+    "PushPoint",
+    "PushReport",
+    "PushRival",
     "Quantity",
     "Reason",
     "Report",

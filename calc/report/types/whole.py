@@ -11,6 +11,7 @@ from calc.job.declared import FieldPath, MaybeUse, Origin
 from calc.practice import Axle
 from calc.report.types.end import EndReport
 from calc.report.types.figure import Quantity, UsualRange
+from calc.report.types.push import PushReport
 from calc.report.types.ride import RideOfEnd
 from calc.report.types.sags import SagsReport
 
@@ -125,6 +126,7 @@ class WholeBike:
     measure_first: tuple[MeasureFirst, ...]
     sags: SagsReport | None
     ride: tuple[RideOfEnd, ...]
+    push: PushReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]

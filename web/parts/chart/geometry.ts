@@ -32,7 +32,7 @@ export interface Scale {
   ticks: (about: number) => number[]
 }
 
-function straight(domain: [number, number], [from, to]: [number, number]): Scale {
+export function straight(domain: [number, number], [from, to]: [number, number]): Scale {
   const [low, high] = domain
   const slope = (to - from) / (high - low)
   return Object.assign((value: number) => from + (value - low) * slope, {
@@ -71,7 +71,7 @@ export function between(at: number[], values: number[], wanted: number): number 
 export const reader = (curve: Curve, series: Series | 'wheel_rate') => (mm: number): number => between(curve.stroke, curve[series], mm)
 
 /** Through the points by straight lines, to hundredths of a px. */
-const joined = (points: [number, number][]): string => `M${points.map(([x, y]) => `${round(x)},${round(y)}`).join('L')}`
+export const joined = (points: [number, number][]): string => `M${points.map(([x, y]) => `${round(x)},${round(y)}`).join('L')}`
 
 const round = (px: number): number => Math.round(px * 100) / 100
 

@@ -58,12 +58,23 @@ export function Entry({ field, state, refused, within, onTyping, empty }: Props)
         aria-invalid={refused}
         aria-describedby={describedBy(id, from === 'assumed', within, refused)}
         onInput={(event) => write(event.currentTarget.value)}
+        onPaste={(event) => isList(field) && pasteLines(event, write)}
         onBlur={() => (draft.value = null)}
         onKeyDown={(event) => event.key === 'Enter' && toNext(event.currentTarget)}
       />
       {unit && <span class="unit">{unit}</span>}
     </span>
   )
+}
+
+/** Lines of a table, as a spreadsheet copies them: a single line takes them apart by semicolons. */
+function pasteLines(event: ClipboardEvent, write: (typed: string) => void): void {
+  const text = event.clipboardData?.getData('text').trim() ?? ''
+  if (!text.includes('\n')) return
+  const input = event.currentTarget as HTMLInputElement
+  event.preventDefault()
+  input.setRangeText(text.split(/\s*\n\s*/).join('; '), input.selectionStart ?? 0, input.selectionEnd ?? 0, 'end')
+  write(input.value)
 }
 
 export const isList = (field: FieldSchema): boolean => field.kind === 'rates' || field.kind === 'pairs'

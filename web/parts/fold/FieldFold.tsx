@@ -10,12 +10,13 @@ import { paired, Rows } from '../field/Rows.tsx'
 import { Fold } from './Fold.tsx'
 
 /** A fold of the plan: its fields but for those that stand in the open. Nothing where none applies. */
-export function FieldFold({ place, plan, shown, children }: { place: PlaceName; plan: FoldPlan; shown: FieldPath[]; children?: ComponentChildren }) {
+export function FieldFold({ place, plan, shown, lead, children }: { place: PlaceName; plan: FoldPlan; shown: FieldPath[]; lead?: ComponentChildren; children?: ComponentChildren }) {
   const fields = plan.fields.filter((path) => exists(path) && !shown.includes(path))
   if (fields.length === 0 && !(children && plan.fields.some(exists))) return null
   const wrong = fields.find((path) => problemAt(path) !== null)
   return (
     <Fold place={place} name={plan.name} title={plan.title} says={summary(plan.says)} forced={wrong !== undefined}>
+      {lead}
       <Rows rows={paired(fields)} />
       {children}
     </Fold>

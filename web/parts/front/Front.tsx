@@ -8,6 +8,8 @@ import { AxlePlace } from '../shell/AxlePlace.tsx'
 import { later } from '../shell/later.tsx'
 
 // The answer stands before its picture: that is the larger part.
+const PushVerdict = later(() => import('../push/Push.tsx').then(({ PushVerdict }) => PushVerdict))
+const PushFigures = later(() => import('../push/Push.tsx').then(({ PushFigures }) => PushFigures))
 const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
 
 const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
@@ -20,10 +22,12 @@ export function Front() {
     <AxlePlace
       end="front"
       picture={<Picture />}
+      leadsFold={{ push: <PushVerdict /> }}
       inFold={{
         springs: <Caution keys={['stand', 'springs']} />,
         air: <Caution keys={['gas']} />,
         cartridge: <Caution keys={['gas']} />,
+        push: <PushFigures />,
         oil: <Caution keys={['gas']} />,
       }}
       after={<Braking />}

@@ -22,13 +22,15 @@ interface Props {
   end: End
   /** One picture of this end. */
   picture: VNode
-  /** What stands in a fold of the plan under its fields. */
+  /** What stands in a fold of the plan over its fields. */
+  leadsFold?: Record<string, ComponentChildren>
+  /** What stands in it under them. */
   inFold: Record<string, ComponentChildren>
   after?: ComponentChildren
 }
 
 /** A place of one end: the answer or what is built, the picture, why and what next, the readings, the rest folded. */
-export function AxlePlace({ end, picture, inFold, after }: Props) {
+export function AxlePlace({ end, picture, leadsFold, inFold, after }: Props) {
   const rows = rowsOf(end, exists)
   const shown = rows.flat()
   const built = side.value === 'built'
@@ -73,7 +75,7 @@ export function AxlePlace({ end, picture, inFold, after }: Props) {
           </>
         )}
         {PLAN[end].folds.map((plan) => (
-          <FieldFold key={plan.name} place={end} plan={plan} shown={shown}>
+          <FieldFold key={plan.name} place={end} plan={plan} shown={shown} lead={leadsFold?.[plan.name]}>
             {inFold[plan.name]}
           </FieldFold>
         ))}
