@@ -85,6 +85,9 @@ def push_words(job: Job, report: PushReport) -> list[str]:
 def _meaning(report: PushReport) -> list[str]:
     if len(report.told) > 1:
         return [f"Either way {_BACKED}."]
+    if not report.told:
+        out = [rival for rival in report.rivals if rival.state == "as built" and not rival.open]
+        return [f"Sealed as built is out of the question: {rival.chance.text} in 100." for rival in out]
     moved = report.rivals[0].moved
     if report.told != ("oil moved",) or moved is None:
         return [_MEANS[state] for state in report.told]
