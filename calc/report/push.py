@@ -98,8 +98,10 @@ def chance_told(chance: float) -> Quantity:
 
 
 def _further(further: Further) -> PushFurther:
-    one, other = (
-        PushExpected(LABELS[_state(state)], quantity(force, "N", "as scales would show it", 0)) for state, force in further.expected
-    )
+    one, other = (_expected(_state(state), force) for state, force in further.expected)
     apart = with_half(quantity(abs(one.force.value - other.force.value), "N", "between the two", 0), further.half)
     return PushFurther(quantity(further.stroke, "mm", "to be read next", 0), (one, other), apart, further.tells)
+
+
+def _expected(state: PushState, force: float) -> PushExpected:
+    return PushExpected(state, LABELS[state], quantity(force, "N", "as scales would show it", 0))

@@ -24,6 +24,13 @@ _IF: dict[PushState, str] = {
     "oil moved": "oil has moved",
     "opened into one": "it was opened",
 }
+_NOUNS: dict[PushState, str] = {
+    "open": "the leg as read",
+    "as built": "a sealed cartridge",
+    "seal leaking": "a leaking seal",
+    "oil moved": "oil that has moved",
+    "opened into one": "an opened cartridge",
+}
 NOTE = "All states were taken as equally likely beforehand. Pushed slowly, a small leak looks like a wide one."
 _READ_GAP = 2.0  # mm, 95 %: how well a gap is read again; common practice, no source
 _ALIKE = 0.1  # of what their difference would scatter by: two states that press alike
@@ -78,6 +85,9 @@ def push_words(job: Job, report: PushReport) -> list[str]:
 def _meaning(report: PushReport) -> list[str]:
     if len(report.told) > 1:
         return [f"Either way {_BACKED}."]
+    if not report.told:
+        out = [rival for rival in report.rivals if rival.state == "as built" and not rival.open]
+        return [f"Sealed as built is out of the question: {rival.chance.text} in 100." for rival in out]
     moved = report.rivals[0].moved
     if report.told != ("oil moved",) or moved is None:
         return [_MEANS[state] for state in report.told]
@@ -125,11 +135,11 @@ def _next(report: PushReport, in_question: list[PushRival]) -> list[str]:
 
 def _further_words(further: PushFurther) -> str:
     one, other = further.expected
-    apart, names = further.apart, f"{_low(one.label)} and {_low(other.label)}"
+    apart, names = further.apart, f"{_NOUNS[one.state]} and {_NOUNS[other.state]}"
     if apart.value < _ALIKE * (apart.plus_minus_95 or 0.0):
-        return f"No stroke tells {names} apart: they press alike."
-    told = f"{one.force.text} N if {_low(one.label)}, {other.force.text} N if {_low(other.label)}"
+        return f"{names[0].upper()}{names[1:]} press alike: no stroke tells them apart."
     if further.tells:
+        told = f"{one.force.text} N if {_IF[one.state]}, {other.force.text} N if {_IF[other.state]}"
         return f"Next, read {further.stroke.text} mm: {told}."
     return f"One more stroke won't tell {names} apart: at best, at {further.stroke.text} mm, they differ by {banded_text(apart)} N."
 

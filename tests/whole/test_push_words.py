@@ -155,6 +155,8 @@ def test_what_follows_agrees_with_the_data():
             moved = report.rivals[0].moved
             assert ("left the cartridge: the leg is harder" in words) == (moved.value > 0)
             assert ("gone into the cartridge: the leg is softer" in words) == (moved.value < 0)
+        built = next((rival for rival in report.rivals if rival.state == "as built"), None)
+        assert ("out of the question" in words) == (fitting and not report.told and built is not None and not built.open)
         gap = report.rivals[0].gap if report.rivals else None
         if "By these points alone the gap" in words:
             assert gap.plus_minus_95 <= 20

@@ -46,6 +46,7 @@ class PushRival:
 class PushExpected:
     """What one state lets scales show."""
 
+    state: PushState
     label: str
     force: Quantity
 

@@ -75,8 +75,10 @@ function Row({ rival }: { rival: PushRival }) {
   const more = [rival.moved && `oil out of the cartridge ${withUnit(rival.moved)}`, rival.friction && `friction ${withUnit(rival.friction)}`].filter(Boolean)
   return (
     <>
-      <tr class={rival.open ? 'in-question' : ''}>
-        <th scope="row">{rival.label}</th>
+      <tr>
+        <th scope="row" class={rival.open ? 'in-question' : ''}>
+          {rival.label}
+        </th>
         <td>{number(rival.chance)}</td>
         <td>
           <Maybe of={rival.gap} />
