@@ -126,7 +126,9 @@ def _odd(job: Job, path: str) -> Problem | None:
     bare = resolved.text.strip()[-1:] in "0123456789,."
     offers = _in_other_units(entry) if bare else ()
     words = f"{resolved.field.label}: {entry.number:g} {entry.unit} from the axle to the dot is no bike's."
-    return Problem(path, "unusual", words, f"Usual is {low:g} to {high:g} mm.", offers, "" if offers else "Read the tape again.", "rear")
+    return Problem(
+        path, "unusual", words, f"Usual is {low:g} to {high:g} mm.", offers, "" if offers else "Read the tape again.", "rear"
+    )
 
 
 def _in_other_units(entry: Entry) -> tuple[str, ...]:
@@ -140,7 +142,7 @@ def _out_of_order(lengths: Mapping[str, float]) -> tuple[Problem, ...]:
     hanging = lengths.get(HANGING)
     alone, aboard = ([lengths[path] for path in paths if path in lengths] for paths in (ALONE, ABOARD))
     if hanging is not None and alone and max(alone) > hanging + _SLIP:
-        return (_swapped(HANGING, "The wheel hanging free must give the longest length, and one with the wheel on the ground is longer."),)
+        return (_swapped(HANGING, "With the wheel hanging free the length must be the longest, and it is not."),)
     if alone and aboard and min(aboard) > max(alone):
         return (_swapped(ABOARD[0], "With you on the bike the length must be shorter than without you, and it is longer."),)
     if hanging is not None and aboard and max(aboard) > hanging + _SLIP:

@@ -105,7 +105,7 @@ def _counted(job: Job, axle: Axle) -> _Counted | None:
 def way(here: EndInputs, done: EndSizing, step: float) -> tuple[Array, Array]:
     """Which way the rule goes from the spring that is in, with a bench's margins, and the free sag that what is in is left with.
 
-    Parameters: here, drawn inputs of the end; done, its nominal sizing, whose limits and whose step hold; step [N/mm] of the series.
+    Parameters: here, drawn inputs of the end; done, its nominal sizing, whose limits and step hold; step [N/mm] of the series.
     Returns: -1 to a softer spring, 0 stay, 1 to a stiffer one, 2 where nothing can be built; free sag [mm] once the rider sag is as
     wanted.
     Raises: Impossible as `calc.sizing.coil.size`.

@@ -2,6 +2,7 @@
 
 from calc.report.types.braking import Braking, BrakingBarred, BrakingFigures
 from calc.report.types.condition import Change, Condition, ConditionBarred, ConditionFigures
+from calc.report.types.customer import Chances, Finding, MyBike, OwnSag, Verdict
 from calc.report.types.end import (
     AsFound,
     Attempt,
@@ -51,6 +52,7 @@ __all__ = [
     "Built",
     "Candidate",
     "Caution",
+    "Chances",
     "Change",
     "Condition",
     "ConditionBarred",
@@ -69,6 +71,7 @@ __all__ = [
     "Ends",
     "FieldState",
     "FiguresReport",
+    "Finding",
     "Fit",
     "FoundSetupReport",
     "Header",
@@ -84,7 +87,9 @@ __all__ = [
     "MotionReport",
     "MotionRow",
     "Moved",
+    "MyBike",
     "NextReading",
+    "OwnSag",
     "PartReport",
     "Quantity",
     "Reason",
@@ -102,6 +107,7 @@ __all__ = [
     "SizedEnd",
     "Targets",
     "UsualRange",
+    "Verdict",
     "WholeBike",
     "Window",
     "Windows",
