@@ -19,6 +19,7 @@ from calc.report.customer_words import (
     Claim,
     claim_words,
     height_words,
+    how_words,
     narrows_words,
     not_words,
     odd_words,
@@ -93,12 +94,17 @@ def _undecided(tried: Job, job: Job) -> Job:
 
 
 def _counted(job: Job, ways: Directions) -> Verdict:
-    chances: dict[Claim, float] = {"soft": ways.stiffer, "suits": ways.keep, "stiff": ways.softer}
+    chances = chances_of(ways)
     claim = max(chances, key=lambda one: chances[one])
     chance = chances[claim]
     if chance < LEAST:
         return _verdict(job, "open", open_words(chances), ways)
     return _verdict(job, claim, claim_words(claim, chance), ways, chance)
+
+
+def chances_of(ways: Directions) -> dict[Claim, float]:
+    """The chances of what can be claimed: a bench that would go stiffer finds the spring too soft."""
+    return {"soft": ways.stiffer, "suits": ways.keep, "stiff": ways.softer}
 
 
 def _verdict(
@@ -123,6 +129,7 @@ def _verdict(
         do_not=do_not,
         do_not_more=more,
         narrows="" if ways is None else narrows_words(ways.causes),
+        how=() if ways is None else how_words(chances_of(ways), job.draws, travel.text, job.entered("rear.travel")),
         others=OTHERS,
         words=" ".join(said),
     )

@@ -148,3 +148,24 @@ def not_words(finding: str, plain: bool) -> tuple[str, str]:
 def narrows_words(causes: Sequence[str]) -> str:
     """The reading that would narrow it most, as a customer would take it or have it taken."""
     return next((words for path in causes if (words := _NARROWS.get(path))), "")
+
+
+def how_words(chances: dict[Claim, float], draws: int, travel: str, said: bool) -> tuple[str, ...]:
+    """How a verdict is worked out: the chances as parts of 100 [-], the draws [-], the travel [mm] and whether it was said."""
+    parts = of_hundred(chances)
+    return (
+        f"Each reading was moved by what a tape and scales may be off by, {draws} times, and a spring chosen each time as a tuner would.",
+        f"Of 100 such bikes the spring is too soft for you on {parts['soft']}, suits you on {parts['suits']} and is too stiff on {parts['stiff']}.",
+        f"The rear wheel moves {travel} mm: {'you said so' if said else 'that is usual for this kind of riding, and taken for yours'}.",
+        "The usual sags are those of the trade. They are common practice, with no book behind them.",
+    )
+
+
+def of_hundred(chances: dict[Claim, float]) -> dict[Claim, int]:
+    """Chances as whole parts of 100 that add up to 100: the largest remainders are rounded up."""
+    whole = sum(chances.values())
+    exact = {claim: 100.0 * chance / whole for claim, chance in chances.items()}
+    parts = {claim: int(part) for claim, part in exact.items()}
+    for claim in sorted(exact, key=lambda one: parts[one] - exact[one])[: 100 - sum(parts.values())]:
+        parts[claim] += 1
+    return parts

@@ -39,7 +39,8 @@ class Verdict:
 
     `finding`: too soft, suits, too stiff, cannot tell, something sticks, or readings that go together with no bike. `chance`: of
     what is claimed; None where nothing is. `times` of `out_of` chances is how it is told, 0 of 0 where nothing is. `travel`: of
-    the wheel, `travel_said` by the customer or assumed. `height`: what to do about it, and what that costs.
+    the wheel, `travel_said` by the customer or assumed. `height`: what to do about it, and
+    what that costs; `how` it is worked out; `others`: what else it could be.
     """
 
     finding: Finding
@@ -57,6 +58,7 @@ class Verdict:
     do_not: str
     do_not_more: str
     narrows: str
+    how: tuple[str, ...]
     others: tuple[str, ...]
     words: str
 
