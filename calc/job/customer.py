@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from calc.job.document import FORMAT, VERSION, JobError
@@ -22,6 +23,21 @@ NEEDED = ("bike.use", "rider.mass", *LENGTHS)
 KNOWN = ("rider.passenger", "rider.luggage", "bike.mass", "rear.travel", "standard.shock_spring")  # asked, and can be left out
 ASKED = (*NEEDED, *KNOWN)
 NOTE = "by the customer"
+# In a customer's words; the fields have a bench's.
+LABELS = {
+    "bike.use": "Kind of riding",
+    "rider.mass": "Your weight in kit",
+    "rider.passenger": "Passenger in kit",
+    "rider.luggage": "Luggage",
+    "bike.mass": "Weight of the bike",
+    "rear.travel": "Rear wheel travel",
+    "standard.shock_spring": "Rear spring as sold",
+    HANGING: "Wheel off the ground",
+    ALONE[0]: "Bike alone, pushed down",
+    ALONE[1]: "Bike alone, lifted",
+    ABOARD[0]: "You on the bike, pushed down",
+    ABOARD[1]: "You on the bike, lifted",
+}
 
 _WEIGHED = ("rider.mass", "rider.passenger", "rider.luggage")
 # What a rider at home reads within, 95 %: wider than a bench. Common practice, no source.
@@ -109,11 +125,16 @@ def problems(said: Mapping[str, object]) -> tuple[Problem, ...]:
     """
     typed = _typed(said)
     job = load(job_of(typed))
-    refused = {one.path: one for one in job.problems if one.path in typed}
+    refused = {one.path: _in_own_words(one) for one in job.problems if one.path in typed}
     lengths = {path: convert(job.number(path), "mm", "mm") for path in LENGTHS if path in typed and path not in refused}
     odd = {path: one for path in lengths if (one := _odd(job, path)) is not None}
     found = refused | odd
     return tuple(found.values()) or _out_of_order(lengths)
+
+
+def _in_own_words(problem: Problem) -> Problem:
+    bench, own = f"{FIELDS[problem.path].label}:", f"{LABELS[problem.path]}:"
+    return replace(problem, message=problem.message.replace(bench, own, 1))
 
 
 def _odd(job: Job, path: str) -> Problem | None:
@@ -125,7 +146,7 @@ def _odd(job: Job, path: str) -> Problem | None:
     entry = read_entry(resolved.text, "length", "mm")
     bare = resolved.text.strip()[-1:] in "0123456789,."
     offers = _in_other_units(entry) if bare else ()
-    words = f"{resolved.field.label}: {entry.number:g} {entry.unit} from the axle to the dot is no bike's."
+    words = f"{LABELS[path]}: {entry.number:g} {entry.unit} from the axle to the dot is no bike's."
     return Problem(
         path, "unusual", words, f"Usual is {low:g} to {high:g} mm.", offers, "" if offers else "Read the tape again.", "rear"
     )

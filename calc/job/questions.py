@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc.job.customer import ABOARD, ALONE, HANGING, NEEDED
+from calc.job.customer import ABOARD, ALONE, HANGING, LABELS, NEEDED
 from calc.job.fields import FIELDS
 from calc.practice import POSTURE, SOLD_LOADED
 
@@ -78,24 +78,24 @@ QUESTIONS = (
             "Set the tyre pressures that you ride with.",
             "Stick a dot on the tail, straight above the rear axle. All five readings are from the middle of the axle to this dot.",
         ),
-        caution=f"{_FALLS} The maker's manual comes first.", drawing="dot", next="Next: wheel off the ground",
+        caution=f"{_FALLS} The maker's manual comes first.", drawing="dot", next="Next: first reading",
     ),
     Question(
-        "hanging", HANGING, f"Wheel off the ground: {_HOW_FAR}",
+        "hanging", HANGING, f"{LABELS[HANGING]}: {_HOW_FAR}",
         you={_ANY: "put the bike on a stand under its frame, so that the rear wheel hangs. Or tip it over its side stand until the wheel lifts."},
         helper="read the tape. Write what you see; do not tidy it.", caution=_FALLS, drawing="hanging", next="Next: bike alone",
     ),
     Question(
-        "alone", ALONE[0], f"Bike alone, pushed down: {_HOW_FAR}", you=_HOLD, helper=_PUSH, drawing="pushed", next="Next: after a lift",
+        "alone", ALONE[0], f"{LABELS[ALONE[0]]}: {_HOW_FAR}", you=_HOLD, helper=_PUSH, drawing="pushed", next="Next: after a lift",
     ),
     Question(
-        "alone again", ALONE[1], f"Bike alone, lifted: {_HOW_FAR}", you=_HOLD, helper=_LIFT, drawing="lifted", next="Next: you on the bike",
+        "alone again", ALONE[1], f"{LABELS[ALONE[1]]}: {_HOW_FAR}", you=_HOLD, helper=_LIFT, drawing="lifted", next="Next: you on the bike",
     ),
     Question(
-        "aboard", ABOARD[0], f"You on the bike, pushed down: {_HOW_FAR}", you=_RIDES, helper=_PUSH, drawing="aboard pushed", next="Next: after a lift",
+        "aboard", ABOARD[0], f"{LABELS[ABOARD[0]]}: {_HOW_FAR}", you=_RIDES, helper=_PUSH, drawing="aboard pushed", next="Next: after a lift",
     ),
     Question(
-        "aboard again", ABOARD[1], f"You on the bike, lifted: {_HOW_FAR}", you=_RIDES, helper=_LIFT, drawing="aboard lifted", next="See the verdict",
+        "aboard again", ABOARD[1], f"{LABELS[ABOARD[1]]}: {_HOW_FAR}", you=_RIDES, helper=_LIFT, drawing="aboard lifted", next="See the verdict",
     ),
 )  # fmt: skip
 
@@ -107,6 +107,7 @@ def exported() -> dict[str, Any]:
             {
                 "name": one.name,
                 "path": one.path,
+                "label": LABELS.get(one.path, ""),
                 "title": one.title,
                 "words": list(one.words),
                 "you": dict(one.you),

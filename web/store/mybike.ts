@@ -9,6 +9,8 @@ import { askCore } from './work.ts'
 export interface Question {
   name: string
   path: FieldPath | ''
+  /** In short. */
+  label: string
   title: string
   words: string[]
   /** What the rider does, by how the rider is on the bike; "any" where that is all one. */

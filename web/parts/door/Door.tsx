@@ -6,7 +6,6 @@ import { About } from '../about/About.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { Start } from '../start/Start.tsx'
 import { Status } from '../status/Status.tsx'
-import { CheckMyBike } from './CheckMyBike.tsx'
 import { FileChooser } from './FileChooser.tsx'
 import { JobList } from './JobList.tsx'
 import { Look } from './Look.tsx'
@@ -27,7 +26,6 @@ export function Door({ core, offline }: { core: Core; offline: Offline }) {
       </div>
       <Status core={core} offline={offline} />
       {starting.value ? <Start done={() => (starting.value = false)} /> : <JobList done={toAnswer} />}
-      <CheckMyBike />
       <section class="door-part">
         <h2 id="settings" tabIndex={-1}>
           Settings

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks'
 import { isSaid, open, progress, type Question, rides, say, useUnit, said, asked, units, wrong } from '../../store/mybike.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
 import { apart, together } from '../../store/text.ts'
@@ -87,10 +88,11 @@ function Figure({ of, path }: { of: Question; path: FieldPath }) {
   const known = unitsOf(field)
   const typed = apart(said.value[path] ?? '', known)
   const unit = typed.unit || units.value[field.dimension] || field.unit
-  const write = (text: string) => say(path, text.trim() === '' ? '' : together(text, unit))
+  // A bare figure stays bare: only then can another unit be offered for one that no bike has.
+  const write = (text: string, of = unit) => say(path, of === field.unit || text.trim() === '' ? text.trim() : together(text, of))
   const turn = (to: string) => {
     useUnit(field.dimension, to)
-    if (typed.number.trim()) say(path, together(typed.number, to))
+    write(typed.number, to)
   }
   return (
     <div class="mybike-figure">
@@ -123,8 +125,12 @@ function Figure({ of, path }: { of: Question; path: FieldPath }) {
 function Wrong({ path }: { path: string }) {
   const problem = wrong.value
   const at = problem && asked.value.find((one) => one.path === problem.path)
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (problem) place.current?.scrollIntoView({ block: 'nearest' })
+  }, [problem])
   return (
-    <div class="mybike-wrong" id="mybike-wrong" role="alert">
+    <div ref={place} class="mybike-wrong" id="mybike-wrong" role="alert">
       {problem && (
         <>
           <p class="attend">{[problem.message, problem.limit, problem.way_out].filter(Boolean).join(' ')}</p>
@@ -136,7 +142,7 @@ function Wrong({ path }: { path: string }) {
             ))}
             {at && at.path !== path && (
               <button type="button" onClick={() => open(at.name)}>
-                Go to: {at.name}
+                Go to: {at.label}
               </button>
             )}
           </span>

@@ -42,12 +42,15 @@ export function Drawing({ of }: { of: string }) {
       <circle class="hand dot" cx={dot.x} cy={dot.y} r="7" />
       <circle class="hand dot" cx={AXLE.x} cy={AXLE.y} r={of === 'dot' ? 5 : 7} />
       {of === 'dot' && <path class="hand plumb" d={`M${AXLE.x} ${AXLE.y}V${dot.y}`} />}
-      <path class="leader" d={`M${dot.x + 8} ${dot.y - 8} 132 ${dot.y - 26}M${AXLE.x + 8} ${AXLE.y + 9} 196 ${AXLE.y + 42}`} />
+      <path class="leader" d={`M${dot.x + 8} ${dot.y - 8} 132 ${dot.y - 26}M${AXLE.x + 8} ${AXLE.y + 9} 182 ${AXLE.y + 38}`} />
       <text x="136" y={dot.y - 28}>
         dot
       </text>
-      <text x="200" y={AXLE.y + 52}>
-        middle of the axle
+      <text x="186" y={AXLE.y + 42}>
+        middle of
+        <tspan x="186" dy="20">
+          the axle
+        </tspan>
       </text>
       {(push || lift) && <Arrow up={lift} />}
     </svg>

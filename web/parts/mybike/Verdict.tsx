@@ -129,7 +129,12 @@ function Sags({ of }: { of: Found }) {
                 <Figure of={middle} />
               </td>
               <td class="quiet">
-                read {first.text} and {second.text}, usual {Math.round(usual.low)} to {Math.round(usual.high)}
+                <span>
+                  read {first.text} and {second.text}
+                </span>
+                <span>
+                  usual {Math.round(usual.low)} to {Math.round(usual.high)}
+                </span>
               </td>
             </tr>
           ))}
@@ -144,10 +149,10 @@ function Answers({ paths }: { paths?: readonly string[] | undefined }) {
   const shown = asked.value.filter(({ path }) => path && (paths ? paths.includes(path) : true))
   return (
     <ul class="mybike-answers">
-      {shown.map(({ name, path, choices }) => (
+      {shown.map(({ name, label, path, choices }) => (
         <li key={name}>
           <button type="button" onClick={() => open(name)}>
-            <span>{path ? schema.fields[path].label : name}</span>
+            <span>{label}</span>
             <b>{isSaid(path) ? (choices.find(({ key }) => key === said.value[path])?.label ?? withUnit(said.value[path]!, path)) : 'not said'}</b>
           </button>
         </li>
