@@ -13,7 +13,6 @@ from calc.job.problem import Problem
 from calc.job.resolve import load
 from calc.practice import POSTURE, usual
 from calc.quantities.entry import Entry, convert, read_entry
-from calc.quantities.units import DIMENSIONS
 
 HANGING = "rear.hanging_length"
 ALONE = ("rear.alone_length", "rear.alone_again_length")
@@ -134,7 +133,13 @@ def problems(said: Mapping[str, object]) -> tuple[Problem, ...]:
 
 def _in_own_words(problem: Problem) -> Problem:
     bench, own = f"{FIELDS[problem.path].label}:", f"{LABELS[problem.path]}:"
-    return replace(problem, message=problem.message.replace(bench, own, 1))
+    offers = tuple(text for text in problem.readings if problem.path not in LENGTHS or _is_usual(text))
+    return replace(problem, message=problem.message.replace(bench, own, 1), readings=offers)
+
+
+def _is_usual(text: str) -> bool:
+    entry = read_entry(text, "length", "mm")
+    return _USUAL[0] <= convert(entry.number, entry.unit, "mm") <= _USUAL[1]
 
 
 def _odd(job: Job, path: str) -> Problem | None:
@@ -153,9 +158,7 @@ def _odd(job: Job, path: str) -> Problem | None:
 
 
 def _in_other_units(entry: Entry) -> tuple[str, ...]:
-    low, high = _USUAL
-    usable = (unit for unit in DIMENSIONS["length"].units if unit in ("cm", "in", "m"))
-    return tuple(f"{entry.number:.12g} {unit}" for unit in usable if low <= convert(entry.number, unit, "mm") <= high)
+    return tuple(text for unit in ("cm", "in", "m") if _is_usual(text := f"{entry.number:.12g} {unit}"))
 
 
 def _out_of_order(lengths: Mapping[str, float]) -> tuple[Problem, ...]:
