@@ -8,7 +8,7 @@ from typing import Any
 
 from calc.impossible import Impossible
 from calc.job import Job, load
-from calc.job.customer import ALONE, HANGING, job_of, missing, problems
+from calc.job.customer import ALONE, HANGING, LABELS, job_of, missing, problems
 from calc.model.inputs import wanted_sag
 from calc.model.limits import AS_SOLD, sag_window
 from calc.model.observed import STICKS, SagRead, sags_read
@@ -123,7 +123,6 @@ def _verdict(
         times=times,
         out_of=out_of,
         travel=travel,
-        travel_said=job.entered("rear.travel"),
         sags=_sags(job),
         height="" if ways is None else _height(job, ways),
         do_not=do_not,
@@ -161,7 +160,7 @@ def verdict_text(found: MyBike) -> str:
     """What there is to say, as text."""
     if found.verdict is None:
         wrong = [one.sentence() for one in found.problems]
-        return "\n".join([*wrong, *(f"Still to be said: {path}" for path in found.missing)])
+        return "\n".join([*wrong, *(f"Still to be said: {LABELS[path]}" for path in found.missing)])
     told = found.verdict
     sags = [f"{sag.label}: {sag.middle.text} mm, read {sag.first.text} and {sag.second.text}." for sag in told.sags]
     lines = [told.words, "", *sags, "", told.height, f"{told.do_not} {told.do_not_more}", told.narrows]

@@ -39,7 +39,7 @@ class Verdict:
 
     `finding`: too soft, suits, too stiff, cannot tell, something sticks, or readings that go together with no bike. `chance`: of
     what is claimed; None where nothing is. `times` of `out_of` chances is how it is told, 0 of 0 where nothing is. `travel`: of
-    the wheel, `travel_said` by the customer or assumed. `height`: what to do about it, and
+    the wheel. `height`: what to do about it, and
     what that costs; `how` it is worked out; `others`: what else it could be.
     """
 
@@ -52,7 +52,6 @@ class Verdict:
     times: int
     out_of: int
     travel: Quantity
-    travel_said: bool
     sags: tuple[OwnSag, ...]
     height: str
     do_not: str
