@@ -125,7 +125,7 @@ def height_words(found: float, wanted: float, content: float, free_now: float, f
 
 def _left(free: float, usual: tuple[float, float], start: str) -> str:
     low, high = (round(edge) for edge in usual)
-    if free < NO_SAG <= low:
+    if round(free) < min(NO_SAG, low):
         return f"{'It leaves' if start.startswith('It') else 'There is'} almost no sag without you; {low} to {high} mm is usual."
     without = " without you" if start.startswith("It") else ""
     if low <= round(free) <= high:

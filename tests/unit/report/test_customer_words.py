@@ -157,7 +157,8 @@ def check_height(words: str, rider: float, usual: tuple[int, int]) -> None:
     elif "which is usual" in words:
         assert usual[0] <= int(left[1]) <= usual[1]
     else:
-        assert not usual[0] <= int(left[1]) <= usual[1] or int(left[1]) < NO_SAG
+        assert not usual[0] <= int(left[1]) <= usual[1]
+        assert int(left[1]) >= min(NO_SAG, usual[0])
 
 
 def verdict_text_of(found: Verdict) -> str:
@@ -221,6 +222,7 @@ def test_what_lies_open_is_named():
     [
         (124, 30, 11, "It leaves about 11 mm without you; 21 to 43 is usual."),
         (124, 30, 3, "It leaves almost no sag without you"),
+        (124, 30, 4.6, "It leaves about 5 mm without you; 21 to 43 is usual."),
         (124, 30, 25, "It leaves about 25 mm without you, which is usual."),
         (90, 30, 50, "Less preload"),
         (104, 30, 30, "Leave the preload. Without you it sags 30 mm, which is usual."),
