@@ -129,12 +129,12 @@ function Sags({ of }: { of: Found }) {
                 <Figure of={middle} />
               </td>
               <td class="quiet">
-                <span>
+                <div>
                   read {first.text} and {second.text}
-                </span>
-                <span>
+                </div>
+                <div>
                   usual {Math.round(usual.low)} to {Math.round(usual.high)}
-                </span>
+                </div>
               </td>
             </tr>
           ))}
