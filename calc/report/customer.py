@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
-from typing import Any
+from typing import Any, Literal
 
 from calc.impossible import Impossible
 from calc.job import Job, load
@@ -33,7 +34,6 @@ from calc.uncertainty.corrected import sags_found
 from calc.uncertainty.directions import Directions, directions
 
 _CONTENT = (5.0, 0.02)  # mm, or of the travel: a rider sag so far off is left; common practice, no source
-_MISFIT = "These readings fit no bike of this kind with you on it. Check your weight, then read again."
 
 
 def my_bike(said: Mapping[str, object]) -> MyBike:
@@ -51,7 +51,7 @@ def my_bike(said: Mapping[str, object]) -> MyBike:
     waits, wrong = missing(said), problems(said)
     if waits or wrong:
         return MyBike(waits, wrong, None)
-    return MyBike((), (), _judged(tuple((path, str(text)) for path, text in said.items())))
+    return MyBike((), (), _judged(tuple((path, str(text)) for path, text in said.items() if text is not None)))
 
 
 @lru_cache(maxsize=4)
@@ -62,19 +62,19 @@ def _judged(said: tuple[tuple[str, str], ...]) -> Verdict:
         return _verdict(job, "sticks", sticks_words([spread for spread in spreads if spread > STICKS - 1.5] or spreads))
     tried = load(_for_judging(job_of(dict(said)), job))
     found = sags_found(tried)
-    if "rear" in found.refused:
-        return _verdict(job, "odd", odd_words(found.refused["rear"]))
-    if not all(one.believed for one in found.compared):
-        return _verdict(
-            job, "odd", odd_words("These readings fit no bike of this kind with you on it. Check your weight, then read again.")
-        )
-    try:
-        ways = directions(_undecided(found.correct(tried), job), "rear")
-    except Impossible as error:
-        return _verdict(job, "odd", odd_words(f"{error.message} {error.way_out}".strip()))
+    # What the model says against it is in a bench's words, and of springs that nobody read.
+    fits = "rear" not in found.refused and all(one.believed for one in found.compared)
+    ways = _ways(_undecided(found.correct(tried), job)) if fits else None
     if ways is None:
-        return _verdict(job, "odd", odd_words("No spring can be worked out for these readings. Read them again."))
+        return _verdict(job, "odd", odd_words(sags_read(job, "rear")[1].sag, job.number("rear.travel")))
     return _counted(job, ways)
+
+
+def _ways(tried: Job) -> Directions | None:
+    try:
+        return directions(tried, "rear")
+    except Impossible:
+        return None
 
 
 def _for_judging(document: dict[str, Any], job: Job) -> dict[str, Any]:
@@ -90,7 +90,7 @@ def _for_judging(document: dict[str, Any], job: Job) -> dict[str, Any]:
 def _undecided(tried: Job, job: Job) -> Job:
     """The judged job with the customer's own word on the spring."""
     path = AS_SOLD["rear"]
-    return Job(tried.header, {**tried.fields, path: job.fields[path]}, tried.samples, tried.draws, tried.ranges)
+    return replace(tried, fields={**tried.fields, path: job.fields[path]})
 
 
 def _counted(job: Job, ways: Directions) -> Verdict:
@@ -145,7 +145,7 @@ def _sags(job: Job) -> tuple[OwnSag, ...]:
     return (_sag(job, free, "free"), _sag(job, rider, "rider"))
 
 
-def _sag(job: Job, read: SagRead, mark: Any) -> OwnSag:
+def _sag(job: Job, read: SagRead, mark: Literal["free", "rider"]) -> OwnSag:
     label = "Free sag, bike alone" if mark == "free" else "Rider sag, you aboard"
     low, high = sag_window(job, "rear", f"{mark} sag")
 

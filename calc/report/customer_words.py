@@ -98,8 +98,12 @@ def sticks_words(spreads: Sequence[float]) -> tuple[str, str, str]:
     )
 
 
-def odd_words(why: str) -> tuple[str, str, str]:
-    """That the readings go together with no bike, or nearly none."""
+def odd_words(rider: float, travel: float) -> tuple[str, str, str]:
+    """That the readings go together with no bike, or nearly none: rider sag and travel [mm]."""
+    if rider >= travel:
+        why = f"With you on the rear sinks {rider:.0f} mm, and its wheel can move only {travel:.0f}. Check the readings and the travel."
+    else:
+        why = "These readings fit no bike of this kind with you on it. Check the weights, then read again."
     return "I", "can't tell", f"about your rear spring. {why}"
 
 
