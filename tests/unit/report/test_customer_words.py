@@ -256,8 +256,13 @@ def every_text() -> list[str]:
     return [*asked, *claims, *nots, *narrows, *verdicts, *OTHERS]
 
 
-# The dictionary leaves its file to the rubbish collector.
-@pytest.mark.filterwarnings("ignore::ResourceWarning", "ignore::pytest.PytestUnraisableExceptionWarning")
+# The library asks for setuptools' old resources, and leaves its dictionary's file to the rubbish collector.
+@pytest.mark.filterwarnings(
+    "ignore:pkg_resources is deprecated",
+    "ignore::DeprecationWarning",
+    "ignore::ResourceWarning",
+    "ignore::pytest.PytestUnraisableExceptionWarning",
+)
 def test_a_child_of_twelve_reads_it():
     """Flesch-Kincaid grade by textstat: all together no more than the sixth school year, no passage beyond the eleventh."""
     import textstat
