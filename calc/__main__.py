@@ -34,10 +34,12 @@ EXAMPLES = f"""examples:
   python -m calc all.json --only 3                              the third job of a file that holds several
   python -m calc may.json --compare june.json                   what was entered and recommended differently at the next visit
   python -m calc may.json --next-visit 2026-06-20 > june.json   copy it as the bike's next visit: as built is now as found
+  python -m calc --questions > mine.txt                         for a customer: the sheet of Check my bike, to fill in
+  python -m calc mine.txt --my-bike                             does the rear spring suit, and how sure; --job prints it as a job
   python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
 
 kinds of riding: {", ".join(USES)}
-Exit status: 0 sized or checked, 1 an end has no answer (the letter says why), 2 the job could not be read,
+Exit status: 0 sized, checked or judged, 1 an end has no answer (the letter says why), 2 the job could not be read,
 3 a fault of this program.
 """
 
@@ -75,6 +77,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("files", nargs="*", metavar="file", help="a job file (JSON); standard input when left out or -")
     parser.add_argument("--check", action="store_true", help="only compare the sags found with those expected")
+    parser.add_argument("--my-bike", action="store_true", help="judge a customer's five lengths: a filled-in sheet, or JSON")
+    parser.add_argument("--questions", action="store_true", help="print the sheet that --my-bike reads, to fill in")
     parser.add_argument("--full", action="store_true", help="print the whole report, not just the letter")
     parser.add_argument("--json", action="store_true", help="print the whole report as JSON (the README shows what is in it)")
     parser.add_argument(
@@ -102,6 +106,13 @@ def _run(options: argparse.Namespace) -> int:
     if options.gather:
         _print_json(several([document for file in options.files or [None] for document in _jobs_of(file)]))
         return 0
+    if options.questions:
+        from calc.job.questions import sheet
+
+        print(sheet())
+        return 0
+    if options.my_bike:
+        return _my_bike(options)
     document = _document(options)
     if options.compare:
         return _compare(document, _one(_jobs_of(options.compare), options.compare, None), options.json)
@@ -127,6 +138,15 @@ def _document(options: argparse.Namespace) -> Any:
 
 def _jobs_of(name: str | None) -> list[dict[str, Any]]:
     """The jobs that a file holds, one or several; those that are none are named."""
+    text, source = _text_of(name)
+    found, refused = read_jobs(text, source)
+    for sentence in refused:
+        print(f"calc: {sentence}", file=sys.stderr)
+    return found
+
+
+def _text_of(name: str | None) -> tuple[str, str]:
+    """What a file or standard input holds, and what it is called."""
     source = "standard input" if name in (None, "-") else str(name)
     if source == "standard input" and sys.stdin.isatty():
         raise JobError("name a job file, or see --help")
@@ -135,10 +155,7 @@ def _jobs_of(name: str | None) -> list[dict[str, Any]]:
     except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         said = error.strerror if isinstance(error, OSError) else error
         raise JobError(f"cannot read {source}: {said}") from error
-    found, refused = read_jobs(decode(data, source), source)
-    for sentence in refused:
-        print(f"calc: {sentence}", file=sys.stderr)
-    return found
+    return decode(data, source), source
 
 
 def _bytes(name: str | None) -> bytes:
@@ -159,6 +176,28 @@ def _one(found: list[dict[str, Any]], source: str, number: int | None) -> dict[s
 
 def _name(job: dict[str, Any]) -> str:
     return ", ".join(part for part in (job["name"] or "no name", job["owner"], job["date"]) if part)
+
+
+def _my_bike(options: argparse.Namespace) -> int:
+    """A customer's readings judged, or made into the job that a tuner opens."""
+    from calc.job.customer import job_of
+    from calc.job.filled import read_sheet
+
+    if len(options.files) > 1:
+        raise JobError("one customer's sheet at a time")
+    said = read_sheet(_text_of(options.files[0] if options.files else None)[0])
+    if options.job:
+        _print_json(job_of(said))
+        return 0
+    from calc.report.customer import my_bike, verdict_text
+    from calc.report.types import values
+
+    found = my_bike(said)
+    if options.json:
+        _print_json(found, default=values)
+    else:
+        print(verdict_text(found), file=sys.stdout if found.verdict else sys.stderr)
+    return 0 if found.verdict else 2
 
 
 def _compare(before: Any, after: Any, as_json: bool) -> int:

@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Annotated, Any, Literal
 
 from calc.job import DRAWS, Job, JobError, load
+from calc.job.customer import job_of
 from calc.job.declared import Declared
 from calc.job.starter import start
 from calc.job.text import read_jobs, read_json
@@ -16,8 +17,9 @@ from calc.job.visit import next_visit
 from calc.practice import Axle
 from calc.report import ENDS, part_of, report_of
 from calc.report.compare import Comparison, comparison
+from calc.report.customer import my_bike
 from calc.report.figures import figures_report
-from calc.report.types import FiguresReport, PartReport, Report, values
+from calc.report.types import FiguresReport, MyBike, PartReport, Report, values
 
 Request = Mapping[str, Any]
 Document = Annotated[dict[str, Any], Declared("JobDocument")]
@@ -73,6 +75,15 @@ class ComparisonReply:
 
 
 @dataclass(frozen=True, slots=True)
+class MyBikeReply:
+    """What can be said of a customer's readings, and the job that they make for a tuner."""
+
+    kind: Literal["my bike"]
+    job: Document
+    found: MyBike
+
+
+@dataclass(frozen=True, slots=True)
 class FailureReply:
     """Why there is no answer."""
 
@@ -80,7 +91,7 @@ class FailureReply:
     message: str
 
 
-Reply = ReportReply | PartReply | FiguresReply | JobReply | JobsReply | ComparisonReply | FailureReply
+Reply = ReportReply | PartReply | FiguresReply | JobReply | JobsReply | ComparisonReply | MyBikeReply | FailureReply
 
 
 def answer(text: str) -> str:
@@ -89,10 +100,11 @@ def answer(text: str) -> str:
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
     three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first,
     {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds},
-    {"kind": "compare", "before": {...}, "after": {...}} or {"kind": "next visit", "job": {...}, "date": "2026-09-01"}.
+    {"kind": "compare", "before": {...}, "after": {...}}, {"kind": "next visit", "job": {...}, "date": "2026-09-01"} or
+    {"kind": "my bike", "said": {"bike.use": "enduro", "rider.mass": "88 kg", "rear.hanging_length": "625", ...}}.
     Returns: JSON of a Reply: {"kind": "report", "report": ...}, {"kind": "part", "report": ...} where one end was asked for,
     {"kind": "figures", "figures": ... or null where none is chosen}, {"kind": "job", "job": ...}, {"kind": "jobs", ...},
-    {"kind": "comparison", ...} or {"kind": "failure", ...}.
+    {"kind": "comparison", ...}, {"kind": "my bike", "job": ..., "found": ...} or {"kind": "failure", ...}.
     Raises: nothing.
     Formula: none.
     Source: none.
@@ -176,6 +188,13 @@ def _next_visit(request: Request) -> JobReply:
     return JobReply("job", next_visit(request.get("job", {}), str(request.get("date", ""))))
 
 
+def _my_bike(request: Request) -> MyBikeReply:
+    said = request.get("said")
+    if not isinstance(said, dict):
+        raise JobError("said: what the customer typed, by field.")
+    return MyBikeReply("my bike", job_of(said), my_bike(said))
+
+
 _HANDLERS: dict[str, Callable[[Request], Reply]] = {
     "size": _size,
     "figures": _figures,
@@ -183,4 +202,5 @@ _HANDLERS: dict[str, Callable[[Request], Reply]] = {
     "open": _open,
     "compare": _compare,
     "next visit": _next_visit,
+    "my bike": _my_bike,
 }

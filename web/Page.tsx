@@ -8,15 +8,19 @@ import { type Later, later } from './parts/shell/later.tsx'
 import { News } from './parts/status/News.tsx'
 import { Strip } from './parts/strip/Strip.tsx'
 import { fetchHelp } from './store/help.ts'
-import { place, type PlaceName } from './store/place.ts'
+import { isPlace, place, type PlaceName, type Room } from './store/place.ts'
 
 /** Fetched when first needed, and ahead of that once the first screen stands; all are in the offline copy. */
-const LATER: Record<Exclude<PlaceName, 'front'>, Later<object>> = {
+const LATER: Record<Exclude<PlaceName, 'front'> | 'mybike', Later<object>> = {
+  mybike: later(() => import('./parts/mybike/MyBike.tsx').then(({ MyBike }) => MyBike)),
   bike: later(() => import('./parts/bike/Bike.tsx').then(({ Bike }) => Bike)),
   rear: later(() => import('./parts/rear/Rear.tsx').then(({ Rear }) => Rear)),
   check: later(() => import('./parts/check/Check.tsx').then(({ Check }) => Check)),
   card: later(() => import('./parts/card/Card.tsx').then(({ Card }) => Card)),
 }
+
+/** Where the first skip link leads, in words; in a place, to its answer. */
+const LEADS: Partial<Record<Room, string>> = { door: 'jobs', mybike: 'question' }
 
 /** The place that the address names, between its header and the strip at the thumb. */
 export function Page({ core, offline, Door }: { core: Core; offline: Offline; Door: Later<object> }) {
@@ -31,10 +35,10 @@ export function Page({ core, offline, Door }: { core: Core; offline: Offline; Do
   return (
     <div class={`page at-${room}`}>
       <nav class="skips" aria-label="Skip">
-        <a href="#place">To the {room === 'door' ? 'jobs' : 'answer'}</a>
-        {room !== 'door' && room !== 'card' && <a href="#fields">To the fields</a>}
+        <a href="#place">To the {LEADS[room] ?? 'answer'}</a>
+        {isPlace(room) && room !== 'card' && <a href="#fields">To the fields</a>}
       </nav>
-      {room !== 'door' && (
+      {isPlace(room) && (
         <div class="top">
           <Header />
           <Bar />

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from calc.job.customer import NOTE
 from calc.job.document import FORMAT, ORIGINS, VERSION
 from calc.job.field import Field, Part
 from calc.job.fields import FIELDS, GROUPS
@@ -24,6 +25,7 @@ def schema() -> dict[str, Any]:
         "groups": list(GROUPS),
         "parts": [part.value for part in Part],
         "origins": list(ORIGINS),
+        "customers": NOTE,
         "uses": [{"key": key, "label": label, "posture": POSTURE[key]} for key, label in USES.items()],
         "units": {name: [unit for unit in dimension.units if unit] for name, dimension in DIMENSIONS.items()},
         "ranges": _ranges(),

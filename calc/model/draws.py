@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from calc.array import Array, Number
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
+from calc.job.field import Default
 from calc.model.fitted import LINE_OFF
 from calc.model.motion import FIT_OFF
 from calc.model.spread import TRUNCATED, deviation, drawn_uncertainty, off_at
@@ -102,12 +103,17 @@ def own_reading(job: Job, path: str) -> tuple[Reading, str | None]:
     found = job.fields[path]
     reading, default = found.reading, found.field.default
     assert reading is not None
-    follows = default.follow if default and not found.entered else None
+    follows = default.follow if default and not found.entered and not _was_changed(job, default) else None
     base = job.fields[follows].reading if follows else None
     if base is None:
         return reading, None
     own = max(reading.plus_minus_95 - base.plus_minus_95, 0.0)
     return Reading(reading.value - base.value, own, reading.origin, reading.spread), follows
+
+
+def _was_changed(job: Job, default: Default) -> bool:
+    """What was changed since it was sold says nothing of what it was sold with."""
+    return default.as_sold is not None and job.choice(default.as_sold) == "changed"
 
 
 def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:

@@ -13,6 +13,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.helpers import DESK, PATIENCE, PHONE, answer, at
+from tests.browser.test_mybike import walk
 
 PICTURES = Path(__file__).parent / "looks"
 PLACES = ("door", "bike", "front", "rear", "check", "card")
@@ -52,6 +53,16 @@ def shot(page) -> bytes:
     raise AssertionError("the page does not come to rest")
 
 
+def unlike(page, name: str) -> dict[str, dict]:
+    """How a screen differs from its picture, by the picture's name; nothing where it hardly does."""
+    now, kept = shot(page), PICTURES / name
+    if os.environ.get("STANCHION_LOOKS") == "new":
+        kept.parent.mkdir(exist_ok=True)
+        kept.write_bytes(now)
+    told = compared(page, now, kept.read_bytes())
+    return {name: told} if told["sizes"][0] != told["sizes"][1] or told["off"] > OFF else {}
+
+
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 def test_places_look_as_they_were_looked_at(opened, size):
     page = opened(size, color_scheme="light", reduced_motion="reduce")
@@ -61,14 +72,21 @@ def test_places_look_as_they_were_looked_at(opened, size):
     for place in (*PLACES[1:], PLACES[0]):
         at(page, place)
         page.wait_for_load_state("networkidle")
-        now, kept = shot(page), PICTURES / f"{place}-{size['width']}.png"
-        if os.environ.get("STANCHION_LOOKS") == "new":
-            kept.parent.mkdir(exist_ok=True)
-            kept.write_bytes(now)
-        told = compared(page, now, kept.read_bytes())
-        if told["sizes"][0] != told["sizes"][1] or told["off"] > OFF:
-            wrong[kept.name] = told
+        wrong |= unlike(page, f"{place}-{size['width']}.png")
     assert wrong == {}
+
+
+def test_a_customers_reading_and_verdict_look_as_they_were_looked_at(opened):
+    page = opened(PHONE, color_scheme="light", reduced_motion="reduce")
+    wrong = {}
+
+    def press(locator) -> None:
+        if page.locator("h2").first.inner_text().startswith("You on the bike, pushed down"):
+            wrong.update(unlike(page, "mybike-aboard-390.png"))
+        locator.click()
+
+    walk(page, press)
+    assert wrong | unlike(page, "mybike-verdict-390.png") == {}
 
 
 def test_a_moved_line_is_seen(opened):

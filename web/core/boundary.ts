@@ -14,6 +14,7 @@ export type CoreRequest =
   | { kind: 'open'; text: string }
   | { kind: 'compare'; before: object; after: object }
   | { kind: 'next visit'; job: object; date: string }
+  | { kind: 'my bike'; said: Record<string, string> }
 
 export type CoreReply = Reply
 

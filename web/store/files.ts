@@ -23,8 +23,10 @@ const file = (name: string, content: unknown) => new File([asText(content)], nam
 /** One job as a file, as it stands: the same that the command line reads. */
 export async function exportOne(id: string): Promise<File | undefined> {
   const found = await documentOf(id)
-  return found && file(fileName(found), found)
+  return found && fileOf(found)
 }
+
+export const fileOf = (found: JobDocument): File => file(fileName(found), found)
 
 /** All jobs of this device as one file; more than one where they would be too long to be read again. */
 export async function exportAll(): Promise<File[]> {

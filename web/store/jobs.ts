@@ -11,6 +11,7 @@ import { spoken } from './lastwords.ts'
 import { askToPersist, jobs, list, listSoon, mark, tidy } from './list.ts'
 import { merged, same } from './merge.ts'
 import { onWritten, tell, type Written } from './tabs.ts'
+import { today } from './today.ts'
 import { askAgain, askCore, BOTH, size, workOut } from './work.ts'
 
 export type { Head } from './database.ts'
@@ -207,9 +208,4 @@ async function trim({ id }: Row): Promise<void> {
     const keys = await db.getAllKeys('rows', rowsOf(id))
     if (keys.length > 1.5 * KEPT) await db.delete('rows', IDBKeyRange.bound(keys[0], keys[keys.length - KEPT]))
   }).catch(() => undefined)
-}
-
-function today(): string {
-  const now = new Date()
-  return [now.getFullYear(), String(now.getMonth() + 1).padStart(2, '0'), String(now.getDate()).padStart(2, '0')].join('-')
 }

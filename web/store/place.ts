@@ -1,11 +1,17 @@
-/** Where the hand is: a front door and five places, each with an address in the fragment; `?built` looks at what is built. */
+/**
+ * Where the hand is: a front door, the customer's path and five places, each with an address in the fragment; `?built` looks at
+ * what is built.
+ */
 import { signal } from '@preact/signals'
 import type { End } from '../core/report.ts'
 import { recalled, remember } from './remember.ts'
 
 export const PLACES = ['bike', 'front', 'rear', 'check', 'card'] as const
 export type PlaceName = (typeof PLACES)[number]
-export type Room = 'door' | PlaceName
+/** Rooms of their own, which are no part of a job. */
+const OUTSIDE = ['door', 'mybike'] as const
+export type Room = (typeof OUTSIDE)[number] | PlaceName
+export const isPlace = (room: Room): room is PlaceName => room !== 'door' && room !== 'mybike'
 export type Side = 'answer' | 'built'
 
 /** Where the page stands now. */
@@ -24,11 +30,11 @@ const SCROLLS = 'stanchion-scroll'
 /** An address of ours taken apart; null for any other fragment. */
 export function read(hash: string): { room: Room; side: Side } | null {
   const [name, ...more] = hash.replace(/^#/, '').split('?')
-  const room = (['door', ...PLACES] as const).find((one) => one === name)
+  const room = ([...OUTSIDE, ...PLACES] as const).find((one) => one === name)
   return room ? { room, side: more.includes('built') ? 'built' : 'answer' } : null
 }
 
-export const address = (room: Room, of: Side = side.value): string => `#${room}${of === 'built' && room !== 'door' && room !== 'bike' ? '?built' : ''}`
+export const address = (room: Room, of: Side = side.value): string => `#${room}${of === 'built' && isPlace(room) && room !== 'bike' ? '?built' : ''}`
 
 /** Go to a place, at its old scroll position or at its top. Back leads here again. */
 export function go(room: Room, how: { top?: boolean | undefined; side?: Side | undefined } = {}): void {
@@ -86,7 +92,7 @@ export function followAddress(): void {
     const next = read(location.hash)
     if (!next) return
     keepScroll()
-    if (next.room !== 'door' && next.room !== 'bike') side.value = next.side
+    if (isPlace(next.room) && next.room !== 'bike') side.value = next.side
     arrive(next.room)
   })
   addEventListener('pagehide', keepScroll)

@@ -29,6 +29,8 @@ interface Schema {
   longest_file: number
   parts: Part[]
   origins: Origin[]
+  /** What the note of a reading begins with that the customer took. */
+  customers: string
   uses: { key: Use; label: string; posture: string }[]
   units: Record<Dimension, string[]>
   fields: Record<FieldPath, FieldSchema>

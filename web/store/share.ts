@@ -1,6 +1,6 @@
 /** A job handed on: its link, a QR code of it where that scans well, and the system's share sheet. */
 import type { JobDocument } from './document.ts'
-import { exportOne, importText, type Imported } from './files.ts'
+import { fileOf, importText, type Imported } from './files.ts'
 import { documentOf } from './jobs.ts'
 import { isLink, pack, unpack } from './link.ts'
 
@@ -18,16 +18,21 @@ export async function shareLink(id: string): Promise<Shared | undefined> {
   return found && linkOf(found)
 }
 
-async function linkOf(found: JobDocument): Promise<Shared> {
+export async function linkOf(found: JobDocument): Promise<Shared> {
   const { letters, digits } = await pack(found)
   return { link: here() + letters, forQr: here() + digits }
 }
 
 /** Offer a job to the system's share sheet, as a file where it takes files. False where there is none, or it was closed. */
 export async function shareBySystem(id: string): Promise<boolean> {
-  const one = await exportOne(id)
-  const shared = await shareLink(id)
-  if (!one || !shared || !navigator.share) return false
+  const found = await documentOf(id)
+  return found ? shareDocument(found) : false
+}
+
+export async function shareDocument(found: JobDocument): Promise<boolean> {
+  const one = fileOf(found)
+  const shared = await linkOf(found)
+  if (!navigator.share) return false
   const what = navigator.canShare?.({ files: [one] }) ? { files: [one], title: one.name } : { url: shared.link, title: one.name }
   return navigator.share(what).then(
     () => true,

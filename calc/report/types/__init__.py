@@ -2,6 +2,7 @@
 
 from calc.report.types.braking import Braking, BrakingBarred, BrakingFigures
 from calc.report.types.condition import Change, Condition, ConditionBarred, ConditionFigures
+from calc.report.types.customer import Chances, Finding, MyBike, OwnSag, Verdict
 from calc.report.types.end import (
     AsFound,
     Attempt,
@@ -53,6 +54,7 @@ __all__ = [
     "Built",
     "Candidate",
     "Caution",
+    "Chances",
     "Change",
     "Condition",
     "ConditionBarred",
@@ -71,6 +73,7 @@ __all__ = [
     "Ends",
     "FieldState",
     "FiguresReport",
+    "Finding",
     "Fit",
     "FoundSetupReport",
     "Header",
@@ -86,7 +89,9 @@ __all__ = [
     "MotionReport",
     "MotionRow",
     "Moved",
+    "MyBike",
     "NextReading",
+    "OwnSag",
     "PartReport",
     "PushExpected",
     "PushFurther",
@@ -111,6 +116,7 @@ __all__ = [
     "SizedEnd",
     "Targets",
     "UsualRange",
+    "Verdict",
     "WholeBike",
     "Window",
     "Windows",

@@ -39,6 +39,7 @@ NOT_DRAWN = {
     "YardstickReport.source": IN_WORDS, "Candidate.gap_other": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
     "SagsOfEnd.spring_rate": IN_WORDS, "SagsOfEnd.friction": IN_WORDS,
     "RideChange.brings": IN_WORDS, "RideOfEnd.landing": IN_WORDS, "RideOfEnd.multiple": IN_WORDS,
+    "Verdict.chances": IN_WORDS, "Verdict.chance": IN_WORDS, "Chances.softer": IN_WORDS, "Chances.stiffer": IN_WORDS,
     "WholeBike.modifiers": UNDRAWN, "Modifier.when": UNDRAWN,
 }  # fmt: skip
 

@@ -6,6 +6,7 @@ import { openId } from '../../store/index.ts'
 import { jobs, list, matches, open, persisted, removedJobs, resetDemo, restore, showDemo } from '../../store/jobs.ts'
 import { top } from '../../store/keep.ts'
 import { schema } from '../../store/schema.ts'
+import { CheckMyBike } from './CheckMyBike.tsx'
 import { JobRow } from './JobRow.tsx'
 import './jobs.css'
 
@@ -39,6 +40,7 @@ export function JobList({ done }: { done: () => void }) {
         ))}
       </ul>
       <JustDeleted />
+      <CheckMyBike />
       <h2>Worked demos, invented</h2>
       <div class="button-row">
         {demos.map(({ key, name, use }) => (

@@ -18,6 +18,9 @@ const REST = 700
 /** Fields of other kinds do not exist: what does not apply, or is not known to, is not drawn. */
 export const exists = (path: FieldPath): boolean => stateOf(path)?.applies ?? entryOf(path) !== undefined
 
+/** Whether the customer read it. */
+const isCustomers = (path: FieldPath): boolean => entryOf(path)?.note?.startsWith(schema.customers) ?? false
+
 /** One field by its declaration: label, value with unit over its origin's line, +/-. With the hand in it, all that is known of it. */
 export function Field({ path, label }: { path: FieldPath; label?: string | undefined }) {
   const field = schema.fields[path]
@@ -47,7 +50,10 @@ export function Field({ path, label }: { path: FieldPath; label?: string | undef
   const id = fieldId(path)
   return (
     <div ref={place} class={rowClass(field, problem !== null, within.value)} id={path} onFocusCapture={() => (within.value = true)} onBlurCapture={leave} onKeyDown={walk}>
-      <label for={id}>{label === '' ? <span class="aside">{field.label}</span> : (label ?? field.label)}</label>
+      <label for={id}>
+        {label === '' ? <span class="aside">{field.label}</span> : (label ?? field.label)}
+        {isCustomers(path) && <span class="quiet"> (customer’s)</span>}
+      </label>
       {field.kind === 'choice' ? (
         <Choice field={field} state={state} refused={problem !== null} within={within.value} />
       ) : (

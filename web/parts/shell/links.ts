@@ -1,5 +1,5 @@
 import { reveal } from '../../store/folds.ts'
-import { go, place, read } from '../../store/place.ts'
+import { go, isPlace, place, read } from '../../store/place.ts'
 import { schema } from '../../store/schema.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 
@@ -11,7 +11,7 @@ export function followLinks(): void {
     if (!hash) return
     const to = read(hash)
     const path = hash.slice(1)
-    if (to) go(to.room, { side: to.room === 'door' || to.room === 'bike' ? undefined : to.side, top: to.room === place.value ? true : undefined })
+    if (to) go(to.room, { side: !isPlace(to.room) || to.room === 'bike' ? undefined : to.side, top: to.room === place.value ? true : undefined })
     else if (path in schema.fields) reveal(path as FieldPath)
     else if (!document.getElementById(path)) return
     else skipTo(path)

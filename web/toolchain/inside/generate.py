@@ -1,7 +1,7 @@
 """With the desk's Python: write into a folder what the page takes from the core.
 
-schema.json, help.json, ranges.json, schema.ts and version.ts; then, unless "schema" is asked for alone, demos/<key>.json
-({job, report}) and demos.json (their titles).
+schema.json, help.json, ranges.json, mybike.json, schema.ts and version.ts; then, unless "schema" is asked for alone,
+demos/<key>.json ({job, report}) and demos.json (their titles).
 """
 
 import json
@@ -11,6 +11,7 @@ from pathlib import Path
 from calc.boundary import answer
 from calc.demo import jobs
 from calc.job.export import schema, typescript
+from calc.job.questions import exported
 from calc.report import VERSION
 from web.toolchain.places import version
 
@@ -35,6 +36,7 @@ def write_schema() -> None:
     write_json("help.json", {path: field.pop("how") for path, field in whole["fields"].items()})
     write_json("ranges.json", whole.pop("ranges"))
     write_json("schema.json", whole)
+    write_json("mybike.json", exported())
     (folder / "schema.ts").write_text(typescript(), encoding="utf-8")
     words = "/** Of the report: one that was kept from before another version is not shown. */"
     lines = [f"export const VERSION = '{version()}'", words, f"export const REPORT_VERSION = {VERSION}"]

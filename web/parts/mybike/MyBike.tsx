@@ -1,0 +1,56 @@
+import { useEffect, useRef } from 'preact/hooks'
+import { at, follow, go, isFirst, isSaid, onward, question } from '../../store/mybike.ts'
+import { Frame } from '../shell/Frame.tsx'
+import { Asked } from './Asked.tsx'
+import { Send } from './Send.tsx'
+import { Verdict } from './Verdict.tsx'
+import './mybike.css'
+
+const LEADS: Record<string, string> = { verdict: 'Send to my tuner' }
+
+/** The customer's path, behind its own door: one question a screen, a verdict, and the way to the tuner. */
+export function MyBike() {
+  const now = question.value
+  const body = useRef<HTMLFormElement>(null)
+  const arrived = useRef(at.value)
+  useEffect(follow, [])
+  useEffect(() => {
+    if (arrived.current === at.value) return
+    arrived.current = at.value
+    body.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
+  }, [at.value])
+  const lead = now ? now.next : LEADS[at.value]
+  return (
+    <Frame room="mybike" name="Check my bike">
+      <div class="mybike-head">
+        <a href="#door">‹ Leave</a>
+        <b>Check my bike</b>
+        <span class="quiet">rear</span>
+      </div>
+      <form
+        ref={body}
+        class="mybike"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          if (now) void onward(now)
+          else go(1)
+        }}
+      >
+        {now ? <Asked key={now.name} of={now} /> : at.value === 'send' ? <Send /> : <Verdict />}
+        <div class="mybike-bar">
+          {!isFirst.value && (
+            <button type="button" onClick={() => go(-1)}>
+              Back
+            </button>
+          )}
+          {lead && (
+            <button type="submit" class="filled">
+              {now?.optional && !isSaid(now.path) ? 'Skip' : lead}
+            </button>
+          )}
+        </div>
+      </form>
+    </Frame>
+  )
+}
