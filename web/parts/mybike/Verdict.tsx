@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { ask, asked, isSaid, open, reply, said, silent, startAgain, type Verdict as Found } from '../../store/mybike.ts'
 import { schema } from '../../store/schema.ts'
-import { told } from '../figure/told.ts'
+import { withUnit } from '../figure/text.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { Mark } from '../figure/Mark.tsx'
 import { TravelRule } from '../figure/TravelRule.tsx'
@@ -100,13 +100,13 @@ function Chances({ times, outOf }: { times: number; outOf: number }) {
 
 function Sags({ of }: { of: Found }) {
   const spots = of.sags.map(({ mark, middle, usual }) => ({ mark, at: middle.value, low: usual.low, high: usual.high }))
-  const words = of.sags.map(({ label, middle, usual }) => `${label}: ${told(middle)}, usual ${Math.round(usual.low)} to ${Math.round(usual.high)} mm`).join('; ')
+  const words = of.sags.map(({ label, middle, usual }) => `${label}: ${withUnit(middle)}, usual ${Math.round(usual.low)} to ${Math.round(usual.high)} mm`).join('; ')
   return (
     <div class="mybike-sags">
       <TravelRule travel={of.travel.value} spots={spots} said={words} />
       <p class="quiet mybike-scale" aria-hidden="true">
         <span>0</span>
-        <span>{told(of.travel)}</span>
+        <span>{withUnit(of.travel)}</span>
       </p>
       <table>
         <thead class="aside">
@@ -153,7 +153,7 @@ function Answers({ paths }: { paths?: readonly string[] | undefined }) {
         <li key={name}>
           <button type="button" onClick={() => open(name)}>
             <span>{label}</span>
-            <b>{isSaid(path) ? (choices.find(({ key }) => key === said.value[path])?.label ?? withUnit(said.value[path]!, path)) : 'not said'}</b>
+            <b>{isSaid(path) ? (choices.find(({ key }) => key === said.value[path])?.label ?? asAnswered(said.value[path]!, path)) : 'not said'}</b>
           </button>
         </li>
       ))}
@@ -161,4 +161,4 @@ function Answers({ paths }: { paths?: readonly string[] | undefined }) {
   )
 }
 
-const withUnit = (text: string, path: string): string => (/\d$/.test(text.trim()) && path in schema.fields ? `${text} ${schema.fields[path as keyof typeof schema.fields].unit}` : text)
+const asAnswered = (text: string, path: string): string => (/\d$/.test(text.trim()) && path in schema.fields ? `${text} ${schema.fields[path as keyof typeof schema.fields].unit}` : text)
