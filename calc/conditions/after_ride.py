@@ -106,7 +106,7 @@ def ridden(job: Job, axle: Axle) -> Ridden:
     Raises: Impossible as `calc.model.marks.ridden_end` and `calc.model.inputs.end_inputs`.
     Formula: see `calc.end.figures`.
     Source: none.
-    Example: see `tests/unit/conditions/test_after_ride.py`.
+    Example: see `tests/whole/test_ride.py`.
     """
     assembly, setup, end = ridden_end(job, axle)
     loads, targets = end_loads(job, axle), end_inputs(job, axle).targets
@@ -138,7 +138,7 @@ def change_first(job: Job, axle: Axle, here: Ridden, sag: SagFound | None) -> Ch
     Raises: nothing.
     Formula: sag first, by preload or pressure; then the travel, by a step of the gap; the rest is damping's.
     Source: common practice, no source.
-    Example: see `tests/unit/conditions/test_after_ride.py`.
+    Example: see `tests/whole/test_ride.py`.
     """
     if sag is not None and here.missed(sag):
         return _sag(job, axle, here, sag.value)
@@ -155,7 +155,15 @@ def change_first(job: Job, axle: Axle, here: Ridden, sag: SagFound | None) -> Ch
 
 
 def felt_at(job: Job, axle: Axle) -> str:
-    """What the rider felt, a key of the field's choices; empty where nobody asked."""
+    """What the rider felt.
+
+    Parameters: job; axle.
+    Returns: a key of the field's choices; empty where nobody asked.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example: see `tests/whole/test_ride.py`.
+    """
     return job.choice(f"{axle}.felt") if job.entered(f"{axle}.felt") else ""
 
 

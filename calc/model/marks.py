@@ -46,7 +46,15 @@ class MarkRead:
 
 
 def was_built(job: Job, axle: Axle) -> bool:
-    """Whether what was built at an end is entered, in part or whole."""
+    """Tell whether what was built at an end is entered, in part or whole.
+
+    Parameters: job; axle.
+    Returns: True where any of it is.
+    Raises: nothing.
+    Formula: none.
+    Source: none.
+    Example: see `tests/unit/model/test_marks.py`.
+    """
     return any(job.entered(path) for path in job.fields if path.startswith(f"{axle}.built_"))
 
 
@@ -67,7 +75,15 @@ def ridden_end(job: Job, axle: Axle) -> tuple[Assembly, Setup, End]:
 
 
 def ridden_conditions(job: Job) -> Conditions:
-    """The job's conditions, at the place and the leg temperature of the ride where these are entered."""
+    """The job's conditions, at the place and the leg temperature of the ride where these are entered.
+
+    Parameters: job.
+    Returns: Conditions.
+    Raises: ValueError as `calc.gas.atmosphere.pressure_at`.
+    Formula: see `calc.model.conditions`.
+    Source: see there.
+    Example: see `tests/unit/model/test_marks.py`.
+    """
     height, warm = (job.value(path) if job.known(path) else None for path in ("ride.altitude", "ride.temperature"))
     return conditions(job).ridden(None if height is None else pressure_at(height), warm)
 

@@ -26,7 +26,7 @@ def ride_report(job: Job, corrected: Job, found: SagsFound) -> tuple[RideOfEnd, 
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `tests/unit/report/test_ride.py`.
+    Example: see `tests/whole/test_ride.py`.
     """
     asked = [axle for axle in AXLES if any(job.entered(f"{axle}.{part}") for part in ("mark", "felt"))]
     return tuple(_end(job, corrected, axle, found) for axle in asked)

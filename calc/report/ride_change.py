@@ -34,7 +34,7 @@ def change_report(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFo
     Raises: nothing.
     Formula: none.
     Source: none.
-    Example: see `tests/unit/report/test_ride.py`.
+    Example: see `tests/whole/test_ride.py`.
     """
     if change.setup is None or change.figures is None:
         return RideChange(change.kind, None, None, None, None, None, (), _still_words(job, axle, here, change, sag))
