@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { at, follow, go, isFirst, isSaid, onward, question } from '../../store/mybike.ts'
+import { at, follow, go, isFirst, isSaid, onward, question, reply } from '../../store/mybike.ts'
 import { Frame } from '../shell/Frame.tsx'
 import { Asked } from './Asked.tsx'
 import { Send } from './Send.tsx'
@@ -14,11 +14,14 @@ export function MyBike() {
   const body = useRef<HTMLFormElement>(null)
   const arrived = useRef(at.value)
   useEffect(follow, [])
+  const told = reply.value !== null
   useEffect(() => {
-    if (arrived.current === at.value) return
+    // A verdict that comes a moment later takes the place of the heading that had the focus.
+    const lost = at.value === 'verdict' && told && document.activeElement === document.body
+    if (arrived.current === at.value && !lost) return
     arrived.current = at.value
     body.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
-  }, [at.value])
+  }, [at.value, told])
   const lead = now ? now.next : LEADS[at.value]
   return (
     <Frame room="mybike" name="Check my bike">
