@@ -15,14 +15,16 @@ export function MyBike() {
   const arrived = useRef(at.value)
   useEffect(follow, [])
   const told = reply.value !== null
+  // As drawn: by the time that an effect runs the hand may be further on.
+  const where = at.value
   useEffect(() => {
     // A verdict that comes a moment later takes the place of the heading that had the focus.
-    const lost = at.value === 'verdict' && told && document.activeElement === document.body
-    if (arrived.current === at.value && !lost) return
-    arrived.current = at.value
+    const lost = where === 'verdict' && told && document.activeElement === document.body
+    if (arrived.current === where && !lost) return
+    arrived.current = where
     body.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
-  }, [at.value, told])
-  const lead = now ? now.next : LEADS[at.value]
+  }, [where, told])
+  const lead = now ? now.next : LEADS[where]
   return (
     <Frame room="mybike" name="Check my bike">
       <div class="mybike-head">
@@ -40,7 +42,7 @@ export function MyBike() {
           else go(1)
         }}
       >
-        {now ? <Asked key={now.name} of={now} /> : at.value === 'send' ? <Send /> : <Verdict />}
+        {now ? <Asked key={now.name} of={now} /> : where === 'send' ? <Send /> : <Verdict />}
         <div class="mybike-bar">
           {!isFirst.value && (
             <button type="button" onClick={() => go(-1)}>
