@@ -35,7 +35,8 @@ const KEY = 'stanchion-mybike'
 // A core that is still starting must not hold up the hand: what is wrong is said at the verdict too.
 const PATIENCE = 1500
 
-const kept = recalled(KEY, { said: {} as Record<string, string>, units: {} as Record<string, string>, at: '' })
+const NOTHING = { said: {} as Record<string, string>, units: {} as Record<string, string>, at: '' }
+const kept = { ...NOTHING, ...recalled(KEY, NOTHING) }
 
 /** What was typed, by field. */
 export const said = signal(kept.said)

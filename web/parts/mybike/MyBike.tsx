@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { at, follow, go, isFirst, isSaid, onward, question } from '../../store/mybike.ts'
+import { at, follow, go, isFirst, isSaid, onward, question, reply } from '../../store/mybike.ts'
 import { Frame } from '../shell/Frame.tsx'
 import { Asked } from './Asked.tsx'
 import { Send } from './Send.tsx'
@@ -14,12 +14,17 @@ export function MyBike() {
   const body = useRef<HTMLFormElement>(null)
   const arrived = useRef(at.value)
   useEffect(follow, [])
+  const told = reply.value !== null
+  // As drawn: by the time that an effect runs the hand may be further on.
+  const where = at.value
   useEffect(() => {
-    if (arrived.current === at.value) return
-    arrived.current = at.value
+    // A verdict that comes a moment later takes the place of the heading that had the focus.
+    const lost = where === 'verdict' && told && document.activeElement === document.body
+    if (arrived.current === where && !lost) return
+    arrived.current = where
     body.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
-  }, [at.value])
-  const lead = now ? now.next : LEADS[at.value]
+  }, [where, told])
+  const lead = now ? now.next : LEADS[where]
   return (
     <Frame room="mybike" name="Check my bike">
       <div class="mybike-head">
@@ -37,7 +42,7 @@ export function MyBike() {
           else go(1)
         }}
       >
-        {now ? <Asked key={now.name} of={now} /> : at.value === 'send' ? <Send /> : <Verdict />}
+        {now ? <Asked key={now.name} of={now} /> : where === 'send' ? <Send /> : <Verdict />}
         <div class="mybike-bar">
           {!isFirst.value && (
             <button type="button" onClick={() => go(-1)}>
