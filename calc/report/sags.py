@@ -40,11 +40,34 @@ def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
     applied = bool(found.fields) and job.choice("bike.sags_correct") == "yes"
     return SagsReport(
         "built" if job.choice("bike.sags_of") == "built" else "found",
+        _lead(ends),
         ends,
         corrections,
         applied,
         _whole_words(corrections, applied),
     )
+
+
+def _lead(ends: tuple[SagsOfEnd, ...]) -> str:
+    """What matters most: why an end says nothing; a sag that fits nothing; one that is off; else that all are as expected."""
+    said = [(_rank(end, place), end, end.words[place]) for end in ends for place in range(len(end.rows) or 1)]
+    rank, end, words = min(said, key=lambda one: one[0], default=(_PLAIN, None, ""))
+    if end is None:
+        return ""
+    return "The sags found are as expected." if rank == _PLAIN else f"{end.axle.capitalize()}: {words[0].lower()}{words[1:]}"
+
+
+_PLAIN = 3
+
+
+def _rank(end: SagsOfEnd, place: int) -> int:
+    if end.refused:
+        return 0
+    row = end.rows[place]
+    if not row.believed:
+        return 1
+    room = ((row.expected.plus_minus_95 or 0.0) ** 2 + (row.found.plus_minus_95 or 0.0) ** 2) ** 0.5
+    return 2 if abs(row.found.value - row.expected.value) > room else _PLAIN
 
 
 def _whole_words(corrections: tuple[CorrectedReading, ...], applied: bool) -> str:

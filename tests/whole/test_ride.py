@@ -138,3 +138,15 @@ def test_what_the_ride_was_like_is_not_what_the_answer_is_worked_out_for():
     assert report(ridden, with_bands=False)["ends"] == plain
     warm, cold = (ride_of(changes | {"front.mark": "299 mm"}) for changes in ({"ride.temperature": "60 °C"}, {}))
     assert warm["multiple"]["value"] > cold["multiple"]["value"]
+
+
+@pytest.mark.parametrize(
+    ("sags", "lead"),
+    [
+        ({"front.aboard_sag": "70 mm", "front.aboard_again_sag": "67 mm"}, "The sags found are as expected."),
+        ({"front.aboard_sag": "90 mm", "front.aboard_again_sag": "70 mm"}, "Front: the two readings with the rider differ by 20 mm"),
+        ({"front.aboard_sag": "70 mm", "front.aboard_again_sag": "67 mm", "rear.aboard_sag": "60 mm", "rear.aboard_again_sag": "57 mm"}, "Rear: rider sag 58 mm found"),
+    ],
+)  # fmt: skip
+def test_what_matters_most_of_the_sags_leads(sags, lead):
+    assert report(demo(sags), with_bands=False)["sags"]["lead"].startswith(lead)

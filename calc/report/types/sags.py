@@ -47,9 +47,12 @@ class SagsOfEnd:
 
 @dataclass(frozen=True, slots=True)
 class SagsReport:
-    """Both ends' sags found, `of` which setup; `applied`: the answer rests on the corrected readings."""
+    """Both ends' sags found, `of` which setup; `lead`: what matters most of them, in a sentence; `applied`: the answer rests on the
+    corrected readings.
+    """
 
     of: Literal["found", "built"]
+    lead: str
     ends: tuple[SagsOfEnd, ...]
     corrections: tuple[CorrectedReading, ...]
     applied: bool

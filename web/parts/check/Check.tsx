@@ -16,13 +16,18 @@ export function Check() {
   const worst = lookedAt('front')?.places.findLast((row) => row.key === 'hot and high')
   const shown = rowsOf('check', exists)
   const attitude = report.value?.attitude
+  const { sags, ride = [] } = report.value ?? {}
+  // What was read since comes before what would be elsewhere.
+  const lead = ride.map(({ axle, change }) => change && `${axle === 'front' ? 'Front' : 'Rear'}. ${change.words}`).find(Boolean) || sags?.lead
+  const hotAndHigh = worst?.words ? `${worst.label}: ${worst.words.charAt(0).toLowerCase()}${worst.words.slice(1)}` : 'Hot and high: being worked out.'
   return (
     <Frame room="check" name="Check">
       <div class="lead">
         <Pair ends={['front', 'rear']} />
         <p class="check-answer" data-answer="check" data-stale={reports.front.value.stale} aria-live="polite">
-          {worst?.words ? `${worst.label}: ${worst.words.charAt(0).toLowerCase()}${worst.words.slice(1)}` : 'Hot and high: being worked out.'}
+          {lead || hotAndHigh}
         </p>
+        {lead && <p class="quiet">{hotAndHigh}</p>}
         {attitude && <p class="quiet">{attitude.words}</p>}
       </div>
       <div class="picture">
