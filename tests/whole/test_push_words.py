@@ -224,10 +224,11 @@ def test_a_push_changes_nothing_of_the_answer():
     assert without.push is None
 
 
-def test_a_push_of_any_leg_is_answered_or_refused_in_words():
+@pytest.mark.parametrize("chunk", range(TIMES))
+def test_a_push_of_any_leg_is_answered_or_refused_in_words(chunk):
     """Random forks and random points: no answer is not a number, and none ends without a word."""
     answered: Counter = Counter()
-    for number in range(40 * TIMES):
+    for number in range(40 * chunk, 40 * (chunk + 1)):
         rng, document = Random(f"any {number}"), random_job(f"bike {number}", f"fork {number}", "rear")
         travel = load(document).number("front.travel")
         strokes = sorted(rng.sample(range(30, max(int(travel), 45)), rng.randint(2, 8)))
@@ -241,4 +242,4 @@ def test_a_push_of_any_leg_is_answered_or_refused_in_words():
         assert "NaN" not in to_json(report)
         assert push_lines(report)
         answered["refused" if report.refused else "answered"] += 1
-    assert answered["answered"] > 20 * TIMES, answered
+    assert answered["answered"] > 20, answered
