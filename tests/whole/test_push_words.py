@@ -19,6 +19,7 @@ from calc.report.push import push_report
 from calc.report.push_text import push_lines
 from calc.report.text import report_text
 from calc.report.types import PushReport
+from calc.uncertainty.rivals import push_found
 from tests.support.documents import changed, demo
 from tests.support.hand_push import GAS, PISTON, STATES, made_up, made_up_push, slow_force
 from tests.support.how_many import TIMES
@@ -243,3 +244,11 @@ def test_a_push_of_any_leg_is_answered_or_refused_in_words(chunk):
         assert push_lines(report)
         answered["refused" if report.refused else "answered"] += 1
     assert answered["answered"] > 20, answered
+
+
+def test_an_edit_elsewhere_asks_nothing_anew():
+    """The rear and the rider have no part in it: the same object is told again."""
+    document = jobs()["trail"]
+    before = push_found(load(document))
+    assert push_found(load(changed(jobs()["trail"], {"rear.preload": "7 mm", "rider.mass": "80 kg"}))) is before
+    assert push_found(load(changed(jobs()["trail"], {"front.push_gap": "188 mm"}))) is not before
