@@ -22,7 +22,7 @@ from calc.uncertainty.misfit import Observed
 
 DRAWS = 240
 ANY_GAP = 60.0  # mm, standard deviation about the gap that was read: any that a leg may have
-_OF_THE_LEG = ("front.", "place.")
+OF_THE_LEG = ("front.", "place.")
 # Read for a push alone, so no part of the model elsewhere: drawn here.
 _OWN = ("front.push_friction", "front.push_scale", "front.push_gap")
 
@@ -43,7 +43,7 @@ class Pushing:
     @cached_property
     def paths(self) -> tuple[str, ...]:
         """Readings of the leg that are not known exactly."""
-        return tuple(path for path in moved_readings(self.job) if path.startswith(_OF_THE_LEG))
+        return tuple(path for path in moved_readings(self.job) if path.startswith(OF_THE_LEG))
 
     @cached_property
     def own(self) -> tuple[str, ...]:

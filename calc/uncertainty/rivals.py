@@ -17,12 +17,13 @@ from calc.model.push_read import Push, as_pushed, moved_ranges, push_read, state
 from calc.model.pushed import why_not
 from calc.uncertainty.adjustment import Adjusted
 from calc.uncertainty.evidence import Evidence, most_misfit, weighed
-from calc.uncertainty.pushing import Pushing
+from calc.uncertainty.pushing import OF_THE_LEG, Pushing
 
 SURE = 0.95  # of the chances: then a state is told
 OUT = 0.05  # of the chances: what has less is no longer in question
 APART = 2.0  # standard uncertainties: what two states must differ by for one more reading to tell them apart
 _STEP, _FIRST = 5.0, 30.0  # mm, of the curves, and where they begin; every other stroke is one that may be read next
+_BESIDE = ("bike.use", "standard.gap")  # what a leg's fields may follow: an edit of all else asks nothing anew
 CHARGE_GONE = ("seal leaking", "opened into one")
 
 
@@ -123,7 +124,7 @@ def push_found(job: Job) -> PushFound | None:
     Source: H. Jeffreys, Theory of Probability (Oxford 1961), 5.0 (comparing hypotheses by what they made probable).
     Example: see `tests/whole/test_push_verdicts.py`.
     """
-    return _found(tuple(job.fields.values()), job.ranges)
+    return _found(tuple(found for path, found in job.fields.items() if path.startswith(OF_THE_LEG) or path in _BESIDE), job.ranges)
 
 
 @lru_cache(maxsize=4)

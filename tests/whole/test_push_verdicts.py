@@ -16,7 +16,8 @@ from tests.support.documents import changed
 from tests.support.hand_push import GAS, PISTON, STATES, Case, made_up, made_up_push, slow_force
 from tests.support.how_many import TIMES
 
-CHUNKS, EACH = 4, 60 * TIMES
+CHUNKS, EACH = 4 * TIMES, 60
+pytestmark = pytest.mark.timeout(600)
 
 
 @lru_cache(maxsize=CHUNKS)
