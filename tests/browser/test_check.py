@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from tests.browser.helpers import PATIENCE, answer, at, field
 from tests.browser.test_access import AXE
+from tests.browser.test_places import FREE, MOST_SCREENS
 
 VIOLATIONS = "axe.run().then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))"
 
@@ -67,6 +68,8 @@ def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
     expect(corrected).to_have_attribute("data-corrected", "true")
     expect(corrected.get_by_role("row", name=re.compile("friction per leg"))).to_contain_text("±")
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.evaluate("document.activeElement.blur()")  # the panel of the field last typed in closes
+    assert page.locator("main").evaluate("(main) => main.scrollHeight") <= MOST_SCREENS * FREE
     page.evaluate(AXE.read_text(encoding="utf-8"))
     assert page.evaluate(VIOLATIONS) == []
     corrected.get_by_role("link", name="Use my readings as they are").click()

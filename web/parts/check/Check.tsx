@@ -4,6 +4,7 @@ import { PLAN, rowsOf } from '../../store/plan.ts'
 import { exists } from '../field/Field.tsx'
 import { Rows } from '../field/Rows.tsx'
 import { FieldFold } from '../fold/FieldFold.tsx'
+import { Fold } from '../fold/Fold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { Conditions } from './Conditions.tsx'
@@ -38,10 +39,13 @@ export function Check() {
         <Sags />
       </div>
       <div class="why">
-        <div class="conditions">
-          <Conditions end="front" />
-          <Conditions end="rear" />
-        </div>
+        {sags ? (
+          <Fold place="check" name="hot" title="Hot, high and others" says={worst?.label.toLowerCase()}>
+            <Tables />
+          </Fold>
+        ) : (
+          <Tables />
+        )}
       </div>
       <div class="based">
         {PLAN.check.folds.map((plan) => (
@@ -53,3 +57,11 @@ export function Check() {
     </Frame>
   )
 }
+
+/** Both ends under the other conditions. Beside sags that were found they make room: a place is three screens at most. */
+const Tables = () => (
+  <div class="conditions">
+    <Conditions end="front" />
+    <Conditions end="rear" />
+  </div>
+)
