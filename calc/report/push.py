@@ -15,7 +15,7 @@ from calc.report.quantity import quantity, with_half
 from calc.report.types import PushExpected, PushFurther, PushPoint, PushReport, PushRival, Quantity
 from calc.report.types.push import PushState
 from calc.uncertainty.corrected import DOUBTFUL
-from calc.uncertainty.rivals import Further, PushFound, Rival, Told, push_found
+from calc.uncertainty.rivals import Banded, Further, PushFound, Rival, push_found
 
 _READ: dict[float, Literal["in", "out", "both"]] = {1.0: "in", -1.0: "out", 0.0: "both"}
 
@@ -37,7 +37,7 @@ def push_report(job: Job) -> PushReport | None:
         return bare
     report = replace(
         bare,
-        told=tuple(_state(state) for state in found.told),
+        states=tuple(_state(state) for state in found.states),
         rivals=tuple(_rival(found, one) for one in found.rivals),
         strokes=tuple(found.strokes.tolist()),
         further=None if found.further is None else _further(found.further),
@@ -71,30 +71,30 @@ def _rival(found: PushFound, one: Rival) -> PushRival:
     return PushRival(
         state,
         LABELS[state],
-        chance_told(one.chance),
+        chance_figure(one.chance),
         one.fits,
         one in found.open,
-        _told(one.gap, "mm", "gap last set, by the push alone"),
-        _told(one.gap_now, "mm", "gap by now"),
-        _told(one.moved, "ml", "out of the cartridge", "mm3"),
-        _told(one.friction, "N", "one leg, slow"),
+        _figure(one.gap, "mm", "gap last set, by the push alone"),
+        _figure(one.gap_now, "mm", "gap by now"),
+        _figure(one.moved, "ml", "out of the cartridge", "mm3"),
+        _figure(one.friction, "N", "one leg, slow"),
         tuple(round(float(force), 1) for force in one.curve[:last]),
         tuple(quantity(off, "N", "read less expected", 0) for off in found.push.forces - one.fitted),
         tuple(abs(float(surprise)) > DOUBTFUL for surprise in one.surprise),
     )
 
 
-def _told(told: Told | None, unit: str, case: str, internal: str | None = None) -> Quantity | None:
-    if told is None:
+def _figure(banded: Banded | None, unit: str, case: str, internal: str | None = None) -> Quantity | None:
+    if banded is None:
         return None
-    half = quantity(told.half, unit, case, 0, internal).value
-    return with_half(quantity(told.value, unit, case, 0, internal), half)
+    half = quantity(banded.half, unit, case, 0, internal).value
+    return with_half(quantity(banded.value, unit, case, 0, internal), half)
 
 
-def chance_told(chance: float) -> Quantity:
+def chance_figure(chance: float) -> Quantity:
     """A chance [-] in 100; never told as none or all."""
-    told = quantity(100.0 * chance, "in 100", "all states equally likely beforehand", 0)
-    return replace(told, text="over 99" if told.value > 99.5 else "under 1" if told.value < 0.5 else told.text)
+    figure = quantity(100.0 * chance, "in 100", "all states equally likely beforehand", 0)
+    return replace(figure, text="over 99" if figure.value > 99.5 else "under 1" if figure.value < 0.5 else figure.text)
 
 
 def _further(further: Further) -> PushFurther:

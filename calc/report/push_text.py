@@ -18,7 +18,7 @@ def push_lines(push: PushReport | None) -> list[str]:
     if push.refused:
         return [*lines, ""]
     states = [
-        [rival.label, rival.chance.text, *(_told(one) for one in (rival.gap, rival.gap_now, rival.moved, rival.friction))]
+        [rival.label, rival.chance.text, *(_text(one) for one in (rival.gap, rival.gap_now, rival.moved, rival.friction))]
         for rival in push.rivals
     ]
     heads = ["", "in 100", "gap that\nfits mm", "it shows\nnow mm", "oil out\nml", "friction\nN"]
@@ -31,5 +31,5 @@ def push_lines(push: PushReport | None) -> list[str]:
     return [*lines, *(wrapped(push.note, "  ", "  ") if push.note else []), ""]
 
 
-def _told(figure: Quantity | None) -> str:
+def _text(figure: Quantity | None) -> str:
     return "" if figure is None else banded_text(figure)

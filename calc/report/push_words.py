@@ -56,9 +56,9 @@ def verdict_words(report: PushReport) -> str:
         return "Can't tell: no explanation fits these points. Measure again."
     if best.state == "open":
         return "These points fit the leg as you read it."
-    if len(report.told) == 1:
+    if len(report.states) == 1:
         return f"{best.label}: {best.chance.text} in 100."
-    if report.told:
+    if report.states:
         return f"The charge is gone, {_together(report)} in 100: the seal leaks, or the cartridge was opened to the leg."
     in_question = [f"{_low(rival.label)} {rival.chance.text}" for rival in report.rivals if rival.open]
     return f"Can't tell: {_listed(in_question, 'or')} in 100."
@@ -66,7 +66,7 @@ def verdict_words(report: PushReport) -> str:
 
 def _together(report: PushReport) -> str:
     """The chance of the states that are told together."""
-    whole = sum(rival.chance.value for rival in report.rivals if rival.state in report.told)
+    whole = sum(rival.chance.value for rival in report.rivals if rival.state in report.states)
     return "over 99" if whole > 99.5 else number_text(whole, 0)
 
 
@@ -74,23 +74,23 @@ def push_words(job: Job, report: PushReport) -> list[str]:
     """What follows from the verdict, in the order of the bench."""
     if not any(rival.fits for rival in report.rivals):
         return [*_doubts(report), _AGAIN]
-    gap = _gap_words(job, report.rivals[0]) if report.told or report.rivals[0].state == "open" else []
+    gap = _gap_words(job, report.rivals[0]) if report.states or report.rivals[0].state == "open" else []
     if report.rivals[0].state == "open":
         return [*_doubts(report), *gap]
     in_question = [rival for rival in report.rivals if rival.open]
     words = [*_doubts(report), *_meaning(report), *gap, *_next(report, in_question)]
-    return [*words, *([] if report.told == ("as built",) else [_PRESSURE]), _SAGS]
+    return [*words, *([] if report.states == ("as built",) else [_PRESSURE]), _SAGS]
 
 
 def _meaning(report: PushReport) -> list[str]:
-    if len(report.told) > 1:
+    if len(report.states) > 1:
         return [f"Either way {_BACKED}."]
-    if not report.told:
+    if not report.states:
         out = [rival for rival in report.rivals if rival.state == "as built" and not rival.open]
         return [f"Sealed as built is out of the question: {rival.chance.text} in 100." for rival in out]
     moved = report.rivals[0].moved
-    if report.told != ("oil moved",) or moved is None:
-        return [_MEANS[state] for state in report.told]
+    if report.states != ("oil moved",) or moved is None:
+        return [_MEANS[state] for state in report.states]
     ways = "left the cartridge: the leg is harder" if moved.value > 0 else "gone into the cartridge: the leg is softer"
     return [
         f"{banded_text(moved, size_text(moved))} ml of oil have {ways} deep in its travel.",
@@ -126,9 +126,9 @@ def _next(report: PushReport, in_question: list[PushRival]) -> list[str]:
     words = [] if report.further is None else [_further_words(report.further)]
     gaps = [rival for rival in in_question if rival.gap_now is not None]
     if any(_apart(one, other) for one, other in combinations(gaps, 2)):
-        told = [f"{banded_text(rival.gap_now)} mm if {_IF[rival.state]}" for rival in gaps if rival.gap_now is not None]
-        words.append(f"Reading the gap now would tell: {_listed(told, 'or')}.")
-    if report.read != "both" and not report.told:
+        gaps_now = [f"{banded_text(rival.gap_now)} mm if {_IF[rival.state]}" for rival in gaps if rival.gap_now is not None]
+        words.append(f"Reading the gap now would tell: {_listed(gaps_now, 'or')}.")
+    if report.read != "both" and not report.states:
         words.append("Read every stroke going in and coming out and enter the middle: friction then drops out.")
     return words
 
@@ -139,8 +139,8 @@ def _further_words(further: PushFurther) -> str:
     if apart.value < _ALIKE * (apart.plus_minus_95 or 0.0):
         return f"{names[0].upper()}{names[1:]} press alike: no stroke tells them apart."
     if further.tells:
-        told = f"{one.force.text} N if {_IF[one.state]}, {other.force.text} N if {_IF[other.state]}"
-        return f"Next, read {further.stroke.text} mm: {told}."
+        forces = f"{one.force.text} N if {_IF[one.state]}, {other.force.text} N if {_IF[other.state]}"
+        return f"Next, read {further.stroke.text} mm: {forces}."
     return f"One more stroke won't tell {names} apart: at best, at {further.stroke.text} mm, they differ by {banded_text(apart)} N."
 
 

@@ -66,7 +66,7 @@ class Pushing:
         """The forces that scales would show at further strokes [mm]; NaN where hardly any gas is left."""
         return self._of_each(z, len(strokes), lambda leg, at: self._shown(leg.force(strokes[:, None]), z[:, at]))
 
-    def told(self, z: Array) -> Array:
+    def figures(self, z: Array) -> Array:
         """Gap last set, gap by now [mm], oil moved [mm3], friction [N]; NaN for one that cannot be."""
 
         def rows(leg: PushedLeg, at: Columns) -> Array:
@@ -119,8 +119,8 @@ class Pushing:
         if found is None or np.any(np.isnan(found.fitted)):
             return None
         drawn = np.stack([standard_normal(f"push {name}", DRAWS) for name in self.names])
-        told = evidence(self.model, found, observed, drawn)
-        return None if told is None else (found, told)
+        weighed = evidence(self.model, found, observed, drawn)
+        return None if weighed is None else (found, weighed)
 
     def _number(self, path: str) -> float:
         found = self.job.fields[path]

@@ -28,7 +28,7 @@ CHARGE_GONE = ("seal leaking", "opened into one")
 
 
 @dataclass(frozen=True)
-class Told:
+class Banded:
     """A value with its 95 % half-width [its internal unit]."""
 
     value: float
@@ -51,10 +51,10 @@ class Rival:
     fits: bool
     fitted: Array
     surprise: Array
-    gap: Told | None
-    gap_now: Told | None
-    moved: Told | None
-    friction: Told | None
+    gap: Banded | None
+    gap_now: Banded | None
+    moved: Banded | None
+    friction: Banded | None
     curve: Array
     off: Array
 
@@ -91,7 +91,7 @@ class PushFound:
     further: Further | None = None
 
     @property
-    def told(self) -> tuple[str, ...]:
+    def states(self) -> tuple[str, ...]:
         """The state that it is, see `settled`."""
         return settled({rival.state: rival.chance for rival in self.rivals if rival.fits})
 
@@ -107,11 +107,11 @@ class _Weighed:
 
     asked: Pushing
     found: Adjusted
-    told: Evidence
+    evidence: Evidence
 
     @property
     def fits(self) -> bool:
-        return self.told.misfit <= most_misfit(len(self.found.fitted))
+        return self.evidence.misfit <= most_misfit(len(self.found.fitted))
 
 
 def push_found(job: Job) -> PushFound | None:
@@ -163,9 +163,9 @@ def weighed_states(job: Job, push: Push) -> dict[str, tuple[float, _Weighed]]:
         asked = (_weighed(Pushing(as_pushed(job, push, moved), push, state)) for moved in ranges)
         ways = [way for way in asked if way is not None]
         if ways:
-            best = max(ways, key=lambda way: way.told.log)
-            share = sum(math.exp(way.told.log - best.told.log) for way in ways) / len(ranges)
-            likely[state] = best.told.log + math.log(share), best
+            best = max(ways, key=lambda way: way.evidence.log)
+            share = sum(math.exp(way.evidence.log - best.evidence.log) for way in ways) / len(ranges)
+            likely[state] = best.evidence.log + math.log(share), best
     most = max((log for log, _ in likely.values()), default=0.0)
     whole = sum(math.exp(log - most) for log, _ in likely.values())
     return {state: (math.exp(log - most) / whole, way) for state, (log, way) in likely.items()}
@@ -191,11 +191,11 @@ def settled(chances: Mapping[str, float]) -> tuple[str, ...]:
 
 
 def _rival(state: str, chance: float, way: _Weighed, strokes: Array) -> Rival:
-    curve, off = weighed(way.asked.ahead(way.told.draws, strokes), way.told.weights)
-    _, gap_now, moved, friction = _told(way)
+    curve, off = weighed(way.asked.ahead(way.evidence.draws, strokes), way.evidence.weights)
+    _, gap_now, moved, friction = _banded(way)
     if not way.asked.push.sign:
         friction = None  # in the middle of both there is none to be told
-    gap, *_ = _told(_weighed(Pushing(way.asked.job, way.asked.push, state, any_gap=True)))
+    gap, *_ = _banded(_weighed(Pushing(way.asked.job, way.asked.push, state, any_gap=True)))
     return Rival(state, chance, way.fits, way.found.fitted, way.found.surprise, gap, gap_now, moved, friction, curve, off)
 
 
@@ -204,12 +204,12 @@ def _weighed(asked: Pushing) -> _Weighed | None:
     return None if done is None else _Weighed(asked, *done)
 
 
-def _told(way: _Weighed | None) -> list[Told | None]:
-    """What `Pushing.told` tells, each with its half-width; nothing of a state that does not fit."""
+def _banded(way: _Weighed | None) -> list[Banded | None]:
+    """What `Pushing.figures` tells, each with its half-width; nothing of a state that does not fit."""
     if way is None or not way.fits:
         return [None] * 4
-    middle, off = weighed(way.asked.told(way.told.draws), way.told.weights)
-    return [None if math.isnan(value) else Told(float(value), 2.0 * float(half)) for value, half in zip(middle, off, strict=True)]
+    middle, off = weighed(way.asked.figures(way.evidence.draws), way.evidence.weights)
+    return [None if math.isnan(value) else Banded(float(value), 2.0 * float(half)) for value, half in zip(middle, off, strict=True)]
 
 
 def _further(push: Push, rivals: tuple[Rival, ...], strokes: Array) -> Further | None:

@@ -141,7 +141,7 @@ def test_a_mistyped_force_is_not_believed():
             case.document, {"front.push_points": "; ".join([*points[:3], f"{stroke} {float(force) * 1.6:.0f}", points[4]])}
         )
         told = push_found(load(slip))
-        assert not told.told, (number, told.told)
+        assert not told.states, (number, told.states)
         named += bool(abs(told.rivals[0].surprise[3]) > 3.0)
     assert named >= 10
 

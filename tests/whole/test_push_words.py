@@ -76,7 +76,7 @@ def known_numbers(job: Job, report: PushReport) -> set[str]:
         figures += [report.further.stroke, report.further.apart, *(one.force for one in report.further.expected)]
     texts = {text.lstrip("−±") for figure in figures if figure for text in (figure.text, figure.plus_minus_text) if text}
     read = [job.fields[path].reading for path in ("front.gap_left", "front.gap_right", "front.push_gap")]
-    together = sum(rival.chance.value for rival in report.rivals if rival.state in report.told)
+    together = sum(rival.chance.value for rival in report.rivals if rival.state in report.states)
     return texts | {f"{one.value:.0f}" for one in read if one} | {f"{together:.0f}", "100", "99", "1", "0"}
 
 
@@ -98,14 +98,14 @@ def kind_of(report: PushReport) -> str:
         return "none fits"
     if report.rivals[0].state == "open":
         return "open leg"
-    whole = sum(rival.chance.value for rival in report.rivals if rival.state in report.told)
-    assert not report.told or whole >= 95
-    if len(report.told) > 1:
-        assert set(report.told) == {"seal leaking", "opened into one"}
+    whole = sum(rival.chance.value for rival in report.rivals if rival.state in report.states)
+    assert not report.states or whole >= 95
+    if len(report.states) > 1:
+        assert set(report.states) == {"seal leaking", "opened into one"}
         return "charge gone"
-    assert report.told in ((), (report.rivals[0].state,))
-    assert report.told or report.rivals[0].chance.value < 95 or not report.rivals[0].fits
-    return report.told[0] if report.told else "can't tell"
+    assert report.states in ((), (report.rivals[0].state,))
+    assert report.states or report.rivals[0].chance.value < 95 or not report.rivals[0].fits
+    return report.states[0] if report.states else "can't tell"
 
 
 def verdict_of(report: PushReport, kind: str) -> str:
@@ -128,7 +128,7 @@ def test_the_verdict_says_what_the_chances_say():
         seen[kind] += 1
         assert report.verdict.startswith(verdict_of(report, kind)), (report.verdict, kind)
         if kind == "refused":
-            assert (report.rivals, report.words, report.told) == ((), (), ())
+            assert (report.rivals, report.words, report.states) == ((), (), ())
             assert "collapsed" in report.refused
     assert set(seen) >= {"refused", "none fits", "open leg", "charge gone", "can't tell", "as built", "oil moved"}, seen
 
@@ -150,14 +150,14 @@ def test_what_follows_agrees_with_the_data():
         words, sealed = " ".join(report.words), report.note != ""
         fitting = any(rival.fits for rival in report.rivals)
         assert ("lost seal" in words) == (sealed and fitting)
-        assert ("under pressure" in words) == (sealed and fitting and report.told != ("as built",))
+        assert ("under pressure" in words) == (sealed and fitting and report.states != ("as built",))
         assert ("Read it again, in and out" in words) == (bool(report.rivals) and not fitting)
-        if report.told == ("oil moved",):
+        if report.states == ("oil moved",):
             moved = report.rivals[0].moved
             assert ("left the cartridge: the leg is harder" in words) == (moved.value > 0)
             assert ("gone into the cartridge: the leg is softer" in words) == (moved.value < 0)
         built = next((rival for rival in report.rivals if rival.state == "as built"), None)
-        assert ("out of the question" in words) == (fitting and not report.told and built is not None and not built.open)
+        assert ("out of the question" in words) == (fitting and not report.states and built is not None and not built.open)
         gap = report.rivals[0].gap if report.rivals else None
         if "By these points alone the gap" in words:
             assert gap.plus_minus_95 <= 20
@@ -185,7 +185,7 @@ def test_what_follows_agrees_with_the_data():
             default=-1.0,
         )
         assert ("Reading the gap now would tell" in words) == (len(asked) > 1 and wide > 0)
-        assert ("friction then drops out" in words) == (len(asked) > 1 and report.read != "both" and not report.told)
+        assert ("friction then drops out" in words) == (len(asked) > 1 and report.read != "both" and not report.states)
 
 
 def test_residuals_and_curves_are_those_of_the_points():

@@ -31,7 +31,7 @@ def reached() -> dict[str, str]:
 
 
 # What only the command line prints with.
-PRINTED = {"report/columns.py", "report/leg_text.py", "report/letter.py", "report/text.py"}
+PRINTED = {"report/columns.py", "report/leg_text.py", "report/letter.py", "report/push_text.py", "report/text.py"}
 
 
 def core_sources() -> list[Path]:

@@ -63,11 +63,11 @@ class PushFurther:
 
 @dataclass(frozen=True, slots=True)
 class PushReport:
-    """What a bench push says: likeliest state first; `told`, the states that it is, none where that cannot be told."""
+    """What a bench push says: likeliest state first; `states`, those that it is, none where that cannot be told."""
 
     refused: str
     verdict: str
-    told: tuple[PushState, ...]
+    states: tuple[PushState, ...]
     read: Literal["in", "out", "both"]
     points: tuple[PushPoint, ...]
     rivals: tuple[PushRival, ...]

@@ -18,7 +18,7 @@ export function PushVerdict() {
     )
   }
   return (
-    <div class="push" data-push={push.refused ? 'refused' : push.told.join(' ') || 'open'} data-old={pushOld.value}>
+    <div class="push" data-push={push.refused ? 'refused' : push.states.join(' ') || 'open'} data-old={pushOld.value}>
       <div aria-live="polite">
         <p class={push.refused ? 'attend' : 'push-verdict'}>
           {push.verdict}
