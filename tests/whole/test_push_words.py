@@ -212,7 +212,7 @@ def test_it_is_told_in_the_letter_in_full_and_as_json_and_not_without_bands():
     assert f"Push {report.push.verdict} {report.push.words[0]}" in short
     for words in (report.push.verdict, *report.push.words, report.push.note, *(rival.label for rival in report.push.rivals)):
         assert words in full, words
-    assert '"told":["seal leaking","opened into one"]' in to_json(report)
+    assert '"states":["seal leaking","opened into one"]' in to_json(report)
     assert report_of(job, with_bands=False).push is None
     assert report_of(load(demo())).push is None
 
