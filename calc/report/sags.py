@@ -17,10 +17,16 @@ from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound
 
 _VAGUE = 20.0  # mm either way: what is expected so loosely is no check
 _CASES = {"alone": "free sag", "aboard": "rider sag"}
-_LOOK = (
-    "Not the springs: look for a bent tube (runout over 0.2 mm), dry bushes or seals, an axle clamped with a leg pulled over, "
-    "a linkage that binds, a chain too tight."
-)
+# Common practice, no source.
+_LOOK = {
+    "front": "Not the springs: look for a bent tube (runout over 0.2 mm), dry bushes or seals, an axle that pulls a leg over.",
+    "rear": "Not the spring: look for a linkage that binds, a chain too tight, dry bearings or a dry seal.",
+}
+_BOTH_DEEPER = {
+    "front": "preload less than entered, springs that have sagged",
+    "rear": "preload less than entered, a spring that has sagged, a shock that lost its charge",
+}
+_BOTH_HIGHER = "preload more than entered, or something that holds it up"
 
 
 def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
@@ -88,6 +94,7 @@ def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
     words = (
         *(_compared_words(one, row) for one, row in zip(compared, rows, strict=True)),
         *_rate_words(job, axle, rate),
+        *_shift_words(axle, compared),
         *_friction_words(job, axle, friction, found),
     )
     return SagsOfEnd(axle, travel, rows, rate, friction, "", words)
@@ -113,7 +120,7 @@ def _compared_words(one: Compared, row: SagRow) -> str:
     off, room = one.read.sag - one.expected, (one.expected_half**2 + (row.found.plus_minus_95 or 0.0) ** 2) ** 0.5
     if abs(off) <= room:
         return f"{beside}: {'no surprise, but little is known of this end yet' if one.expected_half > _VAGUE else 'as expected'}."
-    return f"{beside}: {number_text(abs(off), 0)} mm {'more' if off > 0 else 'less'} than your readings allow."
+    return f"{beside}: {number_text(abs(off), 0)} mm {'more' if off > 0 else 'less'}, beyond what your readings allow."
 
 
 def _rate(job: Job, axle: Axle, compared: list[Compared]) -> Quantity | None:
@@ -142,6 +149,19 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
     return (f"{said}, not {rate_text(read.value)}.{tired}",)
 
 
+def _shift_words(axle: Axle, compared: list[Compared]) -> tuple[str, ...]:
+    """Where both sags are off by much the same: a force is, not the rate."""
+    if len(compared) < 2 or any(one.read.topped_out or not one.believed for one in compared):
+        return ()
+    off = [one.read.sag - one.expected for one in compared]
+    half = [2.0 * one.read.uncertainty for one in compared]
+    if off[0] * off[1] <= 0 or abs(off[1] - off[0]) > sum(half) or min(map(abs, off)) <= max(half):
+        return ()
+    way, look = ("deeper", _BOTH_DEEPER[axle]) if off[0] > 0 else ("higher", _BOTH_HIGHER)
+    by = number_text(abs(sum(off)) / 2.0, 0)
+    return (f"Both sags stand about {by} mm {way} than expected, so it is not the rate. Look for {look}.",)
+
+
 def _friction(found: SagsFound, axle: Axle) -> Quantity | None:
     """Friction as the spreads have it; None where no sag was read twice."""
     path = f"{axle}.friction"
@@ -161,7 +181,7 @@ def _friction_words(job: Job, axle: Axle, friction: Quantity | None, found: Sags
     said = f"It sticks by {banded_text(friction)} N {where}"
     spreads = [one.read.spread for one in found.compared if one.read.axle == axle and one.read.spread is not None]
     if friction.value > usual.high or max(spreads) > 0.8 * STICKS:
-        return (f"{said}, more than the usual {usual.low:g} to {usual.high:g}. {_LOOK}",)
+        return (f"{said}, more than the usual {usual.low:g} to {usual.high:g}. {_LOOK[axle]}",)
     return (f"{said}; usual is {usual.low:g} to {usual.high:g}.",)
 
 

@@ -137,7 +137,9 @@ def test_what_was_found_and_what_the_ride_said_stand_on_the_card(opened):
     at(page, "card")
     page.get_by_role("button", name="The whole card").click()
     card = page.get_by_role("article", name="Card")
-    expect(card).to_contain_text(re.compile(r"Sags found, as it came in front free sag 32, rider sag 70; rear free sag 6, rider sag 98 mm\."))
+    expect(card).to_contain_text(
+        re.compile(r"Sags found, as it came in front free sag 32, rider sag 70; rear free sag 6, rider sag 98 mm\.")
+    )
     expect(card).to_contain_text("After the ride Front. Nothing to change. Write it on the card.")
     assert [pages(page.pdf(format=paper)) for paper in ("A4", "Letter")] == [1, 1]
     assert not page.problems

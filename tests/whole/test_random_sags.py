@@ -64,7 +64,7 @@ def check(job: Job, report: Report, seen: Counter) -> None:
                 seen["as expected"] += 1
                 assert ("little is known" in words) == ((row.expected.plus_minus_95 or 0.0) > 20.0)
                 assert abs(off) <= room + 1.0
-            elif "than your readings allow" in words:
+            elif "beyond what your readings allow" in words:
                 seen["off"] += 1
                 assert abs(off) > room - 1.0
                 assert ("more" in words) == (off > 0)

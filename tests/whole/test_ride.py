@@ -150,3 +150,21 @@ def test_what_the_ride_was_like_is_not_what_the_answer_is_worked_out_for():
 )  # fmt: skip
 def test_what_matters_most_of_the_sags_leads(sags, lead):
     assert report(demo(sags), with_bands=False)["sags"]["lead"].startswith(lead)
+
+
+@pytest.mark.parametrize(
+    ("alone", "aboard", "words"),
+    [
+        (46, 86, "Both sags stand about 16 mm deeper than expected, so it is not the rate. Look for preload less than entered"),
+        (24, 60, "Both sags stand about 8 mm higher than expected, so it is not the rate. Look for preload more than entered"),
+        (31, 69, ""), (36, 80, ""),
+    ],
+)  # fmt: skip
+def test_two_sags_off_by_the_same_are_not_the_rate_s_doing(alone, aboard, words):
+    """By hand: a force that is missing moves both sags alike, a rate moves the larger one more. Demo as found: 31 and 69 expected."""
+    loose = {"front.preload": {"value": "6 mm", "plus_minus_95": "6 mm", "origin": "measured"}}
+    read = (("alone", alone), ("aboard", aboard))
+    sags = {f"front.{case}{again}_sag": f"{sag + by} mm" for case, sag in read for again, by in (("", 2), ("_again", -2))}
+    (end,) = report(demo(loose | sags), with_bands=False)["sags"]["ends"]
+    said = [one for one in end["words"] if one.startswith("Both sags")]
+    assert [one.startswith(words) for one in said] == ([True] if words else [])
