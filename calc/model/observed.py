@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -142,22 +142,33 @@ def built_setup(job: Job, axle: Axle) -> Setup:
 
     Parameters: job, drawn or not; axle.
     Returns: Setup: rate [N/mm], preload and gap [mm], half of what the legs differ by.
-    Raises: Impossible where a figure is not entered, or the end is an air spring, of which only the pressure built is known.
+    Raises: Impossible where a figure is not entered, or the end is an air spring whose chamber or second volume was set: what these
+    are as built no field holds.
     Formula: as `calc.model.inputs.found_setup`.
     Source: none.
     Example: see `tests/unit/uncertainty/test_corrected.py`.
     """
     front = axle == "front"
     if front and job.choice("front.air") == "air leg":
-        raise Impossible(
-            "air", "Of an air spring as built only the pressure is known.", "Read its sags at the next visit.", "bike.sags_of"
-        )
+        return _built_air(job)
     one, preload = (_built(job, f"{axle}.built_{part}") for part in ("rate", "preload"))
     if not front:
         return Setup(one, preload, 0.0)
     other = job.value("front.built_rate_right") if job.known("front.built_rate_right") else one
     left, right = (_built(job, f"front.built_gap_{leg}") for leg in ("left", "right"))
     return Setup(0.5 * (one + other), preload, 0.5 * (left + right), 0.5 * (other - one), None, 0.5 * (right - left))
+
+
+def _built_air(job: Job) -> Setup:
+    """An air spring as built: its pressure and both gaps; all else stays as it was found."""
+    if job.choice("front.air_end") != "gap":
+        words = "Of an air spring as built only pressure and gaps are known, not what was set in its chambers."
+        raise Impossible("air", words, "Read its sags at the next visit.", "bike.sags_of")
+    base = found_setup(job, "front", fork(job, conditions(job)))
+    assert base.air is not None
+    left, right = (_built(job, f"front.built_gap_{leg}") for leg in ("left", "right"))
+    air = replace(base.air, pressure=_built(job, "front.built_pressure"))
+    return replace(base, air=air, gap=0.5 * (left + right), gap_split=0.5 * (right - left))
 
 
 def _built(job: Job, path: str) -> Number:

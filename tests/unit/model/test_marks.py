@@ -10,8 +10,10 @@ from calc.job.starter import start
 from calc.model.axles import end_loads
 from calc.model.draws import drawn, picked, survivors
 from calc.model.marks import landing_stroke, mark_read, ridden_conditions, ridden_end
+from calc.model.observed import expected
 from calc.uncertainty.corrected import sags_found
 from tests.support.documents import demo
+from tests.support.plain import report
 
 BUILT = {
     "front.built_rate": "4.6 N/mm",
@@ -92,3 +94,18 @@ def test_draws_that_the_bound_leaves_are_those_that_reach_the_mark():
     assert len(want) > 400
     assert float(np.mean(have)) == pytest.approx(float(np.mean(want)), abs=0.012)
     assert float(np.std(have)) == pytest.approx(float(np.std(want)), rel=0.2)
+
+
+def test_of_an_air_spring_as_built_pressure_and_gaps_are_taken_all_else_as_found():
+    """What the report says of the same setup once built is what its sags are expected to be."""
+    built = {"front.built_pressure": "10.4 bar", "front.built_gap_left": "112 mm", "front.built_gap_right": "114 mm"}
+    air = {"front.air": "air leg", "bike.sags_of": "built"}
+    document = demo(air | built)
+    told = report(document, with_bands=False)["ends"]["front"]["built"]["setup"]
+    sags = expected(load(document), "front").sags
+    assert told["pressure"]["value"] == 10.4
+    assert [float(sag) for sag in sags] == pytest.approx([told["free_sag"]["value"], told["rider_sag"]["value"]], abs=1e-6)
+    with pytest.raises(Impossible, match="not entered"):
+        expected(load(demo(air | {"front.built_pressure": "10.4 bar", "front.built_gap_left": "112 mm"})), "front")
+    with pytest.raises(Impossible, match="not what was set in its chambers"):
+        expected(load(demo(air | built | {"front.air_end": "oil"})), "front")
