@@ -16,15 +16,14 @@ from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model import end_loads, fitted, limits, rated_load
+from calc.model import end_loads, limits, rated_load
 from calc.model.inputs import EndInputs, end_inputs, found, targets_of
-from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.sizing.air import size_air
 from calc.sizing.coil import Sized, size
 from calc.sizing.criteria import Margins, Room
 from calc.sizing.margins import margins
-from calc.sizing.offers import offers, series
+from calc.sizing.on_offer import on_offer, step_of
 from calc.sizing.rule import WITHIN, Decision, decide, decide_pressure
 
 SPAN_STEPS = np.arange(-24, 25, dtype=float)  # kg either way of the rider
@@ -77,26 +76,14 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     here, bounds = end_inputs(job, axle), limits(job, axle)
     if here.air is not None:
         return _air_spring(job, here, here.air, bounds)
-    rates, split = _offers(job, axle, here.assembly.springs)
+    rates, split = on_offer(job, axle, here.assembly.springs)
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, bounds, split)
-    own, step = int(np.argmin(np.abs(rates - here.as_found.rate))), _step(job, axle)
+    own, step = int(np.argmin(np.abs(rates - here.as_found.rate))), step_of(job, axle)
     first = decide(sized, here.targets, Margins(), own, step)
     nearest = int(np.argmin(first.key))
     held = margins(job, axle, sized.setup.at(nearest), nearest == own)
     decision = decide(sized, here.targets, held, own, step)
     return EndSizing(here, bounds, sized, decision, held, own, step, *found(here))
-
-
-def _step(job: Job, axle: Axle) -> float:
-    """What the springs that are in may be off and stay [N/mm]: one step of the series, or the practice row's for a shelf; and
-    never less than springs of one marking differ by. Steps are counted from a marking: what is in may be off that by more.
-    """
-    usual, sold = job.usual("fork step" if axle == "front" else "shock step"), job.usual("sold spring rate")
-    assert usual is not None
-    assert sold is not None
-    step = job.number(f"{axle}.step") if job.choice(f"{axle}.buy").startswith("series") else usual.typical
-    now, called = renamed(job, axle) or (0.0, 0.0)
-    return max(step, sold.high / 100.0 * float(fitted.rate(job, axle))) + abs(now - called)
 
 
 def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
@@ -191,26 +178,6 @@ def _near_each(setting: AirSetting, exact: Setup, done: EndSizing) -> Array:
 def _about(setting: AirSetting, pressure: float) -> Array:
     """The pressures [MPa, gauge] on offer about one."""
     return setting.pressures(pressure, float(np.asarray(setting.base.stepped)))
-
-
-def _offers(job: Job, axle: Axle, springs: int) -> tuple[Array, Array]:
-    """Rates on offer and the split of each, the fitted one among them; pairs where there are two springs to make one of."""
-    now, split = float(fitted.rate(job, axle)), float(fitted.split(job, axle))
-    _, called = renamed(job, axle) or (now, now)
-    kind, _, pairs = job.choice(f"{axle}.buy").partition("-")
-    mixed = pairs != "" and springs == 2
-    if kind == "series":
-        on_offer = series(job.number(f"{axle}.step"), called)
-    else:
-        on_offer = np.array(job.fields[f"{axle}.stock"].rates)
-        if len(on_offer) == 0:
-            path = f"{axle}.stock"
-            raise Impossible("stock", "No rates on the shelf are entered.", "Enter them, or choose a stepped series.", path)
-    rates, splits = offers(on_offer, mixed, called, split)
-    # what is in is told from what is on offer by its marking, and is as stiff as it is known to be
-    rates = np.where(np.isclose(rates, called, rtol=1e-9), now, rates)
-    order = np.argsort(rates, kind="stable")
-    return rates[order], splits[order]
 
 
 def other_riders(job: Job, axle: Axle, done: EndSizing, masses: Array) -> Array:
