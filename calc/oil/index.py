@@ -61,4 +61,5 @@ def viscosity_index(at_40: Number, at_100: Number) -> Number:
     low, high = a * y**2 + b * y + c, d * y**2 + e * y + f
     steep = 100.0 * (low - u) / (low - high)
     flat = 100.0 + (10.0 ** (np.log10(high / u) / np.log10(y)) - 1.0) / 0.00715
-    return np.where(u >= high, steep, flat)[()]
+    index: Number = np.where(u >= high, steep, flat)[()]
+    return index

@@ -111,19 +111,23 @@ def _temperatures(job: Job) -> dict[When, tuple[str, float]]:
 
 
 def _point(job: Job, oils: _Oils, when: When, label: str, temperature: float) -> OilPoint:
-    density = _read(job, "oil.density")
-    case = _CASES[when]
+    case, density = _CASES[when], _read(job, "oil.density")
+
+    def viscosity(line: ViscosityLine | None) -> Quantity | None:
+        if line is None:
+            return None
+        value = float(line.at(temperature))
+        return quantity(value, "mm²/s", case, 0 if value >= 99.95 else 1 if value >= 9.995 else 2)
+
     return OilPoint(
-        when,
-        label,
-        quantity(temperature, "°C", case, 0, "K"),
-        *(None if line is None else _viscosity(float(line.at(temperature)), case) for line in (oils.first, oils.second, oils.mix)),
-        None if density is None else quantity(float(density_at(density, temperature)), "kg/m³", case, 0),
+        when=when,
+        label=label,
+        temperature=quantity(temperature, "°C", case, 0, "K"),
+        first=viscosity(oils.first),
+        second=viscosity(oils.second),
+        mix=viscosity(oils.mix),
+        density=None if density is None else quantity(float(density_at(density, temperature)), "kg/m³", case, 0),
     )
-
-
-def _viscosity(value: float, case: str) -> Quantity:
-    return quantity(value, "mm²/s", case, 0 if value >= 99.95 else 1 if value >= 9.995 else 2)
 
 
 def _index(line: ViscosityLine | None) -> Quantity | None:
