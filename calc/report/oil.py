@@ -14,13 +14,17 @@ from calc.oil.density import density_at
 from calc.oil.index import viscosity_index
 from calc.oil.mixing import mixed
 from calc.oil.viscosity import COLD, HOT, ViscosityLine, line_through
-from calc.report.oil_words import NOTE, oil_words
+from calc.report.oil_words import NOTE, sheet_words
 from calc.report.quantity import quantity
 from calc.report.types import OilChange, OilIndex, OilOrder, OilPoint, OilReport, Quantity
 from calc.report.types.oil import When
 
 TIN = 1e6  # mm3: a litre
 _CASES: dict[When, str] = {"cold": "as warm as it was bled", "in use": "leg temperature in use", "hot": "fork when hot"}
+# What else it is worked out from: a refused entry of these is said, and what rests on it is not told.
+_TEMPERATURES = ("place.bled_temperature", "place.ridden_temperature", "conditions.hot_temperature")
+_VOLUMES = ("front.air", "front.gap_from", "front.oil_volume", "front.filled_left", "front.filled_right")
+_RESTS_ON = (*(field.path for field in OIL_SHEET), *_TEMPERATURES, *_VOLUMES)
 _HALF_READ = "Enter the viscosity at 40 °C and at 100 °C both: one of them says nothing about the other."
 
 
@@ -56,6 +60,7 @@ def oil_report(job: Job) -> OilReport | None:
             points.append(_point(job, oils, when, label, temperature))
         except Impossible as error:
             problem = problem or f"{label}: {error}"
+    # Without a problem every temperature and volume that is asked for is there.
     change = _change(job, oils.filled, temperatures["cold"][1], temperatures["hot"][1]) if not problem else None
     legs = _legs(job)
     report = OilReport(
@@ -68,7 +73,7 @@ def oil_report(job: Job) -> OilReport | None:
         words=(),
         note=NOTE,
     )
-    return replace(report, words=oil_words(job, report))
+    return replace(report, words=sheet_words(job, report))
 
 
 def _read(job: Job, path: str) -> float | None:
@@ -77,7 +82,7 @@ def _read(job: Job, path: str) -> float | None:
 
 
 def _oils(job: Job) -> _Oils:
-    refused = next((f.problem for f in (job.fields[one.path] for one in OIL_SHEET) if f.applies and f.problem), None)
+    refused = next((found.problem for path in _RESTS_ON if (found := job.fields[path]).applies and found.problem), None)
     first, wrong = _line(job, "oil.viscosity_40", "oil.viscosity_100", "")
     second, wrong_too = _line(job, "oil.second_40", "oil.second_100", "Second oil: ")
     problem = wrong or wrong_too
@@ -104,10 +109,12 @@ def _line(job: Job, cold: str, hot: str, name: str) -> tuple[ViscosityLine | Non
 
 def _temperatures(job: Job) -> dict[When, tuple[str, float]]:
     """Label and temperature [K]; a leg temperature in use only where it was entered, since it is else that of the start."""
-    told: dict[When, tuple[str, float]] = {"cold": ("Cold start", job.number("place.bled_temperature"))}
-    if job.entered("place.ridden_temperature"):
-        told["in use"] = ("In use", job.number("place.ridden_temperature"))
-    return told | {"hot": ("Hot", job.number("conditions.hot_temperature"))}
+    named: tuple[tuple[When, str, str], ...] = tuple(zip(_CASES, ("Cold start", "In use", "Hot"), _TEMPERATURES, strict=True))
+    return {
+        when: (label, job.number(path))
+        for when, label, path in named
+        if job.known(path) and (when != "in use" or job.entered(path))
+    }
 
 
 def _point(job: Job, oils: _Oils, when: When, label: str, temperature: float) -> OilPoint:
@@ -158,7 +165,9 @@ def _change(job: Job, line: ViscosityLine | None, cold: float, hot: float) -> Oi
 
 
 def _legs(job: Job) -> tuple[float, ...]:
-    """Oil that goes into each leg [mm3], as it was read; none where nobody did."""
+    """Oil that goes into each leg [mm3], as it was read; none where nobody did, or where that was refused."""
+    if any(job.fields[path].applies and job.fields[path].problem for path in _VOLUMES):
+        return ()
     filled = [job.fields[path] for path in ("front.filled_left", "front.filled_right")]
     if filled[0].applies and job.entered("front.filled_left"):
         return tuple(job.number(one.field.path) for one in filled)

@@ -14,9 +14,17 @@ NOTE = (
 )
 
 
-def oil_words(job: Job, report: OilReport) -> tuple[str, ...]:
-    """The change from cold to hot first, since it is what the letter tells; then growth, index, the mix, what to order."""
-    return (*_thinner(report), *_growth(job, report), *_index(report), *_mix(report), *_frost(report), *_order(job, report))
+def sheet_words(job: Job, report: OilReport) -> tuple[str, ...]:
+    """The change from cold to hot first, since it is what the letter tells; then what it rests on, growth, index, mix, order."""
+    return (
+        *_thinner(report),
+        *_assumed(job, report),
+        *_growth(job, report),
+        *_index(report),
+        *_mix(report),
+        *_frost(report),
+        *_order(job, report),
+    )
 
 
 def _thinner(report: OilReport) -> Iterator[str]:
@@ -33,6 +41,21 @@ def _thinner(report: OilReport) -> Iterator[str]:
         "Where damping follows viscosity (bleeds, small gaps) it falls by about that; where it follows density (ports at speed) "
         f"by {change.lighter.text} %. A damper is a bit of both: this is no promise of clicks."
     )
+
+
+def _assumed(job: Job, report: OilReport) -> Iterator[str]:
+    """The temperatures that nobody entered, and where to."""
+    where = {
+        "cold": ("place.bled_temperature", "Leg temperature when bled, which comes with that in use"),
+        "hot": ("conditions.hot_temperature", "Fork when hot, at Check"),
+    }
+    told = [
+        f"{point.label.lower()} {figure_text(point.temperature)} (enter: {where[point.when][1]})"
+        for point in report.points
+        if point.when in where and not job.entered(where[point.when][0])
+    ]
+    if told:
+        yield f"Assumed: {', '.join(told)}."
 
 
 def _said(point: OilPoint) -> str:

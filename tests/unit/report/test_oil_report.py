@@ -1,6 +1,7 @@
 """What is told of an oil's sheet: figures against the laws, words against the figures, and that no answer rests on it."""
 
 import re
+from random import Random
 
 import pytest
 
@@ -55,7 +56,7 @@ def test_cold_to_hot_by_hand():
     assert found.words[0].startswith("Cold to hot, 35.4 mm²/s at 18 °C to 9.52 mm²/s at 55 °C, the oil is 3.7 times thinner.")
     assert "by 2.5 %" in found.words[0]
     assert "no promise of clicks" in found.words[0]
-    assert "560 ml as read, grows by 15 ml" in found.words[1]
+    assert "560 ml as read, grows by 15 ml" in found.words[1], "both temperatures were entered"
 
 
 def test_density_as_stated_takes_the_place_of_the_usual_growth():
@@ -66,7 +67,8 @@ def test_density_as_stated_takes_the_place_of_the_usual_growth():
     assert found.change.lighter.value == pytest.approx(100.0 * (1.0 - hot / cold), rel=1e-9)
     assert found.change.thinner is None
     assert not any("thinner" in words for words in found.words)
-    assert "assumed" in found.words[0], "nobody read the oil in the leg"
+    assert any("ml assumed, grows" in words for words in found.words), "nobody read the oil in the leg"
+    assert found.words[0] == "Assumed: cold start 20 °C (enter: Leg temperature when bled, which comes with that in use)."
 
 
 def test_a_mix_is_told_beside_its_oils_and_is_what_is_ordered():
@@ -141,6 +143,21 @@ def test_what_cannot_be_told_says_why(changes, problem):
     assert " ".join(found.problem.split())[:40] in " ".join(told_in_letter.split())
 
 
+@pytest.mark.parametrize("bad", ["9000", "abc"])
+@pytest.mark.parametrize("path", [
+    "place.bled_temperature", "place.ridden_temperature", "conditions.hot_temperature", "front.air", "front.gap_from", "front.oil_volume",
+    "front.filled_left", "front.filled_right",
+])  # fmt: skip
+def test_a_refused_entry_elsewhere_is_said_and_what_rests_on_it_is_not_told(path, bad):
+    filled = {"front.gap_from": "volume filled", "front.filled_left": "400", "front.filled_right": "410"}
+    found = told(SHEET | {"place.ridden_temperature": "30"} | (filled if "filled" in path else {}) | {path: bad})
+    assert FIELDS[path].label in found.problem
+    assert found.change is None
+    assert len(found.points) == (2 if "temperature" in path else 3)
+    assert (found.legs, found.orders) == ((), ())
+    assert report_text(report_of(load(demo(SHEET | {path: bad})), with_bands=False))
+
+
 def test_thin_oils_have_no_index_and_frost_and_a_cold_hot_are_said():
     assert told({"oil.viscosity_40": "3", "oil.viscosity_100": "1.2"}).index.first is None
     assert any("index is not defined" in words for words in told({"oil.viscosity_40": "3", "oil.viscosity_100": "1.2"}).words)
@@ -159,6 +176,47 @@ def test_no_answer_rests_on_it(changes):
     job = load(demo(changes))
     assert not any(is_drawn(job.fields[field.path]) for field in OIL_SHEET)
     assert {FIELDS[field.path].end for field in OIL_SHEET} == {"neither"}
+
+
+def test_words_say_the_figures_of_any_sheet():
+    """Random sheets, some of them refused, some half entered: every sentence is whole, and the first holds the figures beside it."""
+    rng, changed = Random("sheets"), 0
+    for _ in range(150):
+        thick, thin = rng.uniform(3, 300), rng.uniform(1.2, 12)
+        entries = {
+            "oil.viscosity_40": f"{thick:.1f}", "oil.viscosity_100": f"{thick / thin:.2f}",
+            "oil.second_40": f"{rng.uniform(3, 300):.1f}", "oil.second_100": f"{rng.uniform(0.4, 30):.2f}", "oil.second_share": f"{rng.uniform(-2, 102):.0f}",
+            "oil.density": f"{rng.uniform(780, 1180):.0f}", "front.oil_volume": f"{rng.uniform(100, 1400):.0f} ml",
+            "conditions.hot_temperature": f"{rng.uniform(-30, 120):.0f} °C", "place.ridden_temperature": f"{rng.uniform(-30, 120):.0f} °C",
+            "place.bled_temperature": f"{rng.uniform(-30, 80):.0f} °C",
+        }  # fmt: skip
+        kept = {path: entry for path, entry in entries.items() if rng.random() < 0.8}
+        found = oil_report(load(demo(kept)))
+        if found is None:
+            continue
+        text = "\n".join(oil_lines(found))
+        assert not re.search(r"nan|inf\b|None|  \.|\bml ml", text), text
+        assert all(words.strip() == words and words.endswith(".") for words in (*found.words, found.note)), found.words
+        assert bool(found.problem) + (found.change is not None) <= 1
+        if found.change is not None and found.change.thinner is not None:
+            changed += 1
+            cold, hot = (point.mix or point.first for point in (found.points[0], found.points[-1]))
+            numbers = re.findall(r"\d+(?:\.\d+)?", found.words[0].replace("mm²", ""))
+            temperatures = [point.temperature.text.lstrip("−") for point in (found.points[0], found.points[-1])]
+            assert numbers == [
+                cold.text,
+                temperatures[0],
+                hot.text,
+                temperatures[1],
+                found.change.thinner.text,
+                found.change.lighter.text,
+            ]
+            assert cold.value > hot.value
+            assert found.change.lighter.value > 0
+        for order in found.orders:
+            assert 0 <= order.left.value < 1000
+            assert order.tins.value * 1000 == pytest.approx(order.volume.value + order.left.value)
+    assert changed > 15
 
 
 def test_it_is_on_the_command_line_and_in_the_report_of_one_end():
