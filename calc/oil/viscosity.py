@@ -13,8 +13,8 @@ from calc.array import Number, some
 from calc.impossible import Impossible
 
 COLD, HOT = 313.15, 373.15  # K: 40 and 100 deg C, at which a sheet states it
-THINNEST, THICKEST = 0.21, 2e7  # mm2/s, as far as the equations and charts of ASTM D341-09 go
-COLDEST, HOTTEST = 203.15, 643.15  # K: -70 to 370 deg C, its charts
+THINNEST, THICKEST = 0.21, 2e7  # mm2/s, as far as the equations and charts of ASTM D341-09 go, from memory
+COLDEST, HOTTEST = 203.15, 643.15  # K: -70 to 370 deg C, its charts, from memory
 
 
 @dataclass(frozen=True, eq=False)
