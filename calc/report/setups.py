@@ -86,10 +86,17 @@ def setup_report(
         landing_energy=quantity(done.energy, "J", cases.landing, 0, "N mm"),
         energy_per_mass=quantity(done.energy_per_mass / 1000.0, "J/kg", f"{cases.landing}, over sprung mass", 1),
         landing_energy_rubber=_with_rubber(done, cases),
+        flat_drop=quantity(_flat_drop(done) / 10.0, "cm", f"{cases.landing}, damping left out", 0),
         pair=pair_of(setup) if setup.split else None,
         bind_clearance=None if bind is None or not math.isfinite(bind) else quantity(bind, "mm", "full travel", 0),
         second_bind_clearance=None if second_bind is None else quantity(second_bind, "mm", "second spring, full travel", 0),
     )
+
+
+def _flat_drop(done: Figures) -> float:
+    """Height [mm] of the drop, see `calc.end.landing.flat_drop`, from figures that are worked out already."""
+    load = np.asarray(done.end_force) / np.asarray(done.end_multiple)
+    return float(np.asarray(done.energy) / load - np.asarray(done.end.travel))
 
 
 def _if_set(value: object, unit: str, case: str, decimals: int, internal: str) -> Quantity | None:

@@ -9,13 +9,14 @@ from typing import TypeVar
 
 import numpy as np
 
+from calc.gas.atmosphere import STANDARD_GRAVITY
 from calc.impossible import Impossible, decimals_apart
 from calc.job import Job
 from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
 from calc.report.names import spring_names
-from calc.report.quantity import half_text, with_half
+from calc.report.quantity import banded_text, half_text, with_half
 from calc.report.setups import Cases
 from calc.report.types import (
     Candidate,
@@ -69,10 +70,17 @@ def with_bands(job: Job, axle: Axle, end: EndOk, done: EndSizing, sure: Bands) -
         as_found=found,
         load=EndLoads(*(with_half(getattr(end.load, name), sure.figures[name]) for name in ("alone", "aboard", "sprung_mass"))),
         moved=_moved(end.moved, sure.found),
-        why=(*end.why, *_sag_choice(job, axle, end, done)),
+        why=(*end.why, *_landing(chosen), *_sag_choice(job, axle, end, done)),
         sure=_counted(job, axle, sure, chosen, done),
         measure_next=_measure_next(job, sure, along),
     )
+
+
+def _landing(chosen: Candidate) -> list[str]:
+    """The flat drop that springs and gas take, where it is known to more than its +/-."""
+    if chosen.flat_drop.value <= (chosen.flat_drop.plus_minus_95 or 0.0):
+        return []
+    return [f"Springs and gas alone take a flat drop of {banded_text(chosen.flat_drop)} cm. Damping, tyres and legs make it more."]
 
 
 def _sag_choice(job: Job, axle: Axle, end: EndOk, done: EndSizing) -> list[str]:
@@ -136,6 +144,8 @@ def _filled(setup: AnySetup, halves: Mapping[str, float], along: str) -> AnySetu
         end_multiple=with_half(setup.end_multiple, halves["end_multiple"]),
         landing_energy=with_half(setup.landing_energy, halves["energy"] * 1e-3),
         energy_per_mass=with_half(setup.energy_per_mass, halves["energy_per_mass"] * 1e-3),
+        # per weight, the same energy; the travel's own +/- of a few millimetres is left out of centimetres
+        flat_drop=with_half(setup.flat_drop, halves["energy_per_mass"] * 1e-3 / STANDARD_GRAVITY * 100.0),
     )
 
 

@@ -14,7 +14,7 @@ from calc.sizing.coil import Sized
 from calc.sizing.criteria import Criterion, Margins, criteria, free_sag_unbounded
 
 WITHIN = 1e-6  # of a step: what is one step away is within one step, whatever its last digits
-PRESSURE_BARS = ("rider sag",)  # of the criteria, what a pressure decides; volumes and oil decide the others
+BARRING_PRESSURE = ("rider sag",)  # of the criteria, what a pressure decides; volumes and oil decide the others
 
 
 @dataclass(frozen=True, eq=False)
@@ -150,7 +150,7 @@ def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: in
     key = np.asarray(np.abs(np.log(sized.setup.stepped / exact)))
     judged = criteria(sized.figures, targets, margins)
     judged.pop("free sag")  # nothing that is set at an air spring moves it while rider sag is kept: it is told, not judged
-    return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, PRESSURE_BARS)
+    return _decided(Yardstick(targets.frequency, "rider sag"), key, judged, sized, fitted, step, BARRING_PRESSURE)
 
 
 def _decided(
@@ -160,13 +160,13 @@ def _decided(
     sized: Sized,
     fitted: int | None,
     step: float,
-    bars: Collection[str] | None = None,
+    barring: Collection[str] | None = None,
 ) -> Decision:
-    """`bars`: names of the criteria that bar; None: all."""
+    """`barring`: names of the criteria that bar; None: all."""
     hard, outside, excess = (np.zeros(np.shape(key), dtype=kind) for kind in (bool, bool, float))
     for flag in sized.hard.values():
         hard = hard | flag
-    for one in (one for name, one in judged.items() if bars is None or name in bars):
+    for one in (one for name, one in judged.items() if barring is None or name in barring):
         outside, excess = outside | one.outside, excess + one.excess
     idle = _idle(sized, measure, key, hard, fitted)
     fits = ~hard & ~idle & ~outside & ~_preload_bars(sized, judged["rider sag"])

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from tests.browser.helpers import PATIENCE, answer, at, field
 from tests.browser.test_access import AXE
 from tests.browser.test_places import FREE, MOST_SCREENS
+from tests.browser.test_results import pages
 
 VIOLATIONS = "axe.run().then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))"
 
@@ -123,4 +124,20 @@ def test_after_the_ride_the_one_thing_to_change_first_stands_under_what_was_read
     assert page.evaluate(VIOLATIONS) == []
     page.reload()
     expect(front).to_contain_text("All of the travel was used", timeout=PATIENCE)
+    assert not page.problems
+
+
+def test_what_was_found_and_what_the_ride_said_stand_on_the_card(opened):
+    page = at(opened(), "check")
+    for path, sag in SAGS.items():
+        field(page, path).fill(sag)
+    page.get_by_role("button", name="After the ride").click()
+    field(page, "front.felt").select_option("well")
+    expect(page.locator("[data-ride-first]")).to_contain_text("Nothing to change.", timeout=PATIENCE)
+    at(page, "card")
+    page.get_by_role("button", name="The whole card").click()
+    card = page.get_by_role("article", name="Card")
+    expect(card).to_contain_text(re.compile(r"Sags found, as it came in front free sag 32, rider sag 70; rear free sag 6, rider sag 98 mm\."))
+    expect(card).to_contain_text("After the ride Front. Nothing to change. Write it on the card.")
+    assert [pages(page.pdf(format=paper)) for paper in ("A4", "Letter")] == [1, 1]
     assert not page.problems

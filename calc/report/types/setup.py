@@ -21,7 +21,8 @@ class SetupReport:
     """What is built and what it does. Rate, preload and gap are per leg or shock, the rest per end.
 
     `pressure` sets an air spring: by it candidates differ, not by the rate; `air_oil` and `second_pressure` are None where
-    they stay as found. `gap`: None at the rear. `pair`: the rates of an unequal pair.
+    they stay as found. `gap`: None at the rear. `pair`: the rates of an unequal pair. `flat_drop`: the height of a flat landing
+    that springs and gas take up at full travel.
     """
 
     rate: Quantity
@@ -42,6 +43,7 @@ class SetupReport:
     landing_energy: Quantity
     energy_per_mass: Quantity
     landing_energy_rubber: Quantity | None
+    flat_drop: Quantity
     pair: Legs | None
     bind_clearance: Quantity | None
     second_bind_clearance: Quantity | None

@@ -8,12 +8,14 @@ from scipy.optimize import brentq
 from calc.demo import jobs
 from calc.end.end import End
 from calc.end.landing import flat_drop, landing_travel
+from calc.end.setup import Setup
 from calc.end.strut import Strut
 from calc.gas.chamber import Process
 from calc.job import load
 from calc.model.inputs import end_inputs
 from calc.motion.ratio import LeverageMotion
 from calc.springs.helical import LinearSpring
+from tests.support.plain import report
 
 LOAD, RATE, LEVERAGE, TRAVEL = 600.0, 80.0, 2.0, 250.0
 
@@ -68,3 +70,13 @@ def test_arrays_are_what_scalars_are():
     drops, end = np.array([50.0, 200.0, 5000.0]), sprung(5.0)
     one_by_one = [float(landing_travel(end, LOAD, drop, 1.33)) for drop in drops]
     assert landing_travel(end, LOAD, drops, 1.33) == pytest.approx(one_by_one, abs=1e-6)
+
+
+def test_the_report_tells_the_drop_that_the_law_does():
+    chosen = report(jobs()["enduro"])["ends"]["front"]["chosen"]
+    here = end_inputs(load(jobs()["enduro"]), "front")
+    setup = Setup(chosen["rate"]["value"], chosen["preload"]["value"], chosen["gap"]["value"])
+    drop = float(flat_drop(here.assembly.end(setup), here.loads.aboard, here.exponent)) / 10.0
+    assert chosen["flat_drop"]["value"] == pytest.approx(drop, abs=1e-6)
+    said = f"a flat drop of {chosen['flat_drop']['text']} {chosen['flat_drop']['plus_minus_text']} cm."
+    assert said in " ".join(report(jobs()["enduro"])["ends"]["front"]["why"])

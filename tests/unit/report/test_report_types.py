@@ -31,7 +31,7 @@ NOT_DRAWN = {
     "ConditionFigures.acts_like": IN_WORDS, "ConditionFigures.restoring": IN_WORDS, "ConditionFigures.change": IN_WORDS,
     "ConditionFigures.draws": IN_WORDS, "ConditionFigures.topped_out": DERIVED, "HowSure.draws": IN_WORDS, "HowSure.undecided": IN_WORDS,
     "Curve.force_unit": "the chart's axis is always in kN", "EndLoads.alone": DERIVED, "EndLoads.sprung_mass": DERIVED,
-    "SetupReport.energy_per_mass": DERIVED, "SetupReport.wheel_rate": DERIVED, "SetupReport.topped_out": IN_WORDS,
+    "SetupReport.energy_per_mass": DERIVED, "SetupReport.flat_drop": IN_WORDS, "SetupReport.wheel_rate": DERIVED, "SetupReport.topped_out": IN_WORDS,
     "SetupReport.bind_clearance": "what bars a candidate names it", "SetupReport.second_bind_clearance": "what bars a candidate names it",
     "SetupReport.free_sag_friction": UNDRAWN, "SetupReport.rider_sag_friction": UNDRAWN, "SetupReport.landing_energy": UNDRAWN,
     "SetupReport.landing_energy_rubber": IN_WORDS, "SizedEnd.standard": UNDRAWN,

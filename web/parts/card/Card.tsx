@@ -10,6 +10,7 @@ import { Fold } from '../fold/Fold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
 import { wide } from '../shell/wide.ts'
+import { Found } from './Found.tsx'
 import { builtWords, leftOf, sameSetup } from './left.ts'
 import { Lists } from './Lists.tsx'
 import { Lined, Reading } from './Reading.tsx'
@@ -122,6 +123,7 @@ function Sheet({ report: now }: { report: Report }) {
           </span>
         ))}
       </p>
+      <Found now={now} />
       <h3>
         Based on{' '}
         <span class="card-key">

@@ -18,9 +18,13 @@ export const CONDITIONS: FieldPath[] = ['place.bled_altitude', 'place.bled_press
 // What is built, and the rider, stand in the card's head and table with their own lines.
 const OWN_LINES: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'front.preload', 'front.gap_left', 'front.gap_right', 'rear.rate', 'rear.preload']
 
+// Results that were read are no readings that the answer is worked out from: Found tells them.
+const RESULTS = ['sags found', 'after the ride', 'bench push']
+
 /** Quantities that apply and are known, main or entered ones first in full; the others are assumed in passing. */
 export function restsOn(report: Report): { full: Rest[]; besides: Rest[] } {
-  const all = Object.values(schema.fields).filter(({ path }) => !/\.(tried|built)_/.test(path) && !OWN_LINES.includes(path))
+  const mine = ({ path, part }: FieldSchema) => !/\.(tried|built)_/.test(path) && !OWN_LINES.includes(path) && !RESULTS.includes(part)
+  const all = Object.values(schema.fields).filter(mine)
   const inFull = (field: FieldSchema) => field.main || report.fields[field.path]?.entered
   const rests = (fields: FieldSchema[]) => fields.map(({ path }) => restAt(report, path)).filter((rest) => rest !== null)
   return { full: rests(all.filter(inFull)), besides: rests(all.filter((field) => !inFull(field))) }
