@@ -29,6 +29,7 @@ class Part(StrEnum):
     RIDE = "after the ride"
     CONDITIONS = "conditions to check"
     PUSH = "bench push"
+    SHEET = "oil on the tin"
 
 
 @dataclass(frozen=True)
@@ -64,9 +65,9 @@ class Field:
     `unit` (with `plus_minus_relative` as a fraction of the value instead). `when` maps a path to the choices under
     which the field applies, `idle` to choices that together put it out of use; `unless` lists groups of paths: when every
     path of a group is entered the field is not needed; with `needs` it waits until one of these paths is entered. `main`
-    fields are shown first, the others one tap away. `end` says whose result a refused entry stops; `typed` is the origin
-    that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A `result` is
-    read of what comes out: it corrects readings, and is none of what the model is made from. A table of pairs has its
+    fields are shown first, the others one tap away. `end` says whose result a refused entry stops: neither where no answer rests
+    on it; `typed` is the origin that a newly typed value starts with. A `decision` is wanted, not read: it carries no +/-. A
+    `result` is read of what comes out: it corrects readings, and is none of what the model is made from. A table of pairs has its
     second number's dimension, unit and limits in `second_...`, and at least `fewest` pairs. `percent_of` is the path whose
     value an entry in % is a part of; `pair` says what to do with two numbers, where a person may have one for each leg.
     """
@@ -91,7 +92,7 @@ class Field:
     needs: tuple[str, ...] = ()
     choices: Mapping[str, str] = field(default_factory=dict)
     main: bool = False
-    end: Literal["front", "rear", "both"] = "both"
+    end: Literal["front", "rear", "both", "neither"] = "both"
     how: str = ""
     typed: str = "measured"
     decision: bool = False

@@ -18,7 +18,7 @@ class Problem:
     limit: str = ""
     readings: tuple[str, ...] = ()
     way_out: str = ""
-    end: Literal["front", "rear", "both"] = "both"
+    end: Literal["front", "rear", "both", "neither"] = "both"
 
     def sentence(self) -> str:
         """The problem in one line."""

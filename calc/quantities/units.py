@@ -58,6 +58,8 @@ DIMENSIONS: Mapping[str, Dimension] = {
     "temperature": Dimension("K", {"K": "kelvin", "°C": "degree_celsius", "°F": "degree_fahrenheit"}),
     "share": Dimension("1", {"1": "radian", "%": "percent"}),
     "number": Dimension("", {"": "radian"}),
+    "kinematic viscosity": Dimension("mm²/s", {"mm²/s": "millimetre ** 2 / second", "cSt": "centistokes"}),
+    "density": Dimension("kg/m³", {"kg/m³": "kilogram / metre ** 3", "g/ml": "gram / millilitre"}),
     "frequency": Dimension("Hz", {"Hz": "hertz"}),
     "acceleration": Dimension("m/s²", {"m/s²": "metre / second ** 2", "G": "standard_gravity"}),
     "time": Dimension("s", {"s": "second", "h": "hour"}),
@@ -82,6 +84,8 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
     "°f": ("°F",), "° f": ("°F",), "f": ("°F",), "degf": ("°F",), "deg f": ("°F",), "fahrenheit": ("°F",), "degrees f": ("°F",),
     "k": ("K",),
     "%": ("%",), "percent": ("%",), "hz": ("Hz",), "s": ("s",), "h": ("h",),
+    "mm2/s": ("mm²/s",), "mm²/s": ("mm²/s",), "cst": ("cSt",), "kg/m3": ("kg/m³",), "kg/m³": ("kg/m³",),
+    "g/ml": ("g/ml",), "g/cm3": ("g/ml",), "g/cm³": ("g/ml",), "kg/l": ("g/ml",),
     "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("G",), "g0": ("G",),
 }  # fmt: skip
 
@@ -127,6 +131,7 @@ DEFINITIONS = (
     "litre = 1000 * millilitre",
     "us_fluid_ounce = 29.5735295625 * millilitre",
     "imperial_fluid_ounce = 28.4130625 * millilitre",
+    "centistokes = millimetre ** 2 / second",
     "hertz = 1 / second",
     "hour = 3600 * second",
     "standard_gravity = 9.80665 * metre / second ** 2",

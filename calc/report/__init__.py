@@ -12,6 +12,7 @@ from calc.report.cautions import FIRST_RIDE, LEFT_OUT, REASSEMBLY
 from calc.report.end import end_report
 from calc.report.fields import field_states, shares_assumed
 from calc.report.gas import cautions, gas_notes
+from calc.report.oil import oil_report
 from calc.report.push import push_report
 from calc.report.ride import ride_report
 from calc.report.sags import sags_report
@@ -72,6 +73,7 @@ def _whole(job: Job, with_bands: bool) -> WholeBike:
         sags=sags_report(job, found),
         ride=ride_report(job, found.correct(job), found),
         push=push_report(job) if with_bands else None,
+        oil=oil_report(job),
         notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),

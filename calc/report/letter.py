@@ -31,6 +31,7 @@ def letter(report: Report) -> str:
     lines += _paragraphs("Sags", _sags_found(report))
     lines += _paragraphs("Ride", ride_lines(report))
     lines += _paragraphs("Push", [] if report.push is None else [report.push.verdict, *report.push.words[:1]])
+    lines += _paragraphs("Oil", [] if report.oil is None else [report.oil.problem or report.oil.words[0]])
     lines += _paragraphs("Next", _next(report))
     lines += _paragraphs("Check", _check(report))
     lines += _paragraphs("Note", list(report.notes))

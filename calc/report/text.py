@@ -7,6 +7,7 @@ from calc.practice import Axle
 from calc.report.columns import columns, wrapped
 from calc.report.leg_text import leg_lines
 from calc.report.letter import problem_text, sags_text, title
+from calc.report.oil_text import oil_lines
 from calc.report.push_text import push_lines
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
 from calc.report.types import Candidate, Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
@@ -26,7 +27,7 @@ def report_text(report: Report) -> str:
         lines += [*wrapped(f"Note: {note}"), ""]
     if report.sags:
         lines += [*sags_text(report).split("\n")[1:], ""]
-    lines += push_lines(report.push)
+    lines += [*push_lines(report.push), *oil_lines(report.oil)]
     lines += _based_on(report)
     if report.measure_first:
         lines += ["", "Measure first:"]

@@ -20,6 +20,7 @@ export type {
   LinkageView,
   MotionReport as Motion,
   NextReading,
+  OilReport,
   PartReport,
   Problem,
   PushReport,

@@ -112,6 +112,12 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         says: ['place.bled_altitude', 'front.cap_volume'],
       },
       {
+        name: 'tin',
+        title: 'Oil on the tin',
+        fields: ['oil.viscosity_40', 'oil.viscosity_100', 'oil.second_40', 'oil.second_100', 'oil.second_share', 'oil.density'],
+        says: ['oil.viscosity_40'],
+      },
+      {
         name: 'leg',
         title: 'Leg',
         fields: front('layout', 'travel', 'seal_diameter', 'collapsed_stroke', 'wall', 'outer_bore', 'outer_depth', 'tube_metal', 'damper_rod', 'unsprung', 'friction'),

@@ -18,7 +18,7 @@ export interface FieldSchema {
   choices: { key: string; label: string }[]
   main: boolean
   optional: boolean
-  end: End | 'both'
+  end: End | 'both' | 'neither'
   typed: Origin
   /** The path that an entry in % is a part of, or nothing. */
   percent_of: FieldPath | ''

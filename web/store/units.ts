@@ -11,6 +11,8 @@ const BENCH: Record<string, string[]> = {
   'force kN': ['kN', 'N', 'lbf'],
   'volume ml': ['ml', 'US fl oz', 'imp fl oz'],
   'pressure bar': ['bar', 'psi', 'kPa'],
+  'kinematic viscosity mm²/s': ['mm²/s', 'cSt'],
+  'density kg/m³': ['kg/m³', 'g/ml'],
   'temperature °C': ['°C', '°F'],
 }
 

@@ -31,7 +31,7 @@ def reached() -> dict[str, str]:
 
 
 # What only the command line prints with.
-PRINTED = {"report/columns.py", "report/leg_text.py", "report/letter.py", "report/push_text.py", "report/text.py"}
+PRINTED = {f"report/{name}.py" for name in ("columns", "leg_text", "letter", "oil_text", "push_text", "text")}
 
 
 def core_sources() -> list[Path]:

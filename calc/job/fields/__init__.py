@@ -13,6 +13,7 @@ from calc.job.fields.conditions import CONDITIONS
 from calc.job.fields.front import FRONT
 from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
+from calc.job.fields.oil_sheet import OIL_SHEET
 from calc.job.fields.place import PLACE
 from calc.job.fields.push import PUSH
 from calc.job.fields.rear import REAR
@@ -68,6 +69,7 @@ FIELDS: Mapping[str, Field] = {
         *ride_fields("rear", 150, "on the shock's shaft"),
         *CONDITIONS,
         *PUSH,
+        *OIL_SHEET,
     )
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -22,6 +22,7 @@ from calc.report.types.end import (
 )
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
+from calc.report.types.oil import OilChange, OilIndex, OilOrder, OilPoint, OilReport
 from calc.report.types.plain import values
 from calc.report.types.push import PushExpected, PushFurther, PushPoint, PushReport, PushRival
 from calc.report.types.ride import RideChange, RideOfEnd
@@ -91,6 +92,11 @@ __all__ = [
     "Moved",
     "MyBike",
     "NextReading",
+    "OilChange",
+    "OilIndex",
+    "OilOrder",
+    "OilPoint",
+    "OilReport",
     "OwnSag",
     "PartReport",
     "PushExpected",

@@ -11,6 +11,7 @@ from calc.job.declared import FieldPath, MaybeUse, Origin
 from calc.practice import Axle
 from calc.report.types.end import EndReport
 from calc.report.types.figure import Quantity, UsualRange
+from calc.report.types.oil import OilReport
 from calc.report.types.push import PushReport
 from calc.report.types.ride import RideOfEnd
 from calc.report.types.sags import SagsReport
@@ -127,6 +128,7 @@ class WholeBike:
     sags: SagsReport | None
     ride: tuple[RideOfEnd, ...]
     push: PushReport | None
+    oil: OilReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]

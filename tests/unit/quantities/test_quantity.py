@@ -43,6 +43,8 @@ PUBLISHED = [
     (212.0, "°F", "K", 373.15),
     (50.0, "%", "1", 0.5),
     (1.0, "h", "s", 3600.0),
+    (1.0, "cSt", "mm²/s", 1.0),
+    (1.0, "g/ml", "kg/m³", 1000.0),
 ]
 UNITS = [(name, unit) for name, dimension in DIMENSIONS.items() for unit in dimension.units]
 
@@ -112,6 +114,10 @@ def test_every_alias_leads_to_an_accepted_unit():
         ("20 cc", "volume", "ml", 20e3),
         ("1 US fl oz", "volume", "ml", 29573.5295625),
         ("44 N/cm", "spring rate", "N/mm", 4.4),
+        ("32 cst", "kinematic viscosity", "mm²/s", 32.0),
+        ("5,4 mm2/s", "kinematic viscosity", "mm²/s", 5.4),
+        ("0.87 g/cm3", "density", "kg/m³", 870.0),
+        ("0.87 kg/l", "density", "kg/m³", 870.0),
         ("20degC", "temperature", "°C", 293.15),
         ("20 deg C", "temperature", "°C", 293.15),
         ("20 ºC", "temperature", "°C", 293.15),

@@ -38,6 +38,8 @@ NOT_DRAWN = {
     "EndOk.verdict": IN_WORDS, "SizedEnd.yardstick": IN_WORDS,
     "YardstickReport.source": IN_WORDS, "Candidate.gap_other": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
     "SagsOfEnd.spring_rate": IN_WORDS, "SagsOfEnd.friction": IN_WORDS,
+    "OilReport.change": IN_WORDS, "OilChange.thinner": IN_WORDS, "OilChange.lighter": IN_WORDS, "OilChange.growth": IN_WORDS,
+    "OilReport.legs": IN_WORDS, "OilReport.orders": IN_WORDS, "OilOrder.tins": IN_WORDS,
     "RideChange.brings": IN_WORDS, "RideOfEnd.landing": IN_WORDS, "RideOfEnd.multiple": IN_WORDS,
     "Verdict.chances": IN_WORDS, "Verdict.chance": IN_WORDS, "Chances.softer": IN_WORDS, "Chances.stiffer": IN_WORDS,
     "WholeBike.modifiers": UNDRAWN, "Modifier.when": UNDRAWN,

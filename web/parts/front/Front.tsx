@@ -10,6 +10,7 @@ import { later } from '../shell/later.tsx'
 // The answer stands before its picture: that is the larger part.
 const PushVerdict = later(() => import('../push/Push.tsx').then(({ PushVerdict }) => PushVerdict))
 const PushFigures = later(() => import('../push/Push.tsx').then(({ PushFigures }) => PushFigures))
+const Oil = later(() => import('../oil/Oil.tsx').then(({ Oil }) => Oil))
 const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
 
 const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
@@ -29,6 +30,7 @@ export function Front() {
         cartridge: <Caution keys={['gas']} />,
         push: <PushFigures />,
         oil: <Caution keys={['gas']} />,
+        tin: <Oil />,
       }}
       after={<Braking />}
     />

@@ -1,0 +1,1 @@
+"""What the sheet of an oil's tin tells: one module a law."""
