@@ -93,15 +93,27 @@ def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGa
     """
     kind = job.choice("front.air")
     if kind == "sealed cartridge":
-        how = state(job, as_sold)
-        own = _warmth(job, at, job.value("front.cartridge_oil"))
-        if own is not None:
-            own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
-        return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own), None
+        return leg_in_state(job, at, state(job, as_sold)), None
     around = over_the_oil(job, at, kind)
     if kind == "air leg":
         return air_leg(job, around, at, as_sold), around if job.choice("front.air_in") == "left" else None
     return around, None
+
+
+def leg_in_state(job: Job, at: Conditions, how: str) -> LegGas:
+    """The gas of a leg whose cartridge is, or was, sealed.
+
+    Parameters: job; at, conditions; how, the state it is in.
+    Returns: LegGas.
+    Raises: Impossible as `calc.model.cartridge.sealed_leg`.
+    Formula: see there.
+    Source: none.
+    Example: see `tests/unit/conditions/test_states.py`.
+    """
+    own = _warmth(job, at, job.value("front.cartridge_oil"))
+    if own is not None:
+        own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
+    return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own)
 
 
 def coils(job: Job) -> int:

@@ -16,6 +16,7 @@ from calc.report.oil import oil_report
 from calc.report.push import push_report
 from calc.report.ride import ride_report
 from calc.report.sags import sags_report
+from calc.report.states import states_report
 from calc.report.types import Caution, Ends, Header, Modifier, PartReport, Report, WholeBike, values
 from calc.uncertainty.corrected import sags_found
 
@@ -74,6 +75,7 @@ def _whole(job: Job, with_bands: bool) -> WholeBike:
         ride=ride_report(job, found.correct(job), found),
         push=push_report(job) if with_bands else None,
         oil=oil_report(job),
+        states=states_report(job, found.correct(job)) if with_bands else None,
         notes=(*(words for _, words in contradictions(job)), *scale_notes(job), *gas_notes(job)),
         modifiers=tuple(Modifier(when, words) for when, words in MODIFIERS.items()),
         cautions=tuple(Caution(key, title, words) for key, (title, words) in cautions(job).items()),

@@ -8,8 +8,8 @@ import numpy as np
 
 from calc.array import Array, Number
 from calc.gas.chamber import Chamber, Gas, Process
-from calc.gas.joined import Joined, SmallLeak
 from calc.gas.piston import LeakingPiston, SpringPiston
+from calc.gas.pressures import pressures
 from calc.gas.staged import Staged
 from calc.leg.air import AirLeg
 from calc.leg.sealed import SealedLeg
@@ -25,7 +25,7 @@ def spaces(build: Build, leg: Leg, gases: tuple[Gas, ...], process: Process) -> 
     """The space over the oil, then what is closed."""
     strokes, gas = build.strokes, build.gas
     vented = build.fork.ambient if isinstance(gas, SealedLeg) and np.any(np.asarray(gas.outer.inside) > 0) else None
-    gauge = [BAR * (np.asarray(p) - build.fork.ambient) + 0.0 * strokes for p in _pressures(gases, strokes, process, vented)]
+    gauge = [BAR * (np.asarray(p) - build.fork.ambient) + 0.0 * strokes for p in pressures(gases, strokes, process, vented)]
     if isinstance(gas, SealedLeg) and isinstance(gas.cartridge, Chamber):
         yield from _beside(build, gas, leg, gauge)
         return
@@ -99,23 +99,6 @@ def _pumped(build: Build, gas: AirLeg, leg: Leg, main: Gas, gauge: list[Array], 
         under = piston.bottom - strokes
         volume = (bottom - under) * spring.balance_area / 1000.0
         yield LegSpace("balance chamber", listed(under), listed(bottom), listed(volume), listed(gauge[1], 4))
-
-
-def _pressures(gases: tuple[Gas, ...], strokes: Array, process: Process, vented: Number | None) -> Iterator[Number]:
-    """Absolute pressure [MPa] of every space, over the oil first; `vented` [MPa] stands behind a spring-loaded piston that does
-    not have the leg's own air there.
-    """
-    outer: Number = 0.0
-    for gas in gases:
-        if isinstance(gas, Chamber | Staged):
-            outer = gas.pressure(strokes, process)
-            yield outer
-        elif isinstance(gas, Joined | SmallLeak):
-            yield from gas.pressures(strokes, process)
-        elif isinstance(gas, SpringPiston):
-            yield (outer if vented is None else vented) + gas.force(strokes, 0.0, process) / gas.rod
-        elif isinstance(gas, LeakingPiston):
-            yield outer + gas.force(strokes, 0.0, process) / gas.piston.rod
 
 
 def _lifted(gas: Gas, strokes: Array) -> Array:

@@ -10,6 +10,7 @@ from calc.report.letter import problem_text, sags_text, title
 from calc.report.oil_text import oil_lines
 from calc.report.push_text import push_lines
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
+from calc.report.states_text import states_lines
 from calc.report.types import Candidate, Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
 from calc.report.words import named, rate_words, step_of
 
@@ -27,7 +28,7 @@ def report_text(report: Report) -> str:
         lines += [*wrapped(f"Note: {note}"), ""]
     if report.sags:
         lines += [*sags_text(report).split("\n")[1:], ""]
-    lines += [*push_lines(report.push), *oil_lines(report.oil)]
+    lines += [*push_lines(report.push), *oil_lines(report.oil), *states_lines(report.states)]
     lines += _based_on(report)
     if report.measure_first:
         lines += ["", "Measure first:"]

@@ -29,6 +29,7 @@ export type {
   Report,
   Section,
   SetupReport as Setup,
+  StatesReport,
   UsualRange as Usual,
   Window,
 } from '../generated/report.ts'

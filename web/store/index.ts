@@ -23,6 +23,8 @@ export const reports: Record<End, Signal<EndView>> = { front: signal(NOTHING), r
 export const ahead: Record<End, Signal<Figures | null>> = { front: signal(null), rear: signal(null) }
 /** Whether the bench push that stands is that of the job before: it comes with the bands. */
 export const pushOld = signal(false)
+/** The same of the states of a fork. */
+export const statesOld = signal(false)
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
 /** Why a job could not be opened, where that is so. */
@@ -45,7 +47,7 @@ export function heard(next: Report, bands: boolean): void {
     const news = [take('front', next.ends.front, bands), take('rear', next.ends.rear, bands)].includes(true) || bands
     const fields = keepSame(before?.fields, next.fields)
     // Like the ends themselves, what compares them keeps its bands where nothing new is said.
-    report.value = { ...next, ...pushOf(next, bands), fields, attitude: before && !news ? before.attitude : next.attitude }
+    report.value = { ...next, ...pushOf(next, bands), ...statesOf(next, bands), fields, attitude: before && !news ? before.attitude : next.attitude }
   })
 }
 
@@ -54,7 +56,7 @@ export function heardPart({ axle, end, ...next }: PartReport, bands: boolean): v
   batch(() => {
     const before = report.value
     take(axle, end, bands)
-    if (before) report.value = { ...before, ...next, ...pushOf(next, bands), fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
+    if (before) report.value = { ...before, ...next, ...pushOf(next, bands), ...statesOf(next, bands), fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
   })
 }
 
@@ -63,6 +65,13 @@ function pushOf(next: Pick<Report, 'push' | 'fields'>, bands: boolean): Pick<Rep
   const waits = !bands && !!next.fields['front.push_points']?.pairs.length
   pushOld.value = waits
   return { push: waits ? (report.value?.push ?? null) : next.push }
+}
+
+/** So do the states of a fork, as long as its cartridge is one. */
+function statesOf(next: Pick<Report, 'states' | 'fields'>, bands: boolean): Pick<Report, 'states'> {
+  const held = !bands && next.fields['front.air']?.value === 'sealed cartridge' ? (report.value?.states ?? null) : null
+  statesOld.value = held !== null
+  return { states: held ?? next.states }
 }
 
 /** Take one end; whether that is news. */

@@ -31,7 +31,7 @@ def reached() -> dict[str, str]:
 
 
 # What only the command line prints with.
-PRINTED = {f"report/{name}.py" for name in ("columns", "leg_text", "letter", "oil_text", "push_text", "text")}
+PRINTED = {f"report/{name}.py" for name in ("columns", "leg_text", "letter", "oil_text", "push_text", "states_text", "text")}
 
 
 def core_sources() -> list[Path]:

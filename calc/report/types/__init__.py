@@ -29,6 +29,7 @@ from calc.report.types.ride import RideChange, RideOfEnd
 from calc.report.types.sags import CorrectedReading, SagRow, SagsOfEnd, SagsReport
 from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
 from calc.report.types.setup import Candidate, Criterion, Curve, FoundSetupReport, Legs, Reason, SetupReport
+from calc.report.types.states import ForkState, LostAt, ReplacedBy, StateFigures, StatesReport
 from calc.report.types.sure import Counted, HowSure, NextReading, RiderSpan
 from calc.report.types.whole import (
     Attitude,
@@ -76,6 +77,7 @@ __all__ = [
     "FiguresReport",
     "Finding",
     "Fit",
+    "ForkState",
     "FoundSetupReport",
     "Header",
     "HowSure",
@@ -85,6 +87,7 @@ __all__ = [
     "LegSpring",
     "Legs",
     "LinkageView",
+    "LostAt",
     "MeasureFirst",
     "Modifier",
     "MotionReport",
@@ -106,6 +109,7 @@ __all__ = [
     "PushRival",
     "Quantity",
     "Reason",
+    "ReplacedBy",
     "Report",
     "Residual",
     "RideChange",
@@ -120,6 +124,8 @@ __all__ = [
     "ShareAssumed",
     "SharesAssumed",
     "SizedEnd",
+    "StateFigures",
+    "StatesReport",
     "Targets",
     "UsualRange",
     "Verdict",

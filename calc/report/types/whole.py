@@ -15,6 +15,7 @@ from calc.report.types.oil import OilReport
 from calc.report.types.push import PushReport
 from calc.report.types.ride import RideOfEnd
 from calc.report.types.sags import SagsReport
+from calc.report.types.states import StatesReport
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +130,7 @@ class WholeBike:
     ride: tuple[RideOfEnd, ...]
     push: PushReport | None
     oil: OilReport | None
+    states: StatesReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]

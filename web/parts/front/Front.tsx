@@ -11,6 +11,7 @@ import { later } from '../shell/later.tsx'
 const PushVerdict = later(() => import('../push/Push.tsx').then(({ PushVerdict }) => PushVerdict))
 const PushFigures = later(() => import('../push/Push.tsx').then(({ PushFigures }) => PushFigures))
 const Oil = later(() => import('../oil/Oil.tsx').then(({ Oil }) => Oil))
+const States = later(() => import('../states/States.tsx').then(({ States }) => States))
 const Leg = later(() => import('../leg/Leg.tsx').then(({ Leg }) => Leg))
 
 const PRESSURE: Turned = { path: 'front.tried_pressure', label: 'Pressure', of: (chosen) => chosen.pressure?.value }
@@ -27,7 +28,12 @@ export function Front() {
       inFold={{
         springs: <Caution keys={['stand', 'springs']} />,
         air: <Caution keys={['gas']} />,
-        cartridge: <Caution keys={['gas']} />,
+        cartridge: (
+          <>
+            <Caution keys={['gas']} />
+            <States />
+          </>
+        ),
         push: <PushFigures />,
         oil: <Caution keys={['gas']} />,
         tin: <Oil />,
