@@ -111,7 +111,7 @@ def states(job: Job) -> States | None:
         >>> from calc.demo import jobs
         >>> from calc.job import load
         >>> [round(lost.backing * 10, 1) for lost in states(load(jobs()["trail"])).lost]
-        [1.7, 2.0, 2.3]
+        [1.9, 2.4, 3.3]
     """
     if job.choice("front.air") != "sealed cartridge":
         return None

@@ -27,6 +27,15 @@ def run(capsys, monkeypatch, *arguments: str, given: str = "") -> tuple[int, str
     return status, out, err
 
 
+def test_the_full_text_has_the_states_of_a_sealed_fork(capsys, monkeypatch):
+    _, out, _ = run(capsys, monkeypatch, "--full", "--demo", "trail")
+    states = report(jobs()["trail"])["states"]
+    assert states["rows"][-1]["words"] in " ".join(out.split())
+    assert states["words"][-1] in " ".join(out.split())
+    _, out, _ = run(capsys, monkeypatch, "--full", "--demo", "enduro")
+    assert "States of this fork" not in out
+
+
 def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
     file = tmp_path / "job.json"
     file.write_text(json.dumps(demo()), encoding="utf-8")
