@@ -75,7 +75,7 @@ class Lost:
 @dataclass(frozen=True, eq=False)
 class Replaced:
     """The opened leg with the rider sag and the force at full travel that it had as built: what is set, and what that does; oil
-    [mm3] into each leg. Its preload is as found where no leg has a coil.
+    [mm3] into a leg, the mean of both. Its preload is as found where no leg has a coil.
     """
 
     setup: Setup
@@ -103,8 +103,8 @@ def states(job: Job) -> States | None:
     """A fork in each state, springs, preload and oil the same.
 
     Parameters: job, not drawn.
-    Returns: States; None where the fork has no sealed cartridge, or can be in no state at all.
-    Raises: Impossible where the loads, the gap or the springs cannot be.
+    Returns: States; None where the fork has no sealed cartridge.
+    Raises: Impossible where the loads, the gap or the springs cannot be, or no state can, for the reason of the first.
     Formula: the gap around the shut cartridge fixes the oil; opened, all of it and the gas are one space, bled.
     Source: oil is conserved; statics; Boyle's law.
     Example:
@@ -116,13 +116,13 @@ def states(job: Job) -> States | None:
     if job.choice("front.air") != "sealed cartridge":
         return None
     at, loads = conditions(job), end_loads(job, "front")
-    rates, gaps = fitted_rates(job), _shut_gaps(job, at)
     assumed = not job.entered("front.oil_moved")
     moved = MOVED if assumed else job.number("front.oil_moved")
+    rates, gaps = fitted_rates(job), _shut_gaps(_in(job, "oil moved", moved), at)
     told = {how: _attempted(_in(job, how, moved), at, how, rates, gaps, loads) for how in _states_of(job)}
     can = [one for one in told.values() if isinstance(one, InState)]
     if not can:
-        return None
+        raise next(one for one in told.values() if isinstance(one, Impossible))
     travel = job.number("front.travel")
     strokes = (float(can[0].figures.rider.stroke), 0.5 * travel, travel)
     built, opened = told["as built"], told["opened into one"]
@@ -222,7 +222,8 @@ def _lost(built: InState, opened: InState, stroke: float, settled: bool, rod: fl
 
 def _replaced(job: Job, built: InState, opened: InState, loads: Loads) -> Replaced:
     """Preload and gap of the opened leg in turn, until rider sag and force at full travel are both those as built."""
-    assembly, setup, want, n = opened.assembly, opened.setup, built.figures, built.figures.process.exponent
+    assembly, want, n = opened.assembly, built.figures, built.figures.process.exponent
+    setup = replace(opened.setup, gap_split=0.0)  # oil is set anew, so in both legs alike
     for _ in range(_ROUNDS):
         before = setup
         if assembly.springs > 0:
@@ -236,6 +237,6 @@ def _replaced(job: Job, built: InState, opened: InState, loads: Loads) -> Replac
         raise Impossible(
             "replace", f"The sag would need a preload of {float(setup.preload):.1f} mm.", "Softer springs would replace it.", None
         )
-    rate = fitted_rates(job)[0]
-    oil = float(opened.assembly.gas.oil_to_add(rate, opened.setup.gaps[0], rate, setup.gaps[0]))
+    legs = zip(fitted_rates(job), opened.setup.gaps, strict=True)
+    oil = float(np.mean([assembly.gas.oil_to_add(rate, gap, rate, setup.gap) for rate, gap in legs]))
     return Replaced(setup, evaluate(assembly, setup, loads, n), oil)

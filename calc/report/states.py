@@ -41,9 +41,7 @@ def states_report(job: Job, corrected: Job) -> StatesReport | None:
         found = states(corrected)
     except Impossible as error:
         return _nothing(_said(error))
-    if found is None:
-        return _nothing("Sealed, leaking or opened: with these entries the fork works in no state. The answer says why.")
-    return _told(corrected, found)
+    return None if found is None else _told(corrected, found)
 
 
 def _nothing(problem: str) -> StatesReport:

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { EndReport, Figures, PartReport, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { ahead, follow, heard, heardFigures, heardPart, report, reports } from './index.ts'
+import { ahead, follow, heard, heardFigures, heardPart, report, reports, statesOld } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
 const ok = (answer: string) => ({ state: 'ok', answer, problems: [], conditions: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
@@ -48,6 +48,20 @@ describe('what the core says', () => {
     expect(reports.rear.value).toMatchObject({ report: { answer: 'three' }, stale: 'no' })
     heard(said(ok('four'), ok('three')), true)
     expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
+  })
+
+  test('the states of a fork stand, marked, until the bands bring the new ones; another kind of fork has none', () => {
+    const of = (states: string | null, kind = 'sealed cartridge') =>
+      ({ ...said(ok('one'), ok('two')), fields: { 'front.air': { value: kind } }, states: states && { note: states } }) as unknown as Report
+    heard(of('first'), true)
+    heard(of(null), false)
+    expect(report.value?.states).toEqual({ note: 'first' })
+    expect(statesOld.value).toBe(true)
+    heard(of('second'), true)
+    expect(report.value?.states).toEqual({ note: 'second' })
+    expect(statesOld.value).toBe(false)
+    heard(of(null, 'open'), false)
+    expect(report.value?.states).toBeNull()
   })
 
   test('figures stand ahead of their report until it comes; none where it already says the same', () => {

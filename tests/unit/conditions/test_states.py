@@ -85,11 +85,10 @@ def test_the_replacement_built_and_worked_out_again_gives_both_back(fill):
 
 
 def test_the_oil_that_replaces_it_is_what_takes_the_gap_up():
-    leg, job = exactly(GAS, 5)
+    _, job = exactly(GAS, 5)
     found = states(job)
     was, new = float(found.told["opened into one"].setup.gap), float(found.replaced.setup.gap)
-    free = leg.free + pi / 4 * job.number("front.cartridge_body") ** 2  # opened, the cartridge's own circle is open to the oil
-    assert found.replaced.oil == pytest.approx((was - new) * free, rel=1e-6)
+    assert found.replaced.oil == pytest.approx((was - new) * job_free(job, opened=True), rel=1e-6)
 
 
 def test_a_lost_charge_leaves_the_gas_at_the_air_outside():
@@ -110,6 +109,29 @@ def test_oil_moved_is_the_fork_that_is_entered_so():
     assert (found.moved, found.assumed) == (pytest.approx(MOVED), False)
     want, got = (one.told["oil moved"].figures for one in (said, found))
     assert float(got.end_force) == pytest.approx(float(want.end_force), rel=1e-9)
+
+
+def test_oil_that_nobody_measured_is_an_example_and_stops_no_row():
+    found = states(exactly(GAS, 2, {"front.cartridge_state": "oil moved"})[1])
+    assert (found.moved, found.assumed) == (MOVED, True)
+    assert all(isinstance(one, InState) for one in found.told.values())
+
+
+def test_legs_filled_unlike_each_other_are_opened_each_by_its_own_oil_and_replaced_alike():
+    _, job = exactly(GAS, 4, {"front.gap_right": "118 mm"})
+    found = states(job)
+    opened = found.told["opened into one"]
+    apart = 118.0 - job.number("front.gap_left")
+    assert 2.0 * float(opened.setup.gap_split) * job_free(job, opened=True) == pytest.approx(
+        apart * job_free(job, opened=False), rel=1e-6
+    )
+    assert found.replaced.setup.gap_split == 0.0
+
+
+def job_free(job, opened: bool) -> float:
+    """Free area [mm2] by the oil that was poured in around the cartridge; opened, the cartridge's circle is oil's too."""
+    around = job.number("front.raised_volume") / job.number("front.raised_height")
+    return around + (pi / 4 * job.number("front.cartridge_body") ** 2 if opened else 0.0)
 
 
 def test_a_state_that_cannot_be_stands_as_that_and_the_others_are_told():
