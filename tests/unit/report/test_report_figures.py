@@ -208,7 +208,7 @@ def test_a_list_holds_so_many_rates_and_no_more():
 
 
 # How fine each unit is read at the bench, and what is told finer or coarser on purpose.
-BY_UNIT = {"mm": 0, "°": 1, "N/mm": 1, "Hz": 2, "kN": 2, "N": 0, "J": 0, "J/kg": 1, "kg": 1, "ml": 0, "%": 0}
+BY_UNIT = {"mm": 0, "cm": 0, "°": 1, "N/mm": 1, "Hz": 2, "kN": 2, "N": 0, "J": 0, "J/kg": 1, "kg": 1, "ml": 0, "%": 0}
 FINER = {"shock_length": 1, "scatter": 2, "off": 2, "leverage": 2, "average": 2, "end_multiple": 1, "turns": 1}
 EVERYTHING = {
     "front.pitch": "1 mm", "rear.pitch": "1.5 mm", "front.rubber": "rate", "front.rubber_length": "30", "front.rubber_rate": "40",
