@@ -88,8 +88,8 @@ def until_kept(page: Page, state: str) -> None:
 
 def at(page: Page, room: str) -> Page:
     """Go to a place by its tile, or to the door; stay where that is here already."""
+    page.locator(".page").wait_for()
     if page.locator(f".at-{room}").count() == 0:
-        page.locator(".at-door, .bar").first.wait_for()
         if room != "door" and page.locator(".at-door").count():
             page.evaluate("(room) => void (location.hash = room)", room)  # by address: the door has no tiles
         else:

@@ -72,6 +72,9 @@ def test_the_whole_path_by_touch_alone_and_the_tuner_opens_it(opened):
     tuner = opened()
     tuner.goto(link.input_value())
     wait_for_core(tuner)
+    # The link's job takes the demo's place, and with it the page goes to Front: whoever goes on sooner is led back there.
+    tuner.wait_for_function("() => sessionStorage.getItem('stanchion-link') === null", timeout=PATIENCE)
+    expect(tuner.locator(".job-name")).not_to_contain_text("Brackwater", timeout=PATIENCE)
     expect(tuner.locator(".place-front")).to_be_visible(timeout=PATIENCE)
     at(tuner, "check")
     unfold(tuner)
