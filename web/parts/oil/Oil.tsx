@@ -1,6 +1,7 @@
 import type { OilReport, Quantity } from '../../core/report.ts'
 import { report } from '../../store/index.ts'
 import { number, withUnit } from '../figure/text.ts'
+import '../figure/plaintable.css'
 import './oil.css'
 
 /** What the sheet of the tin says: cold, in use and hot, what it grows by, and what to order. */
@@ -44,7 +45,7 @@ function Points({ oil }: { oil: OilReport }) {
   const { first, second, mix } = oil.index
   const indices: Partial<Record<string, Quantity | null>> = { first, second, mix }
   return (
-    <table class="oil-table" data-table="oil">
+    <table class="plain-table" data-table="oil">
       <caption class="aside">Viscosity by temperature</caption>
       <thead>
         <tr>

@@ -1,6 +1,7 @@
 import type { StatesReport } from '../../core/report.ts'
 import { report, statesOld } from '../../store/index.ts'
 import { number, withUnit } from '../figure/text.ts'
+import '../figure/plaintable.css'
 import './states.css'
 
 /** The fork in each state that its sealed cartridge may be in; what opening it takes away, and what replaces it. */
@@ -32,14 +33,14 @@ export function States() {
 
 function Rows({ states }: { states: StatesReport }) {
   return (
-    <table class="states-table" data-table="states">
+    <table class="plain-table" data-table="states">
       <caption class="aside">Behind the damper’s oil, bar, at {states.strokes.map(withUnit).join(', ')} of stroke</caption>
       <thead>
         <tr>
           <td />
           <th scope="col">sag mm</th>
           <th scope="col">full travel × load</th>
-          <th scope="col">behind the oil bar</th>
+          <th scope="col">bar behind oil: sag · half · full</th>
         </tr>
       </thead>
       <tbody>
