@@ -14,9 +14,15 @@ def sheet(page):
     return page
 
 
+def with_bands(page):
+    """The answer as it stands once its +/- are in: after every edit they come last."""
+    expect(answer(page)).to_contain_text("±", timeout=PATIENCE)
+    return answer(page).inner_text()
+
+
 def test_a_sheet_is_typed_and_its_words_are_read(opened):
     page = sheet(opened())
-    before = answer(page).inner_text()
+    before = with_bands(page)
     expect(page.locator("[name='oil.second_40']")).to_have_count(0)
     field(page, "oil.viscosity_40").fill("15 cSt")
     expect(page.locator("[data-oil=problem]")).to_contain_text("Enter the viscosity at 40 °C and at 100 °C both", timeout=PATIENCE)
@@ -32,7 +38,8 @@ def test_a_sheet_is_typed_and_its_words_are_read(opened):
     field(page, "oil.second_share").fill("30")
     expect(page.locator("[data-table=oil] thead")).to_contain_text("mix", timeout=PATIENCE)
     expect(page.locator("[data-oil=told]")).to_contain_text("The mix is an estimate", timeout=PATIENCE)
-    assert answer(page).inner_text() == before, "no answer rests on it"
+    # No answer rests on it.
+    expect(answer(page)).to_have_text(before, use_inner_text=True, timeout=PATIENCE)
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     page.evaluate(AXE.read_text(encoding="utf-8"))
     assert (
@@ -44,9 +51,9 @@ def test_a_sheet_is_typed_and_its_words_are_read(opened):
 
 def test_an_entry_that_cannot_be_is_refused_and_stops_no_answer(opened):
     page = sheet(opened())
-    before = answer(page).inner_text()
+    before = with_bands(page)
     field(page, "oil.viscosity_40").fill("15")
     field(page, "oil.viscosity_100").fill("400")
     expect(page.locator("[data-oil=problem]")).to_contain_text("above the limit of 200 mm²/s", timeout=PATIENCE)
-    assert answer(page).inner_text() == before
+    expect(answer(page)).to_have_text(before, use_inner_text=True, timeout=PATIENCE)
     assert not page.problems
