@@ -43,7 +43,7 @@ def test_a_sheet_is_typed_and_its_words_are_read(opened):
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     page.evaluate(AXE.read_text(encoding="utf-8"))
     assert (
-        page.evaluate("axe.run('#fold-front-tin').then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))")
+        page.evaluate("axe.run('#fold-front-oil').then((found) => found.violations.map((one) => [one.id, one.nodes[0].html]))")
         == []
     )
     assert not page.problems

@@ -108,14 +108,9 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
           ),
           'place.bled_altitude', 'place.ridden_altitude', 'place.bled_pressure', 'place.ridden_pressure', 'place.bled_temperature', 'place.ridden_temperature',
           'place.bled_stroke', 'place.exponent',
+          'oil.viscosity_40', 'oil.viscosity_100', 'oil.second_40', 'oil.second_100', 'oil.second_share', 'oil.density',
         ],
         says: ['place.bled_altitude', 'front.cap_volume'],
-      },
-      {
-        name: 'tin',
-        title: 'Oil on the tin',
-        fields: ['oil.viscosity_40', 'oil.viscosity_100', 'oil.second_40', 'oil.second_100', 'oil.second_share', 'oil.density'],
-        says: ['oil.viscosity_40'],
       },
       {
         name: 'leg',

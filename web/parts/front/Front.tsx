@@ -35,8 +35,12 @@ export function Front() {
           </>
         ),
         push: <PushFigures />,
-        oil: <Caution keys={['gas']} />,
-        tin: <Oil />,
+        oil: (
+          <>
+            <Caution keys={['gas']} />
+            <Oil />
+          </>
+        ),
       }}
       after={<Braking />}
     />
