@@ -174,7 +174,7 @@ def _attempted(
     job: Job, at: Conditions, how: State, rates: tuple[Number | None, Number | None], gaps: tuple[float, float], loads: Loads
 ) -> InState | Impossible:
     try:
-        gas = leg_in_state(job, at, "as built" if how == "charge lost" else how)
+        gas = leg_in_state(job, at, "as built" if how == "charge lost" else how, set_shut=True)
         assembly = replace(fork(job, at, as_sold=True), gas=gas)
         if how == "opened into one":
             assert isinstance(gas, OpenLeg)
@@ -210,7 +210,7 @@ def _shown_opened(job: Job, at: Conditions, opened: OpenLeg, rate: Number | None
         return opened.gap_of_gas(hanging + job.value("front.cartridge_gas"), rate)
     # its piston has gone to its stop, as where the seal leaks wide: bled, that is the same
     wide = replace(job, fields={**job.fields, "front.leak": replace(job.fields["front.leak"], choice="wide")})
-    leaking = leg_in_state(wide, at, "seal leaking")
+    leaking = leg_in_state(wide, at, "seal leaking", set_shut=True)
     assert isinstance(leaking, OpenLeg)
     return opened.gap_of_gas(leaking.hanging(rate, gap), rate)
 

@@ -34,11 +34,12 @@ def state(job: Job, as_sold: bool) -> str:
     return "as built" if as_sold else job.choice("front.cartridge_state")
 
 
-def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: Warmth | None) -> LegGas:
+def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: Warmth | None, set_shut: bool = False) -> LegGas:
     """A leg with a sealed cartridge, or one that was sealed.
 
     Parameters: job; around, the space over the oil as the gap tells it, its whole seal area swept; how, the state it is in; charged
-    [MPa], ambient pressure where it was charged; warmth of its own oil, None where there is one temperature only.
+    [MPa], ambient pressure where it was charged; warmth of its own oil, None where there is one temperature only; set_shut:
+    the gap is from before it leaked.
     Returns: LegGas.
     Raises: Impossible where sizes cannot be, or a reading that the state needs is not entered.
     Formula: see `calc.leg.sealed`.
@@ -62,7 +63,9 @@ def sealed_leg(job: Job, around: OpenLeg, how: str, charged: Number, warmth: War
         small = how == "seal leaking" and job.choice("front.leak") == "small"
         joined = _joined(job, around) if how == "seal leaking" and not small else None
         return SealedLeg(outer, chamber, joined, small, moved, bled_since)
-    return _sprung(job, replace(around, name="outer chamber"), how, rod, warmth, moved, bled_since)
+    if how == "seal leaking":
+        return _leaking(job, replace(around, name="outer chamber"), rod, set_shut)
+    return _sprung(job, replace(around, name="outer chamber"), rod, warmth, moved, bled_since)
 
 
 def _joined(job: Job, around: OpenLeg) -> Number:
@@ -114,8 +117,12 @@ def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: N
     return cold if warmth is None else warmed(cold, warmth, cold.pressure0)
 
 
-def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Number) -> LegGas:
-    """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas."""
+def _leaking(job: Job, around: OpenLeg, rod: Number, set_shut: bool) -> LegGas:
+    """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas. Read
+    as it leaks, the gap holds the oil that the rod pushed out with the leg collapsed, which drawn out again leaves gas; set while
+    it was shut, with outside air behind the piston, it does not.
+    """
+    piston, rate = circle(job.value("front.cartridge_piston")), job.value("front.piston_spring")
     inside, ahead = job.choice("front.piston_back") == "outer", job.value("front.piston_front")
     left = gauge(job, rod) * piston - rate * ahead
     if np.any(np.asarray(left) < 0):
@@ -126,7 +133,8 @@ def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Numbe
             "front.piston_front",
         )
     if job.choice("front.leak") == "wide":
-        return replace(around, others=around.others + (0.0 if inside else piston * ahead))
+        swept = rod * around.drawn_out if set_shut else 0.0
+        return replace(around, others=around.others + (0.0 if inside else piston * ahead + swept))
     if not inside:
         raise Impossible(
             "leak",
@@ -140,12 +148,10 @@ def _leaking(job: Job, around: OpenLeg, rod: Number, piston: Number, rate: Numbe
     return SealedLeg(around, LeakingPiston(SpringPiston(left, rate, rod, piston, stop, bleed)))
 
 
-def _sprung(job: Job, around: OpenLeg, how: str, rod: Number, warmth: Warmth | None, moved: Number, bled_since: bool) -> LegGas:
+def _sprung(job: Job, around: OpenLeg, rod: Number, warmth: Warmth | None, moved: Number, bled_since: bool) -> LegGas:
     """A cartridge pressed by a spring-loaded piston, behind which is the leg's own air or the outside."""
     piston, rate = circle(job.value("front.cartridge_piston")), job.value("front.piston_spring")
     inside = job.choice("front.piston_back") == "outer"
-    if how == "seal leaking":
-        return _leaking(job, around, rod, piston, rate)
     back = ((0.0 if warmth is None else warmth.oil_growth()) - moved) / piston  # where the piston stands with the rod out
     preload = gauge(job, rod) * piston + rate * back
     if np.any(np.asarray(preload) < 0):

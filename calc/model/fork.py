@@ -100,10 +100,10 @@ def legs(job: Job, at: Conditions, as_sold: bool = False) -> tuple[LegGas, LegGa
     return around, None
 
 
-def leg_in_state(job: Job, at: Conditions, how: str) -> LegGas:
+def leg_in_state(job: Job, at: Conditions, how: str, set_shut: bool = False) -> LegGas:
     """The gas of a leg whose cartridge is, or was, sealed.
 
-    Parameters: job; at, conditions; how, the state it is in.
+    Parameters: job; at, conditions; how, the state it is in; set_shut, as `calc.model.cartridge.sealed_leg`.
     Returns: LegGas.
     Raises: Impossible as `calc.model.cartridge.sealed_leg`.
     Formula: see there.
@@ -113,7 +113,7 @@ def leg_in_state(job: Job, at: Conditions, how: str) -> LegGas:
     own = _warmth(job, at, job.value("front.cartridge_oil"))
     if own is not None:
         own = replace(own, closed=own.read)  # it was closed when it was charged, not when the legs were bled
-    return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own)
+    return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own, set_shut)
 
 
 def coils(job: Job) -> int:

@@ -72,6 +72,10 @@ class PushedLeg:
             if self.job.choice("front.cartridge_fill") == "gas":
                 hanging = hanging - circle(self.job.value("front.damper_rod")) * self.around.drawn_out
                 hanging = hanging + self.job.value("front.cartridge_gas")
+            else:  # its piston has gone to its stop, as where it leaks
+                leaking = _gases(self.job, self.around, "seal leaking", bench(self.job))
+                assert isinstance(leaking, OpenLeg)
+                hanging = leaking.hanging(self.rate, self.gap)
         return convention.gap_of_gas(hanging, self.rate)
 
 
@@ -129,7 +133,7 @@ def _gap(job: Job, around: OpenLeg, push: Push, rate: Number | None) -> Number:
 def _gases(job: Job, around: OpenLeg, how: str, at: Conditions) -> OpenLeg | SealedLeg:
     if how == OPEN:
         return around
-    leg = sealed_leg(job, around, how, at.charged, None)
+    leg = sealed_leg(job, around, how, at.charged, None, set_shut=True)
     assert isinstance(leg, OpenLeg | SealedLeg)
     return leg
 

@@ -91,6 +91,17 @@ def test_the_oil_that_replaces_it_is_what_takes_the_gap_up():
     assert found.replaced.oil == pytest.approx((was - new) * job_free(job, opened=True), rel=1e-6)
 
 
+@pytest.mark.parametrize("how", ["seal leaking", "opened into one"])
+def test_a_vented_piston_s_leg_keeps_its_gas_when_it_leaks_or_is_opened(how):
+    """Oil is conserved: with the rod out nothing has moved, so each state has the gas over its oil that it had as built."""
+    _, job = exactly(PISTON, 1, {"front.piston_back": "vented"})
+    told = states(job).told
+    hanging = [
+        float(told[one].assembly.gas.gases(told[one].setup.rate, told[one].setup.gap)[0].volume0) for one in ("as built", how)
+    ]
+    assert hanging[1] == pytest.approx(hanging[0], rel=1e-9)
+
+
 def test_a_lost_charge_leaves_the_gas_at_the_air_outside():
     leg, job = exactly(GAS, 1)
     lost = states(job).told["charge lost"]
