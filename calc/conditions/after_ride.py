@@ -7,6 +7,7 @@ from typing import Literal
 
 import numpy as np
 
+from calc.array import Array
 from calc.end.assembly import Assembly, ForkAssembly
 from calc.end.end import End
 from calc.end.figures import Figures, figures
@@ -18,6 +19,7 @@ from calc.gas.chamber import Process
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.axles import end_loads
+from calc.model.draws import drawn, half_width, survivors
 from calc.model.inputs import end_inputs
 from calc.model.marks import ridden_end
 from calc.practice import Axle
@@ -44,7 +46,7 @@ class Ridden:
     """An end as it was ridden.
 
     Parameters: assembly, setup, end, loads; figures of these; stroke [mm] at full travel; targets; sag, the rider sag with
-    the window of the wanted one; mark [mm], None where none was read.
+    the window of the wanted one; mark [mm], None where none was read; off [mm], the 95 % half-width of what is left beyond it.
     """
 
     assembly: Assembly
@@ -57,26 +59,31 @@ class Ridden:
     sag: Criterion
     wanted: float
     mark: float | None
+    off: float = 0.0
 
     @property
     def left(self) -> float:
-        """Stroke [mm] that was not used; none where the mark stands beyond it by what it may be misread."""
+        """Stroke [mm] that was not used; none where the mark stands beyond it by what that may be off."""
         return max(self.stroke - (self.mark or 0.0), 0.0)
+
+    @property
+    def all_used(self) -> bool:
+        """Whether the mark stands at the end of the travel, or as near to it as is known."""
+        return self.mark is not None and self.mark >= USED * self.stroke - self.off
+
+    @property
+    def unused(self) -> bool:
+        """Whether more of the travel is left than should be, by more than is known of it."""
+        return self.mark is not None and self.mark < UNUSED * self.stroke - self.off
 
     def missed(self, sag: SagFound) -> bool:
         """Whether a sag found lies outside the window of the wanted one by more than it may be misread."""
         return bool(replace(self.sag, value=np.asarray(sag.value), margin=sag.half).outside)
 
-    @property
-    def used(self) -> float | None:
-        """How much of the stroke was used [-]."""
-        return None if self.mark is None else self.mark / self.stroke
-
     def force_at_mark(self) -> float:
         """Wheel force [N] of springs and gas where the mark stands, working n about rider sag."""
         assert self.mark is not None
-        assert self.used is not None
-        travel = self.end.travel if self.used >= 1.0 else self.travel_of(self.mark)
+        travel = self.end.travel if self.mark >= self.stroke else self.travel_of(self.mark)
         process = Process(self.figures.process.exponent, self.figures.rider.stroke)
         return float(self.end.wheel_force(travel, process))
 
@@ -113,7 +120,8 @@ def ridden(job: Job, axle: Axle) -> Ridden:
     done = figures(end, loads, job.value("place.exponent"))
     mark = job.number(f"{axle}.mark") if job.known(f"{axle}.mark") else None
     stroke = float(np.asarray(end.motion.stroke(end.travel)))
-    if mark is not None and mark > stroke + 2.0 * _reading(job, f"{axle}.mark"):
+    off = 0.0 if mark is None else float(np.hypot(2.0 * _misread(job, f"{axle}.mark"), _stroke_off(job, axle)))
+    if mark is not None and mark > stroke + off:
         raise Impossible(
             "mark",
             f"The mark stands at {mark:.0f} mm of a stroke of {stroke:.0f} mm.",
@@ -121,12 +129,26 @@ def ridden(job: Job, axle: Axle) -> Ridden:
             f"{axle}.mark",
         )
     sag = criteria(done, targets, Margins())["rider sag"]
-    return Ridden(assembly, setup, end, loads, done, stroke, targets, sag, float(np.asarray(targets.sag)), mark)
+    return Ridden(assembly, setup, end, loads, done, stroke, targets, sag, float(np.asarray(targets.sag)), mark, off)
 
 
-def _reading(job: Job, path: str) -> float:
+def _misread(job: Job, path: str) -> float:
     reading = job.fields[path].reading
     return 0.0 if reading is None else reading.standard_uncertainty
+
+
+def _stroke_off(job: Job, axle: Axle) -> float:
+    """95 % half-width [mm] of the stroke at full travel: a travel or a leverage that nobody read may be off by far."""
+
+    def full(some: Job) -> Array:
+        end = ridden_end(some, axle)[2]
+        return np.asarray(end.motion.stroke(end.travel))
+
+    draws, left_out, whole = survivors(drawn(job), job.draws, full)
+    if job.draws - left_out < 2:
+        words = "Too little is known of this end to say how much travel was left."
+        raise Impossible("mark", words, "Measure its travel.", f"{axle}.travel")
+    return half_width(full(draws) if whole is None else whole)
 
 
 def change_first(job: Job, axle: Axle, here: Ridden, sag: SagFound | None) -> Change:
@@ -142,14 +164,14 @@ def change_first(job: Job, axle: Axle, here: Ridden, sag: SagFound | None) -> Ch
     """
     if sag is not None and here.missed(sag):
         return _sag(job, axle, here, sag.value)
-    felt, used = felt_at(job, axle), here.used
-    if felt == "bottoms" and (used is None or used < USED):
+    felt = felt_at(job, axle)
+    if felt == "bottoms" and not here.all_used:
         return Change("look")
-    if felt == "hard" and used is None:
+    if felt == "hard" and here.mark is None:
         return Change("look")
     if felt == "bottoms":
         return _oil(here, -GAP_STEP)
-    if felt == "hard" and used is not None and used < UNUSED:
+    if felt == "hard" and here.unused:
         return _oil(here, GAP_STEP)
     return Change("none" if felt in ("", "well") else "damping")
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from calc.conditions.after_ride import UNUSED, USED, Change, Ridden, SagFound, change_first, ridden
+from calc.conditions.after_ride import USED, Change, Ridden, SagFound, change_first, ridden
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.marks import was_built
 from calc.practice import AXLES, Axle
-from calc.report.quantity import figure_text, number_text, quantity, with_half
+from calc.report.quantity import banded_text, figure_text, number_text, quantity, with_half
 from calc.report.ride_change import change_report
 from calc.report.types import Quantity, RideOfEnd
 from calc.report.types.ride import SetupRidden
@@ -50,7 +50,7 @@ def _end(job: Job, corrected: Job, axle: Axle, found: SagsFound) -> RideOfEnd:
         of=of,
         stroke=float(f"{here.stroke:.12g}"),
         mark=_mark(job, axle, here),
-        left=None if here.mark is None else quantity(here.left, "mm", "stroke not used", 0),
+        left=_left(here),
         multiple=_multiple(here),
         landing=_landing(landed),
         believed=landed is None or landed.believed,
@@ -105,11 +105,20 @@ def _sag_words(here: Ridden, sag: SagFound | None) -> Said | None:
 
 def _travel_words(axle: Axle, here: Ridden) -> Said | None:
     times = _multiple(here)
-    if times is None or here.used is None:
+    left = _left(here)
+    if times is None or left is None or here.mark is None:
         return None
     of = "travel" if axle == "front" else "shock's stroke"
-    where = f"All of the {of} was used" if here.used >= USED else f"{number_text(here.left, 0)} mm of the {of} were left"
-    return here.used >= UNUSED, f"{where}; springs and gas push {figure_text(times)} at the mark."
+    where = f"{banded_text(left)} mm of the {of} were left"
+    if here.mark >= USED * here.stroke:
+        where = f"All of the {of} was used"
+    elif here.all_used:
+        where = f"The mark stands at the end of the {of}, as near as that is known ({banded_text(left)} mm left)"
+    return not here.unused, f"{where}; springs and gas push {figure_text(times)} at the mark."
+
+
+def _left(here: Ridden) -> Quantity | None:
+    return None if here.mark is None else with_half(quantity(here.left, "mm", "stroke not used", 0), here.off)
 
 
 def _landing_words(landed: Landed | None) -> Said | None:
