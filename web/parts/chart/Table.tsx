@@ -2,6 +2,7 @@ import { range } from 'd3-array'
 import { numberText } from '../figure/text.ts'
 import { reader } from './geometry.ts'
 import { forceWords, type Shown } from './words.ts'
+import '../figure/plaintable.css'
 
 const STEP = 25
 
@@ -13,7 +14,7 @@ export function ChartTable({ shown, oneSpring }: { shown: Shown; oneSpring: bool
   const [springs, slow, working, fast, rate] = (['springs', 'slow', 'working', 'fast', 'wheel_rate'] as const).map((series) => reader(curve, series))
   return (
     <div class="table-room" role="region" tabIndex={0} aria-label={`Table behind the chart, ${end}`}>
-      <table class="chart-table" data-table={end}>
+      <table class="plain-table chart-table" data-table={end}>
         <caption>
           {forceWords(end, oneSpring)}; gas is settled less springs; wheel rate N/mm; {curve.axis}, mm.
         </caption>

@@ -2,6 +2,7 @@ import { range } from 'd3-array'
 import type { DrawnLeg, Section } from '../../core/report.ts'
 import { numberText } from '../figure/text.ts'
 import { read } from './layout.ts'
+import '../figure/plaintable.css'
 
 const STEP = 25
 
@@ -12,7 +13,7 @@ export function LegTable({ section, leg }: { section: Section; leg: DrawnLeg }) 
   const at = (values: number[], mm: number, decimals: number) => numberText(read(section, values, mm), decimals)
   return (
     <div class="table-room" role="region" tabIndex={0} aria-label="Table of the leg along its stroke">
-      <table class="chart-table" data-table="leg">
+      <table class="plain-table chart-table" data-table="leg">
         <caption>
           {leg.side === 'each leg' ? 'Each leg' : `The ${leg.side}`}: oil mm under the rim; gas ml; pressure bar over outside, gas {section.process}; force N along the leg.
         </caption>

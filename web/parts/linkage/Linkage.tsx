@@ -2,6 +2,7 @@ import type { LinkageView, Motion } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { number, numberText } from '../figure/text.ts'
+import '../figure/plaintable.css'
 import './linkage.css'
 
 /** How the shock follows the rear wheel, in figures; its picture stands before the fields. */
@@ -26,7 +27,7 @@ export function Linkage() {
 
 function Rows({ motion }: { motion: Motion }) {
   return (
-    <table class="motion-table" data-table="motion">
+    <table class="plain-table" data-table="motion">
       <caption class="aside">Shock stroke and leverage over wheel travel</caption>
       <thead>
         <tr>
@@ -54,7 +55,7 @@ function Points({ views }: { views: LinkageView[] }) {
     <details>
       <summary>Where the points are</summary>
       <div class="table-room" role="region" tabIndex={0} aria-label="Where the points are">
-        <table class="motion-table">
+        <table class="plain-table">
           <caption>Forward, up; mm from the swingarm pivot.</caption>
           <thead>
             <tr>

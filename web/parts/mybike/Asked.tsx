@@ -5,6 +5,7 @@ import { apart, together } from '../../store/text.ts'
 import { offered } from '../../store/units.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { Drawing } from './Drawing.tsx'
+import './asked.css'
 
 /** One question: where it stands, what is asked, how it is done, and the answer. */
 export function Asked({ of }: { of: Question }) {

@@ -1,4 +1,5 @@
 import { rides } from '../../store/mybike.ts'
+import './drawing.css'
 
 /** How far the body of the bike stands up or down: hanging, alone, with the rider on. */
 const HEIGHTS: Record<string, number> = { dot: -6, hanging: -26, pushed: -6, lifted: -9, 'aboard pushed': 18, 'aboard lifted': 14 }

@@ -6,6 +6,7 @@ import { Figure } from '../figure/Figure.tsx'
 import { Mark } from '../figure/Mark.tsx'
 import { TravelRule } from '../figure/TravelRule.tsx'
 import { Tally } from '../answer/HowSure.tsx'
+import './verdict.css'
 
 /** What the core makes of the readings; what stands in its way, with the way there. */
 export function Verdict() {

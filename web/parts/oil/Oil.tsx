@@ -45,7 +45,7 @@ function Points({ oil }: { oil: OilReport }) {
   const { first, second, mix } = oil.index
   const indices: Partial<Record<string, Quantity | null>> = { first, second, mix }
   return (
-    <table class="plain-table" data-table="oil">
+    <table class="plain-table lined" data-table="oil">
       <caption class="aside">Viscosity by temperature</caption>
       <thead>
         <tr>

@@ -3,6 +3,7 @@ import { pushOld, report } from '../../store/index.ts'
 import { Figure } from '../figure/Figure.tsx'
 import { number, withUnit } from '../figure/text.ts'
 import { PushChart } from './PushChart.tsx'
+import '../figure/plaintable.css'
 import './push.css'
 
 /** What a bench push says, and what follows. */
@@ -52,7 +53,7 @@ export function PushFigures() {
 /** A row for each explanation, likeliest first; under it what else it says. */
 function Rivals({ push }: { push: PushReport }) {
   return (
-    <table class="push-table" data-table="push">
+    <table class="plain-table push-table" data-table="push">
       <caption class="aside">Explanations of the push, likeliest first</caption>
       <thead>
         <tr>
@@ -100,7 +101,7 @@ const Maybe = ({ of }: { of: Quantity | null }) => (of ? <Figure of={of} unit=""
 function Missed({ push }: { push: PushReport }) {
   return (
     <div class="table-room" role="region" tabIndex={0} aria-label="What each explanation misses the points by">
-      <table class="push-table">
+      <table class="plain-table push-table">
         <caption>Force read less expected, N. * more than can happen.</caption>
         <thead>
           <tr>

@@ -33,7 +33,7 @@ export function States() {
 
 function Rows({ states }: { states: StatesReport }) {
   return (
-    <table class="plain-table" data-table="states">
+    <table class="plain-table lined" data-table="states">
       <caption class="aside">Behind the damper’s oil, bar, at {states.strokes.map(withUnit).join(', ')} of stroke</caption>
       <thead>
         <tr>
