@@ -3,24 +3,54 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
-from calc.job.document import FORMAT, VERSION, JobError
+from calc.job.document import FORMAT, VERSION
 from calc.job.fields import FIELDS
 from calc.job.job import Job
 from calc.job.problem import Problem
 from calc.job.resolve import load
-from calc.practice import POSTURE, usual
+from calc.job.shape import JobError
+from calc.practice import AXLES, POSTURE, Axle, usual
 from calc.quantities.entry import Entry, convert, read_entry
 
-HANGING = "rear.hanging_length"
-ALONE = ("rear.alone_length", "rear.alone_again_length")
-ABOARD = ("rear.aboard_length", "rear.aboard_again_length")
-LENGTHS = (HANGING, *ALONE, *ABOARD)
+
+@dataclass(frozen=True)
+class Taped:
+    """The lengths that a tape finds at one end, by field path: hanging, alone and aboard twice each."""
+
+    axle: Axle
+
+    @property
+    def hanging(self) -> str:
+        """With the wheel off the ground."""
+        return f"{self.axle}.hanging_length"
+
+    @property
+    def alone(self) -> tuple[str, str]:
+        """Of the bike alone."""
+        return f"{self.axle}.alone_length", f"{self.axle}.alone_again_length"
+
+    @property
+    def aboard(self) -> tuple[str, str]:
+        """With the rider."""
+        return f"{self.axle}.aboard_length", f"{self.axle}.aboard_again_length"
+
+    @property
+    def every(self) -> tuple[str, ...]:
+        """All five, in the order in which they are read."""
+        return (self.hanging, *self.alone, *self.aboard)
+
+
+TAPED: dict[Axle, Taped] = {axle: Taped(axle) for axle in AXLES}
+HANGING, ALONE, ABOARD, LENGTHS = TAPED["rear"].hanging, TAPED["rear"].alone, TAPED["rear"].aboard, TAPED["rear"].every
+FRONT = TAPED["front"].every  # after the rear, for who wants to know of the front too
 NEEDED = ("bike.use", "rider.mass", *LENGTHS)
-KNOWN = ("rider.passenger", "rider.luggage", "bike.mass", "rear.travel", "standard.shock_spring")  # asked, and can be left out
-ASKED = (*NEEDED, *KNOWN)
+# Asked, and can be left out.
+KNOWN = ("rider.passenger", "rider.luggage", "bike.mass", "rear.travel", "standard.shock_spring")
+KNOWN_FRONT = ("front.travel", "standard.fork_springs")
+ASKED = (*NEEDED, *KNOWN, *KNOWN_FRONT, *FRONT)
 NOTE = "by the customer"
 # In a customer's words; the fields have a bench's.
 LABELS = {
@@ -36,21 +66,29 @@ LABELS = {
     ALONE[1]: "Bike alone, lifted",
     ABOARD[0]: "You on the bike, pushed down",
     ABOARD[1]: "You on the bike, lifted",
+    "front.travel": "Fork travel",
+    "standard.fork_springs": "Fork springs as sold",
+    FRONT[0]: "Front wheel off the ground",
+    FRONT[1]: "Bike alone, front pushed down",
+    FRONT[2]: "Bike alone, front lifted",
+    FRONT[3]: "You on the bike, front pushed down",
+    FRONT[4]: "You on the bike, front lifted",
 }
 
 _WEIGHED = ("rider.mass", "rider.passenger", "rider.luggage")
 # What a rider at home reads within, 95 %: wider than a bench. Common practice, no source.
-_PLUS_MINUS = dict.fromkeys(_WEIGHED, "2 kg") | {"bike.mass": "5 kg", "rear.travel": "5 mm"} | dict.fromkeys(LENGTHS, "3 mm")
+_PLUS_MINUS = dict.fromkeys(_WEIGHED, "2 kg") | {"bike.mass": "5 kg"}
+_PLUS_MINUS |= dict.fromkeys(("rear.travel", "front.travel"), "5 mm") | dict.fromkeys((*LENGTHS, *FRONT), "3 mm")
 # Of the usual travel: nobody stands or sits the same way twice, and both readings aboard share that. Common practice, no source.
 _POSED = 0.025
-_USUAL = (200.0, 1000.0)  # mm from a rear axle to a dot on the tail above it; common practice, no source
+_USUAL = (200.0, 1000.0)  # mm from an axle to a dot on the tail, or on the clamp of the fork; common practice, no source
 _SLIP = 6.0  # mm: by so much two such readings may be out of order and still be honest; common practice, no source
 
 
 def job_of(said: Mapping[str, object]) -> dict[str, Any]:
     """Make a job document of what a customer typed.
 
-    Parameters: said, by field path, of `NEEDED` and `KNOWN`; blank ones count as not said.
+    Parameters: said, by field path, of `ASKED`; blank ones count as not said.
     Returns: a job document. Each entry says that it is the customer's and has a customer's +/-; nothing typed is lost.
     Raises: JobError for a path that is not asked, or a value that is neither text nor a number.
     Formula: none.
@@ -65,8 +103,9 @@ def job_of(said: Mapping[str, object]) -> dict[str, Any]:
     for path in (path for path in ASKED if path in typed):
         field = FIELDS[path]
         document.setdefault(field.group, {})[field.key] = _entry(path, typed[path], typed.get("bike.use", ""))
-    if any(path in typed for path in LENGTHS):
-        document["rear"]["sags_read"] = {"value": "lengths", "origin": "stated", "note": NOTE}
+    for axle, taped in TAPED.items():
+        if any(path in typed for path in taped.every):
+            document[axle]["sags_read"] = {"value": "lengths", "origin": "stated", "note": NOTE}
     return document
 
 
@@ -80,16 +119,17 @@ def _typed(said: Mapping[str, object]) -> dict[str, str]:
 
 
 def _entry(path: str, text: str, rides: str) -> dict[str, Any]:
-    stands = POSTURE.get(rides, "") if path in ABOARD else ""
-    entry = {"value": text, "origin": "measured" if path in (*_WEIGHED, *LENGTHS) else "stated"}
+    aboard = next((axle for axle, taped in TAPED.items() if path in taped.aboard), None)
+    stands = POSTURE.get(rides, "") if aboard else ""
+    entry = {"value": text, "origin": "measured" if path in (*_WEIGHED, *LENGTHS, *FRONT) else "stated"}
     if path in _PLUS_MINUS:
-        entry["plus_minus_95"] = _aboard(rides) if stands else _PLUS_MINUS[path]
+        entry["plus_minus_95"] = _aboard(rides, aboard) if aboard and stands else _PLUS_MINUS[path]
     return entry | {"note": f"{NOTE}, {stands}" if stands else NOTE}
 
 
-def _aboard(rides: str) -> str:
+def _aboard(rides: str, axle: Axle) -> str:
     """The +/- of a reading aboard; two are averaged, and posture is in both."""
-    travel = usual("travel rear", rides)
+    travel = usual(f"travel {axle}", rides)
     assert travel is not None
     return f"{(3.0**2 + 2.0 * (_POSED * travel.typical) ** 2) ** 0.5:.0f} mm"
 
@@ -110,6 +150,22 @@ def missing(said: Mapping[str, object]) -> tuple[str, ...]:
     return tuple(path for path in NEEDED if path not in typed)
 
 
+def missing_front(said: Mapping[str, object]) -> tuple[str, ...]:
+    """What is still to be said before there can be a verdict on the front, where any of it was begun.
+
+    Parameters: said, as `job_of`.
+    Returns: field paths, in the order in which they are asked; all of them where none was said.
+    Raises: JobError as `job_of`.
+    Formula: none.
+    Source: none.
+    Example:
+        >>> len(missing_front({"bike.use": "enduro"}))
+        5
+    """
+    typed = _typed(said)
+    return tuple(path for path in FRONT if path not in typed)
+
+
 def problems(said: Mapping[str, object]) -> tuple[Problem, ...]:
     """What is wrong with what was said: first what cannot be read, else what no bike does.
 
@@ -125,15 +181,15 @@ def problems(said: Mapping[str, object]) -> tuple[Problem, ...]:
     typed = _typed(said)
     job = load(job_of(typed))
     refused = {one.path: _in_own_words(one) for one in job.problems if one.path in typed}
-    lengths = {path: convert(job.number(path), "mm", "mm") for path in LENGTHS if path in typed and path not in refused}
+    lengths = {path: convert(job.number(path), "mm", "mm") for path in (*LENGTHS, *FRONT) if path in typed and path not in refused}
     odd = {path: one for path in lengths if (one := _odd(job, path)) is not None}
     found = refused | odd
-    return tuple(found.values()) or _out_of_order(lengths)
+    return tuple(found.values()) or tuple(one for taped in TAPED.values() for one in _out_of_order(lengths, taped))
 
 
 def _in_own_words(problem: Problem) -> Problem:
     bench, own = f"{FIELDS[problem.path].label}:", f"{LABELS[problem.path]}:"
-    offers = tuple(text for text in problem.readings if problem.path not in LENGTHS or _is_usual(text))
+    offers = tuple(text for text in problem.readings if problem.path not in (*LENGTHS, *FRONT) or _is_usual(text))
     return replace(problem, message=problem.message.replace(bench, own, 1), readings=offers)
 
 
@@ -152,27 +208,26 @@ def _odd(job: Job, path: str) -> Problem | None:
     bare = resolved.text.strip()[-1:] in "0123456789,."
     offers = _in_other_units(entry) if bare else ()
     words = f"{LABELS[path]}: {entry.number:g} {entry.unit} from the axle to the dot is no bike's."
-    return Problem(
-        path, "unusual", words, f"Usual is {low:g} to {high:g} mm.", offers, "" if offers else "Read the tape again.", "rear"
-    )
+    usual_words = f"Usual is {low:g} to {high:g} mm."
+    return Problem(path, "unusual", words, usual_words, offers, "" if offers else "Read the tape again.", resolved.field.end)
 
 
 def _in_other_units(entry: Entry) -> tuple[str, ...]:
     return tuple(text for unit in ("cm", "in", "m") if _is_usual(text := f"{entry.number:.12g} {unit}"))
 
 
-def _out_of_order(lengths: Mapping[str, float]) -> tuple[Problem, ...]:
+def _out_of_order(lengths: Mapping[str, float], taped: Taped) -> tuple[Problem, ...]:
     """Readings that stand in each other's place; each pair is only compared where both are there."""
-    hanging = lengths.get(HANGING)
-    alone, aboard = ([lengths[path] for path in paths if path in lengths] for paths in (ALONE, ABOARD))
+    hanging = lengths.get(taped.hanging)
+    alone, aboard = ([lengths[path] for path in paths if path in lengths] for paths in (taped.alone, taped.aboard))
     if hanging is not None and alone and max(alone) > hanging + _SLIP:
-        return (_swapped(HANGING, "With the wheel hanging free the length must be the longest, and it is not."),)
+        return (_swapped(taped.hanging, "With the wheel hanging free the length must be the longest, and it is not."),)
     if alone and aboard and min(aboard) > max(alone):
-        return (_swapped(ABOARD[0], "With you on the bike the length must be shorter than without you, and it is longer."),)
+        return (_swapped(taped.aboard[0], "With you on the bike the length must be shorter than without you, and it is longer."),)
     if hanging is not None and aboard and max(aboard) > hanging + _SLIP:
-        return (_swapped(ABOARD[0], "With you on the bike the length is longer than with the wheel hanging free."),)
+        return (_swapped(taped.aboard[0], "With you on the bike the length is longer than with the wheel hanging free."),)
     return ()
 
 
 def _swapped(path: str, words: str) -> Problem:
-    return Problem(path, "order", words, way_out="Check which is which, and read the odd one again.", end="rear")
+    return Problem(path, "order", words, way_out="Check which is which, and read the odd one again.", end=FIELDS[path].end)

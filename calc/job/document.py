@@ -2,36 +2,34 @@
 
 A field stands in its group's object as {"value": "96.2 kg", "plus_minus_95": "1 kg", "origin": "measured", "note":
 "..."}; value may be a number in the field's unit; a bare string or number is short for a stated value. Every object
-may hold a `note`. A `practice` object holds the user's own ranges by row, in place of the trade's. Unknown keys are
-refused, so that a slip of the pen is not silently ignored.
+may hold a `note`. A `practice` object holds the user's own ranges by row, in place of the trade's, a `work` object the ticks of
+`calc.job.work`. Unknown keys are refused, so that a slip of the pen is not silently ignored.
 
-Version 2 knows the owner; version 3 calls `conditions` what stood under `elsewhere`. Older files are read as they are;
-`upgraded` writes them as this version would.
+Version 2 knows the owner; version 3 calls `conditions` what stood under `elsewhere`; version 4 knows the `offer` and the
+`work` done. Older files are read as they are;
+`upgraded` writes them as this version would. The shape of an `offer` stands in `calc.job.offer_shape`.
 Several jobs stand in one file as {"format": "stanchion-jobs", "version": 1, "jobs": [...]} (`calc.job.text`).
 """
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc.job.fields import FIELDS, GROUPS
+from calc.job.offer_shape import check_offer
+from calc.job.shape import JobError, checked_text, unknown_key
+from calc.job.work import WORK, work_problem
 from calc.practice import GENERAL, ROWS
 
 FORMAT = "stanchion-job"
-VERSION = 3
+VERSION = 4
 RANGE_KEYS = ("low", "high", "typical", "note")
 HEADER = ("format", "version", "name", "owner", "date", "invented", "note")
 ENTRY_KEYS = ("value", "plus_minus_95", "origin", "note")
 ORIGINS = ("measured", "stated", "assumed")
-MAX_TEXT = 2000
 RENAMED = {"elsewhere": "conditions"}  # groups of files before version 3
 KEYS = {group: tuple(field.key for field in FIELDS.values() if field.group == group) for group in GROUPS}
-
-
-class JobError(ValueError):
-    """A document that is not a job: nothing is read from it."""
 
 
 def parse_header(document: object) -> dict[str, Any]:
@@ -61,11 +59,11 @@ def parse_header(document: object) -> dict[str, Any]:
     return {
         "format": FORMAT,
         "version": VERSION,
-        "name": _text(document, "name"),
-        "owner": _text(document, "owner"),
-        "date": _text(document, "date"),
+        "name": checked_text(document, "name"),
+        "owner": checked_text(document, "owner"),
+        "date": checked_text(document, "date"),
         "invented": _flag(document, "invented"),
-        "note": _text(document, "note"),
+        "note": checked_text(document, "note"),
     }
 
 
@@ -112,21 +110,28 @@ def _check_keys(document: Mapping[str, Any]) -> None:
     for key, group in document.items():
         if key in HEADER:
             continue
-        if key == "practice":
-            _check_ranges(group)
+        if key in _OWN_SHAPES:
+            _OWN_SHAPES[key](group)
             continue
         if key not in GROUPS:
-            raise JobError(_unknown(key, (*HEADER, *GROUPS, "practice")))
+            raise JobError(unknown_key(key, (*HEADER, *GROUPS, *_OWN_SHAPES)))
         if not isinstance(group, Mapping):
             raise JobError(f"{key} must be an object of fields.")
         keys = KEYS[key]
         for name, entry in group.items():
             if name == "note":
-                _text(group, "note", f"{key}.note")
+                checked_text(group, "note", f"{key}.note")
             elif name not in keys:
-                raise JobError(_unknown(f"{key}.{name}", tuple(f"{key}.{k}" for k in keys)))
+                raise JobError(unknown_key(f"{key}.{name}", tuple(f"{key}.{k}" for k in keys)))
             else:
                 _check_entry(f"{key}.{name}", entry)
+
+
+def _check_work(work: object) -> None:
+    wrong = work_problem(work)
+    if wrong or not isinstance(work, Mapping):
+        raise JobError(wrong)
+    checked_text(work, "note", f"{WORK}.note")
 
 
 def _check_ranges(group: object) -> None:
@@ -135,15 +140,18 @@ def _check_ranges(group: object) -> None:
         raise JobError("practice must be an object of ranges.")
     for row, entry in group.items():
         if row == "note":
-            _text(group, "note", "practice.note")
+            checked_text(group, "note", "practice.note")
         elif row not in rows:
-            raise JobError(_unknown(f"practice.{row}", tuple(f"practice.{r}" for r in rows)))
+            raise JobError(unknown_key(f"practice.{row}", tuple(f"practice.{r}" for r in rows)))
         elif not isinstance(entry, Mapping) or any(key not in RANGE_KEYS for key in entry):
             raise JobError(f"practice.{row} must be an object of {', '.join(RANGE_KEYS)}.")
         else:
             for key in ("low", "high", "typical"):
                 if isinstance(entry.get(key), bool) or not isinstance(entry.get(key), (str, int, float, type(None))):
                     raise JobError(f"practice.{row}.{key} must be a string or a number.")
+
+
+_OWN_SHAPES: Mapping[str, Callable[[object], None]] = {"practice": _check_ranges, WORK: _check_work, "offer": check_offer}
 
 
 def _check_entry(path: str, entry: object) -> None:
@@ -153,26 +161,12 @@ def _check_entry(path: str, entry: object) -> None:
         raise JobError(f'{path} must be a string, a number, or an object with "value".')
     for key, value in entry.items():
         if key not in ENTRY_KEYS:
-            raise JobError(_unknown(f"{path}.{key}", tuple(f"{path}.{k}" for k in ENTRY_KEYS)))
+            raise JobError(unknown_key(f"{path}.{key}", tuple(f"{path}.{k}" for k in ENTRY_KEYS)))
         if key == "origin" and value not in ORIGINS:
             raise JobError(f"{path}.origin must be one of {', '.join(ORIGINS)}; this file says {_quote(value)}.")
         if value is not None and (isinstance(value, bool) or not isinstance(value, (str, int, float))):
             raise JobError(f"{path}.{key} must be a string or a number.")
-    _text(entry, "note", f"{path}.note")
-
-
-def _unknown(key: str, known: tuple[str, ...]) -> str:
-    near = difflib.get_close_matches(key, known, 1)
-    return f"{key} is not a key of a job." + (f" Did you mean {near[0]}?" if near else "")
-
-
-def _text(holder: Mapping[str, Any], key: str, name: str | None = None) -> str:
-    value = holder.get(key, "")
-    if not isinstance(value, str) or len(value) > MAX_TEXT:
-        raise JobError(f"{name or key} must be text of at most {MAX_TEXT} characters.")
-    if any("\ud800" <= letter <= "\udfff" for letter in value):
-        raise JobError(f"{name or key} contains half of a character, which cannot be shown or stored. Type it again.")
-    return value
+    checked_text(entry, "note", f"{path}.note")
 
 
 def _flag(holder: Mapping[str, Any], key: str) -> bool:

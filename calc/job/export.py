@@ -14,6 +14,24 @@ from calc.practice import GENERAL, POSTURE, ROWS, USES, Usual, usual
 from calc.quantities.entry import MAX_CHARACTERS
 from calc.quantities.units import DIMENSIONS
 
+# What most fields are stands once: written out for each, it was a quarter of what the page loads before its first screen.
+COMMON: dict[str, Any] = {
+    "kind": "quantity",
+    "dimension": "length",
+    "unit": "mm",
+    "low": 0,
+    "high": 0,
+    "step": 1,
+    "decimals": 0,
+    "plus_minus": 0,
+    "choices": [],
+    "main": False,
+    "optional": True,
+    "end": "front",
+    "typed": "measured",
+    "percent_of": "",
+}
+
 
 def schema() -> dict[str, Any]:
     """All declared fields, groups, units and uses, as plain data."""
@@ -29,6 +47,7 @@ def schema() -> dict[str, Any]:
         "uses": [{"key": key, "label": label, "posture": POSTURE[key]} for key, label in USES.items()],
         "units": {name: [unit for unit in dimension.units if unit] for name, dimension in DIMENSIONS.items()},
         "ranges": _ranges(),
+        "common": COMMON,
         "fields": {path: _field(field) for path, field in FIELDS.items()},
     }
 
@@ -44,14 +63,13 @@ def _cell(found: Usual | None) -> list[float | str] | None:
 
 
 def _field(field: Field) -> dict[str, Any]:
-    return {
-        "path": field.path,
+    """What a field has other than COMMON."""
+    whole = {
         "label": field.label,
         "part": field.part.value,
         "kind": field.kind.value,
         "dimension": field.dimension,
         "unit": field.unit,
-        "second_unit": field.second_unit,
         "low": field.low,
         "high": field.high,
         "step": field.step,
@@ -63,9 +81,9 @@ def _field(field: Field) -> dict[str, Any]:
         "end": field.end,
         "typed": field.typed,
         "how": field.how,
-        "usual": field.usual,
         "percent_of": field.percent_of,
     }
+    return {key: value for key, value in whole.items() if key not in COMMON or value != COMMON[key]}
 
 
 def typescript() -> str:

@@ -16,6 +16,7 @@ class Kind(StrEnum):
     CHOICE = "choice"
     RATES = "rates"  # a list of spring rates, separated by spaces or semicolons
     PAIRS = "pairs"  # a table of pairs, two numbers each, separated by semicolons
+    SHIMS = "shims"  # groups of equal shims, three numbers each, separated by semicolons
 
 
 class Part(StrEnum):
@@ -30,6 +31,9 @@ class Part(StrEnum):
     CONDITIONS = "conditions to check"
     PUSH = "bench push"
     SHEET = "oil on the tin"
+    DAMPING = "damping"
+    FILLING = "gap while filling"
+    SERVICE = "hours and service"
 
 
 @dataclass(frozen=True)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from calc.job.document import JobError
 from calc.job.questions import QUESTIONS
+from calc.job.shape import JobError
 from calc.job.text import read_json
 
 _PATHS = {one.name: one.path for one in QUESTIONS if one.path}

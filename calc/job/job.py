@@ -11,11 +11,13 @@ from calc.job.field import Field
 from calc.job.lists import Pairs
 from calc.job.problem import Problem
 from calc.job.ranges import NO_RANGES, Ranges
+from calc.job.shims import Groups
 from calc.practice import Usual, posture
 from calc.quantities.reading import Reading
 
 if TYPE_CHECKING:  # a new job is written without loading numpy
     from calc.array import Array, Number
+    from calc.job.offer import Offer
 
 DRAWS = 200  # of every reading behind a +/-, where no other number is asked for
 MIN_DRAWS, MAX_DRAWS = 20, 10_000  # a 95 % half-width means little from fewer, and more take minutes
@@ -44,6 +46,7 @@ class Resolved:
     choice: str = ""
     rates: tuple[float, ...] = ()
     pairs: Pairs = ()
+    groups: Groups = ()
     reason: str = ""
     note: str = ""
     usual: Usual | None = None
@@ -54,7 +57,10 @@ class Resolved:
 
 @dataclass(frozen=True)
 class Job:
-    """A job as read: header and every declared field by path; `samples` stand in for readings that are drawn, `draws` times."""
+    """A job as read: header and every declared field by path.
+
+    `samples` stand in for readings that are drawn, `draws` times; `ticks` tells when each check was made.
+    """
 
     header: Mapping[str, Any]
     fields: Mapping[str, Resolved]
@@ -62,6 +68,8 @@ class Job:
     draws: int = DRAWS
     ranges: Ranges = NO_RANGES
     range_problems: tuple[Problem, ...] = ()
+    ticks: Mapping[str, str] = dataclasses.field(default_factory=dict)
+    offer: Offer | None = None
 
     @property
     def use(self) -> str:
@@ -75,8 +83,9 @@ class Job:
 
     @property
     def problems(self) -> tuple[Problem, ...]:
-        """Every refused entry of a field that applies; refused ranges too."""
-        return (*(f.problem for f in self.fields.values() if f.problem and f.applies), *self.range_problems)
+        """Every refused entry of a field that applies; refused ranges and entries of the offer too."""
+        refused = (f.problem for f in self.fields.values() if f.problem and f.applies)
+        return (*refused, *self.range_problems, *(self.offer.problems if self.offer else ()))
 
     def usual(self, row: str) -> Usual | None:
         """The range of the trade, or the user's own, for a practice row."""

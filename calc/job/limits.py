@@ -63,6 +63,8 @@ def limit_words(field: Field) -> str:
     """A field's limits in words."""
     if field.kind is Kind.CHOICE:
         return ""
+    if field.kind is Kind.SHIMS:
+        return "Groups of how many, outside diameter and thickness in mm."
     if field.kind is Kind.PAIRS:
         return f"Pairs of {field.unit} and {field.second_unit}."
     return span_words(field.low, field.high, field.unit)

@@ -14,13 +14,13 @@ MOST = 40  # entries of a list or table: more is a slip, and a page cannot show 
 Pairs = tuple[tuple[float, float], ...]
 
 
-_POINTED = re.compile(r"[^,]*[0-9]\.[0-9][^,]*(?:,[^,]*[0-9]\.[0-9][^,]*)+")
+_POINTED = re.compile(r"[0-9]\.[0-9]")
 
 
 def listed(text: str) -> list[str]:
     """A list's items: between semicolons or commas, or else each number with the unit that may follow it."""
     parts = parted(text)
-    return parts if ";" in text or ("," in text and len(parts) > 1) else _numbers(text)
+    return parts if ";" in text or ("," in text and len(parts) > 1) else numbers(text)
 
 
 def parted(text: str) -> list[str]:
@@ -29,11 +29,13 @@ def parted(text: str) -> list[str]:
     """
     marks = r"[;\n]"
     if not re.search(marks, text):
-        marks = "," if _POINTED.fullmatch(text) else r",\s+"
+        between_commas = text.split(",")
+        marks = "," if len(between_commas) > 1 and all(map(_POINTED.search, between_commas)) else r",\s+"
     return [part.strip() for part in re.split(marks, text) if part.strip()]
 
 
-def _numbers(text: str) -> list[str]:
+def numbers(text: str) -> list[str]:
+    """Each number with the unit that may follow it."""
     return re.findall(r"\S+(?:\s+[A-Za-z]\S*)?", text)
 
 
@@ -61,17 +63,27 @@ def read_pairs(field: Field, text: str) -> Pairs:
 
 
 def _pair(field: Field, index: int, row: str) -> tuple[float, float]:
-    parts = _numbers(row)
+    parts = numbers(row)
     if len(parts) != 2:
         raise EntryError("pair", f"pair {index}, {row[:40]!r}, is not two numbers with a space between them")
-    first = _number(index, parts[0], field.dimension, field.unit, field.low, field.high)
-    return first, _number(index, parts[1], field.second_dimension, field.second_unit, field.second_low, field.second_high)
+    return first_of(field, f"pair {index}", parts[0]), second_of(field, f"pair {index}", parts[1])
 
 
-def _number(index: int, text: str, dimension: str, unit: str, low: float, high: float) -> float:
+def first_of(field: Field, where: str, text: str) -> float:
+    """The field's own number in a row of its table [internal units]."""
+    return number_at(where, text, field.dimension, field.unit, field.low, field.high)
+
+
+def second_of(field: Field, where: str, text: str) -> float:
+    """The second one."""
+    return number_at(where, text, field.second_dimension, field.second_unit, field.second_low, field.second_high)
+
+
+def number_at(where: str, text: str, dimension: str, unit: str, low: float, high: float) -> float:
+    """A number of a row within its limits; what is refused names the row."""
     try:
         entry = read_entry(text, dimension, unit)
         between(entry, low, high, unit)
     except EntryError as error:
-        raise EntryError(error.code, f"pair {index}, {text[:40]!r}: {error.message}") from error
+        raise EntryError(error.code, f"{where}, {text[:40]!r}: {error.message}") from error
     return convert(entry.number, entry.unit, internal_unit(dimension))

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc.job.customer import ABOARD, ALONE, HANGING, LABELS, NEEDED
+from calc.job.customer import ABOARD, ALONE, FRONT, HANGING, LABELS, NEEDED
 from calc.job.fields import FIELDS
-from calc.practice import POSTURE, SOLD_LOADED
+from calc.practice import POSTURE, SOLD_LOADED, Axle
 
 
 @dataclass(frozen=True)
@@ -17,7 +17,8 @@ class Question:
 
     `name`: what it is called in a file; `path`: its field, empty where nothing is asked; `title`: the question; `words`, and what
     the rider and the helper do; `you` may differ by how the rider is on the bike; `caution`; `choices` in the customer's words;
-    `drawing`: which one; `next`: what the button that leads on says; `uses`: only of these kinds of riding, all where empty.
+    `drawing`: which one; `next`: what the button that leads on says; `uses`: only of these kinds of riding, all where empty; `end`: which it
+    is for: the front is asked after the rear's verdict, of who wants to know.
     """
 
     name: str
@@ -31,11 +32,12 @@ class Question:
     drawing: str = ""
     next: str = "Next"
     uses: tuple[str, ...] = ()
+    end: Axle = "rear"
 
     @property
     def optional(self) -> bool:
         """Whether it can be left out."""
-        return bool(self.path) and self.path not in NEEDED
+        return bool(self.path) and self.path not in (*NEEDED, *FRONT)
 
 
 _ANY = "any"
@@ -48,8 +50,11 @@ _RIDES = {
 }
 _PUSH = "push the tail down 3 cm. Let it rise by itself. Wait 15 seconds, then read."
 _LIFT = "lift the tail 3 cm. Let it sink by itself. Wait 15 seconds, then read."
+_PUSH_FRONT = "push the bars down 3 cm. Let them rise by themselves. Wait 15 seconds, then read."
+_LIFT_FRONT = "lift the bars 3 cm. Let them sink by themselves. Wait 15 seconds, then read."
 _SKIP = "Skip this if you do not know."
 _HOW_FAR = "how far is it from the axle to the dot?"
+_HOW_FAR_FRONT = "how far is it along the leg, from the axle to the dot?"
 _FALLS = "A bike can fall. Hold it all the time, and keep fingers out of the wheel."
 
 QUESTIONS = (
@@ -97,6 +102,43 @@ QUESTIONS = (
     Question(
         "aboard again", ABOARD[1], f"{LABELS[ABOARD[1]]}: {_HOW_FAR}", you=_RIDES, helper=_LIFT, drawing="aboard lifted", next="See the verdict",
     ),
+    Question(
+        "front travel", "front.travel", "How far can the fork move?", ("The book calls it fork travel.", _SKIP), end="front",
+    ),
+    Question(
+        "front springs", "standard.fork_springs", "Are they the fork springs that the bike was sold with?",
+        ("A fork that you pump up has no springs. Then this part is not for you.",),
+        choices={"as sold": "Yes", "changed": "No, they were changed", "unknown": "I do not know"}, end="front",
+    ),
+    Question(
+        "front ready", "", "Get ready for the front: the same tape, the same helper",
+        (
+            "Level ground, in neutral. Keep off the brakes.",
+            "Stick a dot on the lower clamp that holds the fork legs. All five readings are along one leg, from the middle of the front axle to this dot.",
+        ),
+        caution=f"{_FALLS} The maker's manual comes first.", drawing="front dot", next="Next: first reading", end="front",
+    ),
+    Question(
+        "front hanging", FRONT[0], f"{LABELS[FRONT[0]]}: {_HOW_FAR_FRONT}",
+        you={_ANY: "put the bike on a stand under its frame and weigh the tail down, so that the front wheel hangs."},
+        helper="read the tape. Write what you see; do not tidy it.", caution=_FALLS, drawing="front hanging", next="Next: bike alone", end="front",
+    ),
+    Question(
+        "front alone", FRONT[1], f"{LABELS[FRONT[1]]}: {_HOW_FAR_FRONT}", you=_HOLD, helper=_PUSH_FRONT, drawing="front pushed",
+        next="Next: after a lift", end="front",
+    ),
+    Question(
+        "front alone again", FRONT[2], f"{LABELS[FRONT[2]]}: {_HOW_FAR_FRONT}", you=_HOLD, helper=_LIFT_FRONT, drawing="front lifted",
+        next="Next: you on the bike", end="front",
+    ),
+    Question(
+        "front aboard", FRONT[3], f"{LABELS[FRONT[3]]}: {_HOW_FAR_FRONT}", you=_RIDES, helper=_PUSH_FRONT, drawing="front aboard pushed",
+        next="Next: after a lift", end="front",
+    ),
+    Question(
+        "front aboard again", FRONT[4], f"{LABELS[FRONT[4]]}: {_HOW_FAR_FRONT}", you=_RIDES, helper=_LIFT_FRONT, drawing="front aboard lifted",
+        next="See the verdict", end="front",
+    ),
 )  # fmt: skip
 
 
@@ -117,6 +159,7 @@ def exported() -> dict[str, Any]:
                 "drawing": one.drawing,
                 "next": one.next,
                 "uses": list(one.uses),
+                "end": one.end,
                 "optional": one.optional,
             }
             for one in QUESTIONS
@@ -132,7 +175,9 @@ def _choices(one: Question) -> Mapping[str, str]:
 def sheet() -> str:
     """The questions as a sheet to fill in: a line each, what is read after the colon."""
     lines = ["# Check my bike: write each answer after its colon. What you do not know stays empty."]
-    for one in QUESTIONS:
+    for number, one in enumerate(QUESTIONS):
+        if one.end == "front" and QUESTIONS[number - 1].end != "front":
+            lines += ["", "# The front, if you want to know of it too. Else stop here."]
         asked = [
             one.title,
             *one.words,

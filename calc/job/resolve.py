@@ -9,14 +9,18 @@ from graphlib import TopologicalSorter
 from typing import Any
 
 from calc.job.assumed import assumed
-from calc.job.document import JobError, entries, parse_header
+from calc.job.document import entries, parse_header
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS
 from calc.job.job import DRAWS, MAX_DRAWS, MIN_DRAWS, Job, Resolved
 from calc.job.limits import internal, limit_words, other_units, plus_minus, within
 from calc.job.lists import MOST, listed, read_pairs
+from calc.job.offer import read_offer
 from calc.job.problem import Problem
-from calc.job.ranges import Ranges, read_ranges
+from calc.job.ranges import NO_RANGES, Ranges, read_ranges
+from calc.job.shape import JobError
+from calc.job.shims import read_groups
+from calc.job.work import ticks
 from calc.practice import posture
 from calc.quantities.entry import Entry, EntryError, convert, convert_difference, internal_unit, read_entry
 from calc.quantities.reading import Origin, Reading
@@ -48,7 +52,14 @@ def load(document: object, draws: int = DRAWS) -> Job:
     if refused:  # what is out of use stops nothing: its default stands in, and what was typed is kept
         usable = _read({path: entry for path, entry in given.items() if path not in refused}, ranges)
         fields = usable | {path: _kept(usable[path], found) for path, found in refused.items()}
-    return Job(header, fields, draws=draws, ranges=ranges, range_problems=range_problems)
+    offer = read_offer(document.get("offer"), read_alone)
+    made, done = Job(header, fields, draws=draws, ranges=ranges, range_problems=range_problems), ticks(document)
+    return replace(made, ticks=done, offer=offer)
+
+
+def read_alone(field: Field, text: str) -> Resolved:
+    """What stands for a field somewhere else in the job, read by the field's own declaration."""
+    return _resolve(field, (("value", text), ("origin", "stated")), NO_RANGES, None)
 
 
 def _read(given: Mapping[str, Mapping[str, Any]], ranges: Ranges) -> dict[str, Resolved]:
@@ -163,6 +174,8 @@ def _entered(blank: Resolved, entry: Mapping[str, str], base: Resolved | None) -
         return _read_rates(blank)
     if kind is Kind.PAIRS:
         return replace(blank, pairs=read_pairs(blank.field, blank.text))
+    if kind is Kind.SHIMS:
+        return replace(blank, groups=read_groups(blank.field, blank.text))
     return _read_quantity(blank, entry, base)
 
 

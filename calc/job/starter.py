@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from calc.job.document import FORMAT, VERSION, JobError
+from calc.job.document import FORMAT, VERSION
 from calc.job.field import Field, Kind
 from calc.job.fields import FIELDS, GROUPS
 from calc.job.resolve import load
+from calc.job.shape import JobError
 
 
 def start(use: str, rider: str) -> dict[str, Any]:
@@ -79,6 +80,8 @@ def with_notes(document: dict[str, Any], short: bool = False) -> dict[str, Any]:
 def _hint(field: Field) -> str:
     if field.kind is Kind.CHOICE:
         return f"One of: {', '.join(field.choices)}."
+    if field.kind is Kind.SHIMS:
+        return "Groups of how many, outside diameter and thickness in mm, a semicolon between groups."
     if field.kind is Kind.PAIRS:
         return f"Pairs of {field.unit} and {field.second_unit}, a semicolon between pairs."
     return f"In {field.unit or 'plain numbers'} unless you write a unit."

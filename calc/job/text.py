@@ -9,7 +9,8 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from calc.job.document import JobError, parse_header, upgraded
+from calc.job.document import parse_header, upgraded
+from calc.job.shape import JobError
 
 SEVERAL = "stanchion-jobs"
 SEVERAL_VERSION = 1
@@ -79,7 +80,7 @@ def read_jobs(text: str, name: str = "this") -> tuple[list[dict[str, Any]], list
     Example:
         >>> jobs, refused = read_jobs('{"format": "stanchion-job", "version": 1, "rider": {"mass": 80}}')
         >>> jobs[0]["version"], jobs[0]["rider"], refused
-        (3, {'mass': 80}, [])
+        (4, {'mass': 80}, [])
     """
     found = read_json(text, name)
     if not isinstance(found, Mapping) or found.get("format") != SEVERAL:

@@ -6,6 +6,8 @@ from typing import Any
 
 from calc.job.document import parse_header, upgraded
 from calc.job.fields import FIELDS, GROUPS
+from calc.job.fields.damping import CLICKERS
+from calc.job.work import WORK
 
 # What was built at one visit stands at the next in the field of what is found.
 FOUND = {
@@ -15,8 +17,9 @@ FOUND = {
     "built_gap_left": "gap_left",
     "built_gap_right": "gap_right",
     "built_pressure": "air_pressure",
-}
-_TRIED = "tried_"
+    "set_shims": "shims",
+} | {f"set_{key}": f"click_{key}" for names in CLICKERS.values() for key in names}
+_THEN = ("tried_", "built_", "set_")  # what is of one visit only
 _READ_THEN = {path for path, field in FIELDS.items() if field.result}  # sags belong to what was found at that visit
 
 
@@ -24,16 +27,18 @@ def next_visit(document: dict[str, Any], date: str) -> dict[str, Any]:
     """Copy a job as the bike's next visit.
 
     Parameters: document, a job; date of the visit, as it is to stand in it ("2026-09-01").
-    Returns: a new document: what was built is what is found, nothing is built, tried or checked yet, all else as it was.
+    Returns: a new document: what was built is what is found; nothing is built, tried, checked, ticked or offered; else as it was.
     Raises: JobError when the document is no job.
     Formula: none.
     Source: none.
     Example:
-        >>> next_visit({"format": "stanchion-job", "version": 3, "front": {"rate": "4.2"}}, "2026-09-01")["date"]
+        >>> next_visit({"format": "stanchion-job", "version": 4, "front": {"rate": "4.2"}}, "2026-09-01")["date"]
         '2026-09-01'
     """
     parse_header(document)
-    made = upgraded(document) | {"date": date}
+    made = {key: value for key, value in upgraded(document).items() if key != "offer"} | {"date": date}
+    if WORK in made:  # the next assembly is checked anew
+        made[WORK] = {key: value for key, value in made[WORK].items() if key != "ticks"}
     for group in GROUPS:
         if group in made:
             made[group] = {key: entry for key, entry in as_found(made[group]).items() if f"{group}.{key}" not in _READ_THEN}
@@ -42,7 +47,7 @@ def next_visit(document: dict[str, Any], date: str) -> dict[str, Any]:
 
 def as_found(entries: dict[str, Any]) -> dict[str, Any]:
     """One group of entries: what was built in it is what is found."""
-    kept = {key: entry for key, entry in entries.items() if not key.startswith((_TRIED, "built_"))}
+    kept = {key: entry for key, entry in entries.items() if not key.startswith(_THEN)}
     for built, found in FOUND.items():
         if entries.get(built) is not None:
             kept[found] = entries[built]

@@ -62,6 +62,7 @@ DIMENSIONS: Mapping[str, Dimension] = {
     "density": Dimension("kg/m³", {"kg/m³": "kilogram / metre ** 3", "g/ml": "gram / millilitre"}),
     "frequency": Dimension("Hz", {"Hz": "hertz"}),
     "acceleration": Dimension("m/s²", {"m/s²": "metre / second ** 2", "G": "standard_gravity"}),
+    "speed": Dimension("mm/s", {"m/s": "metre / second", "mm/s": "millimetre / second", "in/s": "inch / second"}),
     "time": Dimension("s", {"s": "second", "h": "hour"}),
 }
 
@@ -86,6 +87,7 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
     "%": ("%",), "percent": ("%",), "hz": ("Hz",), "s": ("s",), "h": ("h",),
     "mm2/s": ("mm²/s",), "mm²/s": ("mm²/s",), "cst": ("cSt",), "kg/m3": ("kg/m³",), "kg/m³": ("kg/m³",),
     "g/ml": ("g/ml",), "g/cm3": ("g/ml",), "g/cm³": ("g/ml",), "kg/l": ("g/ml",),
+    "m/s": ("m/s",), "mm/s": ("mm/s",), "in/s": ("in/s",),
     "m/s2": ("m/s²",), "m/s²": ("m/s²",), "gn": ("G",), "g0": ("G",),
 }  # fmt: skip
 

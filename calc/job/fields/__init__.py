@@ -10,6 +10,8 @@ from calc.job.fields.air import AIR
 from calc.job.fields.bike import BIKE
 from calc.job.fields.coil import coil_fields
 from calc.job.fields.conditions import CONDITIONS
+from calc.job.fields.damping import ROD_ALONE, damping_fields
+from calc.job.fields.filling import FILLING
 from calc.job.fields.front import FRONT
 from calc.job.fields.linkage import LINKAGE, UNSPRUNG
 from calc.job.fields.oil import OIL
@@ -19,6 +21,7 @@ from calc.job.fields.push import PUSH
 from calc.job.fields.rear import REAR
 from calc.job.fields.ride import RIDE, ride_fields
 from calc.job.fields.sags import CORRECTS, sag_fields
+from calc.job.fields.service import SERVICE
 from calc.job.fields.spring_fit import fit_fields, preload_fields
 from calc.job.fields.spring_kinds import kind_fields
 from calc.job.fields.standard import STANDARD
@@ -70,6 +73,11 @@ FIELDS: Mapping[str, Field] = {
         *CONDITIONS,
         *PUSH,
         *OIL_SHEET,
+        ROD_ALONE,
+        *damping_fields("front"),
+        *damping_fields("rear"),
+        *FILLING,
+        *SERVICE,
     )
 }
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(f.group for f in FIELDS.values()))

@@ -17,6 +17,11 @@ PUSH = (
         how="One leg upright on scales that are set to 0 with the leg on them. Push it in slowly, wait at each stroke, read both: 240 320; 260 430; 280 690. Go into the last 50 mm, short of any stop. Stroke: exposed chrome hanging, less exposed chrome now. A scale in kg: write 32.6 kgf.",
     ),
     Field(
+        "front.push_correct", "Points of the push", _P, Kind.CHOICE, choices={"yes": "Correct readings", "no": "Only compared"},
+        when=_LEGS, default=Default(choice="yes"), end="front", needs=_READ, typed="stated",
+        how="Where the kind of fork says what the leg is like, points that differ from what is expected say that a reading of it is off. Corrected, the answer follows; what you typed stays.",
+    ),
+    Field(
         "front.push_read", "Force read", _P, Kind.CHOICE, choices={"in": "Pushed in", "out": "Let out", "both": "Middle of both"}, when=_LEGS,
         default=Default(choice="in"), end="front", needs=_READ, typed="stated",
         how="Friction adds to what is read going in and takes off what is read coming out. In the middle of both it drops out.",
