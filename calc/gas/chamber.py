@@ -17,7 +17,7 @@ class Process:
     """How fast the gas is compressed.
 
     Parameters: exponent n [-], 1.0 (slow, isothermal) to 1.4 (fast, adiabatic); settled, the stroke [mm] from full
-    extension at which the gas had time to settle to leg temperature before the fast move; waits: at every stroke there is
+    extension at which the gas had time to settle to leg temperature before the fast move; waits (n = 1): at every stroke there is
     time enough for gas to pass even a small leak.
     Formula: P = P0 (V0 / Ve) (Ve / V)^n with Ve the volume at `settled`.
     Source: polytropic law, Moran & Shapiro, Fundamentals of Engineering Thermodynamics, section 3.15.
@@ -69,7 +69,9 @@ class Chamber:
         return left
 
     def pressure(self, stroke: Number, process: Process) -> Number:
-        """Absolute pressure [MPa] at a stroke [mm]."""
+        """Absolute pressure [MPa] at a stroke [mm]; slow gas is the same wherever it settled before."""
+        if process.waits:
+            return self.pressure0 * self.volume0 / self.volume(stroke)
         settled = self.volume(process.settled)
         return self.pressure0 * self.volume0 / settled * (settled / self.volume(stroke)) ** process.exponent
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.array import Number
-from calc.gas.chamber import Chamber, Gas, Process
+from calc.gas.chamber import Chamber, Gas, Process, SteadyCharge
 from calc.gas.joined import Joined, SmallLeak
 from calc.gas.piston import LeakingPiston, SpringPiston
 from calc.gas.staged import Staged
@@ -31,6 +31,8 @@ def pressures(gases: tuple[Gas, ...], stroke: Number, process: Process, vented: 
         if isinstance(gas, Chamber | Staged):
             outer = gas.pressure(stroke, process)
             yield outer
+        elif isinstance(gas, SteadyCharge):
+            yield gas.pressure
         elif isinstance(gas, Joined | SmallLeak):
             yield from gas.pressures(stroke, process)
         elif isinstance(gas, SpringPiston):

@@ -118,9 +118,9 @@ def _gas(job: Job, rod: Number, charged: Number, warmth: Warmth | None, moved: N
 
 
 def _leaking(job: Job, around: OpenLeg, rod: Number, set_shut: bool) -> LegGas:
-    """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas. Read
-    as it leaks, the gap holds the oil that the rod pushed out with the leg collapsed, which drawn out again leaves gas; set while
-    it was shut, with outside air behind the piston, it does not.
+    """The spring has pushed its piston to its front stop: the charge is gone, all of the seal area works on the leg's own gas. With
+    outside air behind the piston, a gap read as it leaks holds the oil that piston and rod pushed out with the leg collapsed,
+    and what the rod pushed leaves gas once it is drawn out again; one that was set while it was shut holds neither.
     """
     piston, rate = circle(job.value("front.cartridge_piston")), job.value("front.piston_spring")
     inside, ahead = job.choice("front.piston_back") == "outer", job.value("front.piston_front")
@@ -133,8 +133,8 @@ def _leaking(job: Job, around: OpenLeg, rod: Number, set_shut: bool) -> LegGas:
             "front.piston_front",
         )
     if job.choice("front.leak") == "wide":
-        swept = rod * around.drawn_out if set_shut else 0.0
-        return replace(around, others=around.others + (0.0 if inside else piston * ahead + swept))
+        comes_out = piston * ahead + rod * around.drawn_out if set_shut and not inside else 0.0
+        return replace(around, others=around.others + comes_out)
     if not inside:
         raise Impossible(
             "leak",
@@ -160,6 +160,7 @@ def _sprung(job: Job, around: OpenLeg, rod: Number, warmth: Warmth | None, moved
             f"With {np.max(moved) / 1000:.0f} ml gone the spring-loaded piston presses no more: the charge is lost.",
             "Choose “Seal leaking”, or check the volume.",
             "front.oil_moved",
+            where=np.asarray(preload) < 0,
         )
     stop, bleed = (job.value(path) if job.known(path) else np.inf for path in ("front.piston_stop", "front.piston_bleed"))
     bleeds = bleed - back if inside else np.inf

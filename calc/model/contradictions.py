@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator
 
 import numpy as np
@@ -13,11 +12,11 @@ from calc.job.field import Kind
 from calc.job.limits import TRADE
 from calc.job.ranges import widest
 from calc.model.motion import rear_motion
+from calc.model.weight_sums import bike_sums, half_of, rider_sums
 from calc.practice import AXLES, Usual
 from calc.quantities.entry import convert, dimension_of
 from calc.quantities.units import DIMENSIONS
 
-SCALES_AGREE = 3.0  # [kg]; sums of careful readings differ by less; common practice, no source
 LEGS_AGREE = 5.0  # [mm] of gap; common practice, no source
 LEVERAGES_AGREE = 0.05  # of the leverage; common practice, no source
 SHOCK_STROKES = (20.0, 150.0)  # [mm]; shorter or longer ones are not made for motorcycles; common practice, no source
@@ -47,15 +46,12 @@ def contradictions(job: Job) -> list[Words]:
 
 def _bike(job: Job) -> Iterator[Words]:
     """Both axles against the bike's mass."""
-    axles = _sum(job, "bike.front_axle", "bike.rear_axle")
-    if axles is None or not job.entered("bike.mass"):
-        return
-    mass, half = job.number("bike.mass"), math.hypot(axles[1], _half(job, "bike.mass"))
-    if abs(axles[0] - mass) > max(SCALES_AGREE, half):
+    sums = bike_sums(job)
+    if sums is not None and sums.apart():
         yield (
             "bike.mass",
             (
-                f"The axles carry {axles[0]:.1f} kg with the bike alone, but the bike is entered as {mass:.1f} kg. "
+                f"The axles carry {sums.axles:.1f} kg with the bike alone, but the bike is entered as {sums.load:.1f} kg. "
                 "Weigh again, or correct one of them."
             ),
         )
@@ -63,22 +59,35 @@ def _bike(job: Job) -> Iterator[Words]:
 
 def _rider(job: Job) -> Iterator[Words]:
     """Both axles with the rider aboard against all that they carry."""
-    aboard = _sum(job, "rider.front_axle", "rider.rear_axle")
-    bike = _sum(job, "bike.front_axle", "bike.rear_axle") or _total(job, "bike.mass")
-    if aboard is None or bike is None or not job.known("rider.mass"):
-        return
-    loads = ("rider.mass", *(path for path in ("rider.passenger", "rider.luggage") if job.fields[path].applies))
-    known = [bike, *filter(None, (_total(job, path) for path in loads))]
-    total, half = sum(part[0] for part in known), math.hypot(aboard[1], *(part[1] for part in known))
-    off = aboard[0] - total
-    if abs(off) > max(SCALES_AGREE, half):
+    sums = rider_sums(job)
+    if sums is not None and sums.apart():
+        off = sums.axles - sums.load
         yield (
             "rider.mass",
             (
-                f"With the rider aboard the axles carry {aboard[0]:.1f} kg: {abs(off):.1f} kg {'more' if off > 0 else 'less'} "
-                f"than bike, rider and load add up to ({total:.1f} kg). Weigh again, or check the rider's weight."
+                f"With the rider aboard the axles carry {sums.axles:.1f} kg: {abs(off):.1f} kg {'more' if off > 0 else 'less'} "
+                f"than bike, rider and load add up to ({sums.load:.1f} kg). Weigh again, or check the rider's weight."
             ),
         )
+
+
+def _lifted(job: Job) -> Iterator[Words]:
+    """A sag read lifted against the same pushed down: what sticks leaves the bike lower after a push."""
+    for axle in AXLES:
+        kind, sign = ("length", -1.0) if job.choice(f"{axle}.sags_read") == "lengths" else ("sag", 1.0)
+        for case, told in (("alone", "free sag"), ("aboard", "rider sag")):
+            pushed, lifted = f"{axle}.{case}_{kind}", f"{axle}.{case}_again_{kind}"
+            if not all(path in job.fields and job.entered(path) for path in (pushed, lifted)):
+                continue
+            more = sign * (job.number(lifted) - job.number(pushed))
+            if more > half_of(job, pushed) + half_of(job, lifted):
+                yield (
+                    lifted,
+                    (
+                        f"{axle.capitalize()}: the {told} reads {more:.0f} mm more lifted than pushed down. What sticks does the "
+                        "opposite. Were the two swapped?"
+                    ),
+                )
 
 
 def _sags(job: Job) -> Iterator[Words]:
@@ -215,20 +224,4 @@ def _meant(found: Resolved, usual: Usual) -> str:
     return ""
 
 
-def _total(job: Job, path: str) -> tuple[float, float] | None:
-    return (job.number(path), _half(job, path)) if job.known(path) else None
-
-
-def _sum(job: Job, *paths: str) -> tuple[float, float] | None:
-    """The sum of readings that are all entered, and its +/-."""
-    if not all(job.entered(path) for path in paths):
-        return None
-    return sum(job.number(path) for path in paths), math.hypot(*(_half(job, path) for path in paths))
-
-
-def _half(job: Job, path: str) -> float:
-    reading = job.fields[path].reading
-    return 0.0 if reading is None else reading.plus_minus_95
-
-
-_CHECKS: tuple[Callable[[Job], Iterator[Words]], ...] = (_bike, _rider, _sags, _leverage, _legs, _pairs, _units)
+_CHECKS: tuple[Callable[[Job], Iterator[Words]], ...] = (_bike, _rider, _sags, _lifted, _leverage, _legs, _pairs, _units)

@@ -8,13 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from typing import TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
 from calc.array import Array, Number
-from calc.impossible import Impossible
 from calc.job import Job, Resolved
 from calc.job.field import Default
 from calc.model.fitted import LINE_OFF
@@ -23,8 +20,7 @@ from calc.model.spread import TRUNCATED, deviation, drawn_uncertainty, off_at
 from calc.quantities.entry import convert, internal_unit
 from calc.quantities.reading import Origin, Reading
 
-Columns = NDArray[np.intp]
-T = TypeVar("T")
+Move = tuple[str, Reading, str | None]
 
 _STANDARD = Reading(0.0, 2.0, Origin.MEASURED)  # a standard normal number
 
@@ -116,18 +112,30 @@ def _was_changed(job: Job, default: Default) -> bool:
     return default.as_sold is not None and job.choice(default.as_sold) == "changed"
 
 
-def _moved(job: Job, off: Callable[[str, Reading], Number]) -> Job:
-    """The job with every uncertain reading moved by `off`; an assumed value that follows another moves with it."""
-    samples: dict[str, Number] = {}
+def moves(job: Job) -> tuple[Move, ...]:
+    """Every uncertain reading of a job as it moves: its path, its own part and what it follows; that stands before it.
+
+    Parameters: job.
+    Returns: moves; for whoever moves one job many times.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
+    """
+    made: dict[str, Move] = {}
     waiting = [path for path, found in job.fields.items() if is_drawn(found)]
     while waiting:
         path = waiting.pop(0)
         own, follows = own_reading(job, path)
         if follows in waiting:
             waiting.append(path)
-            continue
-        if follows and follows not in samples and own.plus_minus_95 == 0:
-            continue  # it follows a value that nothing moves
+        elif not follows or follows in made or own.plus_minus_95 > 0:  # else it follows a value that nothing moves
+            made[path] = (path, own, follows)
+    return tuple(made.values())
+
+
+def _moved(job: Job, off: Callable[[str, Reading], Number], order: Sequence[Move] | None = None) -> Job:
+    """The job with every uncertain reading moved by `off`; an assumed value that follows another moves with it."""
+    samples: dict[str, Number] = {}
+    for path, own, follows in moves(job) if order is None else order:
         base = samples.get(follows, job.number(follows)) if follows else 0.0
         samples[path] = base + own.value + (off(path, own) if own.plus_minus_95 > 0 else 0.0)
     samples |= {name: off(name, _STANDARD) for name in fit_offs(job)}
@@ -153,10 +161,10 @@ def drawn(job: Job, count: int | None = None) -> Job:
     return replace(done, samples={**done.samples, **{path: samples[:often] for path, samples in known.items()}}) if known else done
 
 
-def at_normal(job: Job, values: Mapping[str, Array], count: int) -> Job:
+def at_normal(job: Job, values: Mapping[str, Array], count: int, order: Sequence[Move] | None = None) -> Job:
     """The job with readings moved to where a standard normal number of each says; those that are not named stay.
 
-    Parameters: job; values [-], by path, each of `count` numbers; count [-].
+    Parameters: job; values [-], by path, each of `count` numbers; count [-]; order, its `moves` where they are at hand.
     Returns: Job with samples.
     Raises: nothing.
     Formula: value + `calc.model.spread.off_at`; what follows another value moves with it.
@@ -167,7 +175,7 @@ def at_normal(job: Job, values: Mapping[str, Array], count: int) -> Job:
     def off(path: str, own: Reading) -> Number:
         return off_at(path, own, values[path], least_off(job, path)) if path in values else np.zeros(count)
 
-    return _moved(job, off)
+    return _moved(job, off, order)
 
 
 def combined(job: Job, paths: Sequence[str], effects: Array) -> tuple[Array, Array]:
@@ -210,54 +218,6 @@ def stepped(job: Job, paths: Sequence[str]) -> Job:
         return steps
 
     return _moved(job, off)
-
-
-def survivors(job: Job, count: int, works: Callable[[Job], T]) -> tuple[Job, int, T | None]:
-    """The draws that can be built: those for which `works` raises no Impossible; how many were left out; what it found.
-
-    Parameters: job, drawn; count of its draws [-]; works.
-    Returns: Job; number left out [-]; what `works` returned for all draws together, None where it did not work so.
-    Raises: as `working`. Formula: none. Source: none.
-    Example: see `tests/unit/uncertainty/test_draws_first_order.py`.
-    """
-    try:
-        return job, 0, works(job)
-    except Impossible:
-        good = working(job, np.arange(count), works)
-    return (job if len(good) == count else picked(job, good)), count - len(good), None
-
-
-def picked(job: Job, columns: Columns) -> Job:
-    """A drawn job with some of its draws only.
-
-    Parameters: job, drawn; columns, indices of the draws.
-    Returns: Job.
-    Raises: nothing. Formula: none. Source: none.
-    Example: see `survivors`.
-    """
-    return replace(job, samples={path: np.asarray(values)[columns] for path, values in job.samples.items()})
-
-
-def working(job: Job, columns: Columns, works: Callable[[Job], object]) -> Columns:
-    """Those of some draws for which `works` raises no Impossible: by what the law says of each, else found by halving.
-
-    Parameters: job, drawn; columns, indices of the draws; works.
-    Returns: indices.
-    Raises: what `works` raises besides Impossible. Formula: none. Source: none.
-    Example: see `survivors`.
-    """
-    try:
-        works(picked(job, columns))
-    except Impossible as error:
-        if len(columns) == 1:
-            return columns[:0]
-        bad = np.asarray(error.where)
-        if bad.shape[-1:] == columns.shape and bad.any():
-            left = columns[~bad.reshape(-1, len(columns)).any(axis=0)]
-            return working(job, left, works) if len(left) else left
-        half = len(columns) // 2
-        return np.concatenate([working(job, columns[:half], works), working(job, columns[half:], works)])
-    return columns
 
 
 def half_width(samples: Number) -> float:

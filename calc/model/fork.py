@@ -116,6 +116,27 @@ def leg_in_state(job: Job, at: Conditions, how: str, set_shut: bool = False) -> 
     return sealed_leg(job, over_the_oil(job, at, how), how, at.charged, own, set_shut)
 
 
+def leak_gap(job: Job, at: Conditions, rate: Number | None, gap: Number, shut: bool) -> Number:
+    """The gap around a cartridge whose seal leaks wide, told of before it leaked or since.
+
+    Parameters: job, drawn or not; at, conditions; rate [N/mm] of the spring, None for none; gap [mm], in the user's convention;
+    shut: it is read as it leaks and told as it was while shut, else the other way.
+    Returns: gap [mm]; the same but for a spring-loaded piston with outside air behind it.
+    Raises: Impossible where it cannot be read so, or as `leg_in_state`.
+    Formula: the gas over the oil with the rod out is the same, less what the piston pushed out on its way to its stop.
+    Source: oil is conserved.
+    Example: see `tests/unit/model/test_cartridge.py`.
+    """
+    if job.choice("front.cartridge_fill") == "gas" or job.choice("front.piston_back") == "outer":
+        return gap
+    wide = replace(job, fields={**job.fields, "front.leak": replace(job.fields["front.leak"], choice="wide")})
+    since, before = (leg_in_state(wide, at, "seal leaking", set_shut=one) for one in (False, True))
+    assert isinstance(since, OpenLeg)
+    assert isinstance(before, OpenLeg)
+    known, asked = (since, before) if shut else (before, since)
+    return asked.gap_of_gas(known.hanging(rate, gap), rate)
+
+
 def coils(job: Job) -> int:
     """Number of legs with a coil in them.
 

@@ -60,13 +60,18 @@ def push_read(job: Job) -> Push | None:
     return Push(
         strokes,
         forces,
-        job.number("front.push_error") / 2.0,
-        job.number("front.push_stroke_error") / 2.0,
-        _SIGNS[job.choice("front.push_read")],
+        _off_by(job, "front.push_error"),
+        _off_by(job, "front.push_stroke_error"),
+        _SIGNS.get(job.choice("front.push_read"), 0.0),
         spring_in,
         not spring_in or job.choice("front.push_bled") == "yes",
         job.choice("front.push_leg") == "right",
     )
+
+
+def _off_by(job: Job, path: str) -> float:
+    """Standard uncertainty of each point; 0 where the entry is refused, and then nothing is told (`calc.model.pushed.why_not`)."""
+    return 0.0 if job.fields[path].reading is None else job.number(path) / 2.0
 
 
 def states_of(job: Job) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from calc.leg.sealed import SealedLeg
 from calc.model import fitted
 from calc.model.cartridge import sealed_leg, state
 from calc.model.conditions import Conditions, conditions
-from calc.model.fork import over_the_oil
+from calc.model.fork import leak_gap, over_the_oil
 from calc.model.gap import by_volume, gap_filled, own_gap
 from calc.model.gaps import fitted_rates
 from calc.model.push_read import OPEN, Push, as_pushed, states_of
@@ -62,8 +62,10 @@ class PushedLeg:
 
     def gap_now(self) -> Number:
         """Gap [mm] that the same oil shows by now; opened, read as in an open leg. Impossible where it cannot be read so."""
-        if self.how in (OPEN, "as built", "seal leaking"):
+        if self.how in (OPEN, "as built"):
             return self.gap
+        if self.how == "seal leaking":
+            return leak_gap(self.job, bench(self.job), self.rate, self.gap, shut=False)
         hanging, convention = self.around.hanging(self.rate, self.gap), self.around
         if self.how == "oil moved":
             hanging = hanging - self.job.value("front.oil_moved")
@@ -127,7 +129,9 @@ def _gap(job: Job, around: OpenLeg, push: Push, rate: Number | None) -> Number:
         return own_gap(job, "front.push_gap", lambda: around, rate)
     if by_volume(job):
         return gap_filled(job, around, side, rate)
-    return own_gap(job, f"front.gap_{side}", lambda: around, rate)
+    read = own_gap(job, f"front.gap_{side}", lambda: around, rate)
+    leaks = job.choice("front.air") == "sealed cartridge" and state(job, as_sold=False) == "seal leaking"
+    return leak_gap(job, bench(job), rate, read, shut=True) if leaks else read
 
 
 def _gases(job: Job, around: OpenLeg, how: str, at: Conditions) -> OpenLeg | SealedLeg:

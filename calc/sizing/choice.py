@@ -37,7 +37,9 @@ class EndSizing:
     """Everything that the report says of one end.
 
     `fitted` is the index of what is in among the candidates, None for a pressure that is not among them; `step` [N/mm or MPa]
-    what it may be off and stay; `found_problem` names why the fitted setup has no figures; `problem` why nothing could be sized.
+    what it may be off and stay; `found_problem` names why the fitted setup has no figures; `problem` why nothing could be sized;
+    `marked`, whether steps are counted by the marking in every draw too: that a spring may be a little off what it is sold as is
+    no reason to change it for another that may be so too.
     """
 
     inputs: EndInputs
@@ -51,6 +53,7 @@ class EndSizing:
     found: Figures | None
     found_problem: Impossible | None
     problem: Impossible | None = None
+    marked: bool = False
 
     @property
     def choice(self) -> int:
@@ -83,7 +86,8 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     nearest = int(np.argmin(first.key))
     held = margins(job, axle, sized.setup.at(nearest), nearest == own)
     decision = decide(sized, here.targets, held, own, step)
-    return EndSizing(here, bounds, sized, decision, held, own, step, *found(here))
+    marked = job.entered(f"{axle}.rate")
+    return EndSizing(here, bounds, sized, decision, held, own, step, *found(here), marked=marked)
 
 
 def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
@@ -113,7 +117,8 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     sized = size(here.assembly, rates, here.loads, here.exponent, here.targets, done.limits, split)
     index = done.fitted - within.start if own else None
     source = done.decision.yardstick.source
-    return sized, decide(sized, here.targets, done.margins, index, done.step, source)
+    called = np.broadcast_to(was.rate, shape)[some, None] if done.marked else None
+    return sized, decide(sized, here.targets, done.margins, index, done.step, source, called)
 
 
 def _columns(part: Number, shape: tuple[int, ...], within: range, own: int, now: Number) -> Array:
@@ -251,10 +256,10 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
     """Rider masses [kg] between which the choice stays the same and fits.
 
     Parameters: job; axle; done, its nominal sizing.
-    Returns: least and most mass [kg], None where it does not end within the search; None altogether where no spring is chosen, or
-    one that does not meet its criteria.
+    Returns: least and most mass [kg], whole ones, None where it does not end within the search; None altogether where no spring is
+    chosen, or one that does not meet its criteria.
     Raises: Impossible as `other_choices`.
-    Formula: solved on a grid of whole kilograms about the rider, all else held.
+    Formula: solved on a grid of whole kilograms about the rider, and for the rider, all else held.
     Source: none.
     Example:
         >>> from calc.demo import jobs
@@ -267,12 +272,13 @@ def rider_span(job: Job, axle: Axle, done: EndSizing) -> tuple[float | None, flo
     if chosen < 0:
         return None
     mass = job.number("rider.mass")
-    masses = mass + SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
+    steps = SPAN_STEPS[np.abs(SPAN_STEPS) <= BIGGEST_CHANGE * mass]
+    masses = np.where(steps == 0, mass, np.round(mass) + steps)
     sized, decision = other_choices(job, axle, done, masses)
     same = np.isclose(chosen_steps(sized, decision), done.sized.setup.at(chosen).stepped, rtol=1e-9) & decision.criteria_met
-    middle = int(np.argmin(np.abs(masses - mass)))
+    middle = int(np.argmin(np.abs(steps)))
     if not same[middle]:  # what is told does not fit even this rider: it is right for none
         return None
     low = middle - int(np.argmin(same[middle::-1])) + 1 if not every(same[: middle + 1]) else None
     high = middle + int(np.argmin(same[middle:])) - 1 if not every(same[middle:]) else None
-    return (None if low is None else float(masses[low]), None if high is None else float(masses[high]))
+    return (None if low is None else float(np.floor(masses[low])), None if high is None else float(np.ceil(masses[high])))

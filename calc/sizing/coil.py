@@ -21,6 +21,8 @@ from calc.leg.open import DEEPEST_GAP
 from calc.sizing.criteria import Room, coil_bind, room_left, spread_over
 from calc.springs.fit import SAME
 
+_NEAR = 1e-4  # mm of gap; the last secant over so little leaves less than 1e-8
+
 __all__ = ["Sized", "end_missed", "end_root", "size", "wheel_travel"]
 
 
@@ -163,7 +165,7 @@ def end_missed(end: End, travel: Number, exponent: Number, targets: Targets) -> 
     return np.asarray(targets.end_amount / measure - 1.0)
 
 
-def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, tolerance: float = 1e-7) -> tuple[Array, Flags]:
+def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, tolerance: float = _NEAR) -> tuple[Array, Flags]:
     """The amount of what is set for the end of the travel at which nothing is missing, and where none does it.
 
     Parameters: missing, of `end_missed`, over an amount; hardest, softest amounts and tolerance [all in its unit].

@@ -11,8 +11,9 @@ from calc.end.figures import evaluate
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import combined, fit_offs, is_drawn, own_reading, picked, stepped, working
+from calc.model.draws import combined, fit_offs, is_drawn, own_reading, stepped
 from calc.model.inputs import end_inputs
+from calc.model.survivors import picked, working
 from calc.practice import Axle
 from calc.sizing.criteria import Margins
 

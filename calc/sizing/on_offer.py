@@ -15,7 +15,8 @@ from calc.sizing.offers import offers, series
 
 def step_of(job: Job, axle: Axle) -> float:
     """What the springs that are in may be off and stay [N/mm]: one step of the series, or the practice row's for a shelf; and
-    never less than springs of one marking differ by. Steps are counted from a marking: what is in may be off that by more.
+    never less than springs of one marking differ by. Steps are counted from a marking: what is in may be off that by more; and
+    from the nearest of the series, where it is none of these: a 4.9 among 4.8 and 5.0 stays where one of the two would.
 
     Parameters: job; axle.
     Returns: step [N/mm].
@@ -27,9 +28,13 @@ def step_of(job: Job, axle: Axle) -> float:
     usual, sold = job.usual("fork step" if axle == "front" else "shock step"), job.usual("sold spring rate")
     assert usual is not None
     assert sold is not None
-    step = job.number(f"{axle}.step") if job.choice(f"{axle}.buy").startswith("series") else usual.typical
-    now, called = renamed(job, axle) or (0.0, 0.0)
-    return max(step, sold.high / 100.0 * float(fitted.rate(job, axle))) + abs(now - called)
+    rate = float(fitted.rate(job, axle))
+    now, called = renamed(job, axle) or (rate, rate)
+    step, beside = usual.typical, 0.0
+    if job.choice(f"{axle}.buy").startswith("series"):
+        step = job.number(f"{axle}.step")
+        beside = abs(called - step * round(called / step))
+    return max(step + beside, sold.high / 100.0 * rate) + abs(now - called)
 
 
 def on_offer(job: Job, axle: Axle, springs: int) -> tuple[Array, Array]:

@@ -100,13 +100,19 @@ def _frequency_of_free_sag(sized: Sized, targets: Targets) -> Array:
 
 
 def decide(
-    sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float, source: str | None = None
+    sized: Sized,
+    targets: Targets,
+    margins: Margins,
+    fitted: int | None,
+    step: float,
+    source: str | None = None,
+    called: Array | None = None,
 ) -> Decision:
     """Judge candidates and choose.
 
     Parameters: sized, candidates along the first axis; targets; margins; fitted, the index of what is in, None where
-    it is not among them; step
-    [N/mm or MPa], within which what is in stays: less than springs sold alike differ by; source, as `yardstick`.
+    it is not among them; step [N/mm or MPa], within which what is in stays: less than springs sold alike differ by; source, as
+    `yardstick`; called [as step], what each candidate is sold as where steps are counted by that, None: as stiff as it is.
     Returns: Decision.
     Raises: nothing.
     Formula: key = |ln(f / f_yardstick)|; hard limits bar, a criterion that is outside, and a spring that rides stiffer than the
@@ -132,7 +138,7 @@ def decide(
     measure = yardstick(sized, targets, margins, source)
     judged = criteria(sized.figures, targets, margins)
     key = np.asarray(np.abs(np.log(sized.figures.frequency / measure.frequency)))
-    return _decided(measure, key, judged, sized, fitted, step)
+    return _decided(measure, key, judged, sized, fitted, step, called=called)
 
 
 def decide_pressure(sized: Sized, targets: Targets, margins: Margins, fitted: int | None, step: float) -> Decision:
@@ -161,8 +167,9 @@ def _decided(
     fitted: int | None,
     step: float,
     barring: Collection[str] | None = None,
+    called: Array | None = None,
 ) -> Decision:
-    """`barring`: names of the criteria that bar; None: all."""
+    """`barring`: names of the criteria that bar; None: all. `called` as `decide`."""
     hard, outside, excess = (np.zeros(np.shape(key), dtype=kind) for kind in (bool, bool, float))
     for flag in sized.hard.values():
         hard = hard | flag
@@ -175,7 +182,7 @@ def _decided(
     choice = np.where(best >= 0, best, np.where(np.all(hard, axis=0), -1, nearest))
     kept = np.zeros(np.shape(choice), dtype=bool)
     if fitted is not None:
-        stepped = np.broadcast_to(sized.setup.stepped, np.shape(key))
+        stepped = np.broadcast_to(sized.setup.stepped if called is None else called, np.shape(key))
         best_step = np.take_along_axis(stepped, np.maximum(best, 0)[None], axis=0)[0]
         near = np.abs(stepped[fitted] - best_step) <= step * (1.0 + WITHIN)
         kept = (fits[fitted] & near) | (choice == fitted)
@@ -184,12 +191,13 @@ def _decided(
 
 
 def _idle(sized: Sized, measure: Yardstick, key: Array, hard: Flags, fitted: int | None) -> Flags:
-    """Springs to change to that ride stiffer than the yardstick and ask for less preload than there is; not the first one beyond
-    the yardstick, which may lie between it and the one before.
+    """Springs to change to that ride stiffer than the yardstick and ask for less preload than there is, or softer and ask for more;
+    not the first one beyond the yardstick on either side, which may lie between it and the one before.
     """
-    below = np.broadcast_to(sized.short.get("preload below", np.False_), np.shape(key))
-    stiffer = ~hard & (sized.figures.frequency > measure.frequency)
-    idle = np.asarray(below & stiffer & (key > np.min(np.where(stiffer, key, np.inf), axis=0)), dtype=bool)
+    idle, ride = np.zeros(np.shape(key), dtype=bool), sized.figures.frequency
+    for short, beyond in (("preload below", ride > measure.frequency), ("preload above", ride < measure.frequency)):
+        side = ~hard & beyond
+        idle |= sized.short.get(short, np.False_) & side & (key > np.min(np.where(side, key, np.inf), axis=0))
     if fitted is not None:
         idle[fitted] = False
     return idle
