@@ -19,9 +19,10 @@ from calc.gas.chamber import Process
 from calc.impossible import Impossible
 from calc.job import Job
 from calc.model.axles import end_loads
-from calc.model.draws import drawn, half_width, survivors
+from calc.model.draws import drawn, half_width
 from calc.model.inputs import end_inputs
 from calc.model.marks import ridden_end
+from calc.model.survivors import survivors
 from calc.practice import Axle
 from calc.sizing.air_pressure import pressure_for_sag
 from calc.sizing.criteria import Criterion, Margins, criteria
