@@ -8,7 +8,9 @@ Ours because scipy is too large to ship, and because all draws go through the mo
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cached_property
 from statistics import NormalDist
 
 import numpy as np
@@ -29,20 +31,24 @@ _FAR = 30.0  # standard deviations, beyond which a bound is broken by as much as
 class Adjusted:
     """An adjustment's outcome.
 
-    Parameters: best [-], the parameters' most probable values, in their standard deviations from what was known before; draws
-    [-], of what is left of them, a column each, None where none were asked for; learned [-], for each
-    parameter a row a with covariance after = identity - a a^T; expected, the observations' values before; fitted, after;
-    surprise [-], what each is off by after the adjustment over what that should scatter by; expected_draws, before, of the draws
-    that can be worked out.
+    Parameters: best [-], the parameters' most probable values, in their standard deviations from what was known before; learned
+    [-], for each parameter a row a with covariance after = identity - a a^T; expected, the observations' values before; fitted,
+    after; surprise [-], what each is off by after the adjustment over what that should scatter by; expected_draws, before, of the
+    draws that can be worked out; chains, which makes draws of what is left, None where none were asked for.
     """
 
     best: Array
-    draws: Array | None
     learned: Array
     expected: Array
     expected_draws: Array
     fitted: Array
     surprise: Array
+    chains: Callable[[], Array] | None
+
+    @cached_property
+    def draws(self) -> Array | None:
+        """Draws [-] of what is left of the parameters, a column each: drawn when asked for, which takes most of the work."""
+        return None if self.chains is None else self.chains()
 
 
 def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = "") -> Adjusted | None:
@@ -65,35 +71,38 @@ def adjusted(model: Model, drawn: Array, observed: Observed, seed: str | None = 
         ([0.5], 0.5)
     """
     start = np.zeros((len(drawn), 1))
-    expected = model(start)
+    expected, around, before = _around(model, start, drawn)
     if np.any(np.isnan(expected)):
         return None
-    read = _read(model, start, expected, observed)
-    best, fitted, slopes = _descend(model, start, expected, read)
+    read = _read(model, start, (expected, around), observed)
+    best, fitted, slopes = _descend(model, start, (expected, around), read)
     spread = slopes @ slopes.T + np.diag(read.uncertainty**2)
     learned = np.linalg.solve(np.linalg.cholesky(spread), slopes).T
-    draws = None if seed is None else chained(model, best, slopes, learned, drawn, (observed, read), seed)
-    before, off = model(drawn), read.value - fitted[:, 0]
+    off = read.value - fitted[:, 0]
     scatter = read.uncertainty**2 * np.sqrt(np.diag(np.linalg.inv(spread)))
+
+    def chains() -> Array:
+        return chained(model, best, slopes, learned, drawn, (observed, read), seed or "")
+
     return Adjusted(
         best[:, 0],
-        draws,
         learned,
         expected[:, 0],
         before[:, ~np.isnan(before).any(axis=0)],
         fitted[:, 0],
         off / np.where(np.abs(off) > _MET * read.uncertainty, scatter, read.uncertainty),
+        None if seed is None else chains,
     )
 
 
-def _read(model: Model, start: Array, value: Array, observed: Observed) -> Observed:
+def _read(model: Model, start: Array, there: tuple[Array, Array], observed: Observed) -> Observed:
     """Every bound as the reading that leaves of its result the mean and the variance which the bound leaves: of a normal
     distribution, as the other observations have it, the part below the bound.
     """
     if not np.any(observed.at_most):
         return observed
     others = replace(observed, uncertainty=np.where(observed.at_most, _BLIND * observed.uncertainty, observed.uncertainty))
-    _, middle, slopes = _descend(model, start, value, others)
+    _, middle, slopes = _descend(model, start, there, others)
     tie = slopes @ slopes.T
     known = np.linalg.solve(tie + np.diag(others.uncertainty**2), tie)
     scatter = np.diag(tie - tie @ known) + observed.uncertainty**2
@@ -109,32 +118,39 @@ def _read(model: Model, start: Array, value: Array, observed: Observed) -> Obser
     return Observed(read, off, np.zeros(len(read), dtype=bool))
 
 
-def _descend(model: Model, start: Array, value: Array, observed: Observed) -> tuple[Array, Array, Array]:
-    """Gauss-Newton from `start`, one column, whose results are `value`, until no step makes it better: where it ends, its results
-    and slopes. A step that makes matters worse, or leads where the model has no answer, is halved.
+def _descend(model: Model, start: Array, there: tuple[Array, Array], observed: Observed) -> tuple[Array, Array, Array]:
+    """Gauss-Newton from `start`, one column, whose results and slopes are `there`, until no step makes it better: where it ends,
+    its results and slopes. A step that makes matters worse, or leads where the model has no answer, is halved; the last, too
+    small for the model to bend over it, is taken along the slopes.
     """
-    z, now, wanted = start, value, observed.value[:, None]
-    worth = float("inf")
+    z, (now, slopes), wanted = start, there, observed.value[:, None]
+    worth = float(missed(z, now, observed)[0])
     for _ in range(_ROUNDS):
-        slopes = _slopes(model, z, now)
-        better = float(missed(z, now, observed)[0])
-        if worth - better < _SETTLED:
-            break
-        worth = better
         aim = np.linalg.solve(slopes @ slopes.T + np.diag(observed.uncertainty**2), wanted - now + slopes @ z)
         step = slopes.T @ aim - z
+        straight = now + slopes @ step
+        if worth - float(missed(z + step, straight, observed)[0]) < _SETTLED:
+            return z + step, straight, slopes
+        better, last = math.inf, z
         for _ in range(_HALVINGS):
-            there = model(z + step)
-            if missed(z + step, there, observed)[0] <= worth:
-                z, now = z + step, there
+            ahead, steep, _ = _around(model, z + step)
+            better = float(missed(z + step, ahead, observed)[0])
+            if better <= worth:
+                last = z
+                z, now, slopes = z + step, ahead, steep
                 break
             step = 0.5 * step
+        if last is z or worth - better < _SETTLED:
+            break
+        worth = better
     return z, now, slopes
 
 
-def _slopes(model: Model, z: Array, now: Array) -> Array:
-    """How each result moves with each parameter, (observations, parameters), from one column of them, where they are `now`; all in
-    one run. A parameter that cannot be moved there has no slope.
+def _around(model: Model, z: Array, others: Array | None = None) -> tuple[Array, Array, Array]:
+    """The results of one column of parameters; how each moves with each parameter, (observations, parameters); and the results of
+    other columns, all in one run. A parameter that cannot be moved there has no slope.
     """
-    found = model(z + _STEP * np.eye(len(z)))
-    return np.asarray(np.nan_to_num((found - now) / _STEP))
+    beside = np.zeros((len(z), 0)) if others is None else others
+    found = model(np.concatenate([z, z + _STEP * np.eye(len(z)), beside], axis=1))
+    now, moved, rest = np.split(found, [1, 1 + len(z)], axis=1)
+    return now, np.asarray(np.nan_to_num((moved - now) / _STEP)), rest

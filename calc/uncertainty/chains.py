@@ -1,4 +1,6 @@
-"""Draws of what is left unknown, each moved along a chain of its own to where the model has it; all of them in one run."""
+"""Draws of what is left unknown: many tried at once, of which the probable are kept; where few are, each is moved along a chain of
+its own to where the model has it.
+"""
 
 from __future__ import annotations
 
@@ -6,14 +8,17 @@ import zlib
 
 import numpy as np
 
-from calc.array import Array
+from calc.array import Array, Flags
 from calc.uncertainty.misfit import Model, Observed, missed
+from calc.uncertainty.proposals import proposed
 
-_STEPS = 36  # of a draw's chain, by turns:
+_TRIED, _ROUNDS = 12, 3  # for every draw, in one run: the model takes little longer for many than for few; runs at most
+_WIDTHS = (1.0, 1.6, 3.0)  # times as wide as a straight model has it: a bent one may reach far out
+_LEAST, _MILDER = 0.3, 0.8  # of these that must count for every draw, or weights are taken to that power, again and again
+_STEPS = ((4.0, 0), (1.0, 6), (0.0, 36))  # of a draw's chain, where at least so many count of what was tried for it; by turns:
 _REACH = 0.7  # in every direction, of a new draw;
 _LINES, _STRIDE = 3, 2.2  # along one of the parameters most learned about, the others with it, standard deviations left;
 _BESIDE = 0.5  # of what two other draws differ by.
-_WIDE = 1.6  # that many times as wide as a straight model has it: a chain that is short comes in sooner than it gets out
 _COUNTS = 1e-4  # of a parameter's variance: where less was learned it is left as it was drawn
 
 
@@ -26,12 +31,13 @@ def chained(
     [-], standard normal draws of the parameters; seen, what was observed, and with its bounds as readings; seed.
     Returns: parameters [-], (parameters, draws), of the draws that can be worked out.
     Raises: nothing.
-    Formula: draws of the normal distribution that a straight model would leave, widened. Each goes its own chain, whose steps are
-    taken as often as the bent model finds them as probable, so that its own distribution is kept. By turns a step keeps the
-    distribution of the straight model, leads along one parameter with the others as they are tied to it, or along what two other
-    draws differ by.
-    Source: W. K. Hastings, Biometrika 57 (1970) 97; S. L. Cotter and others, Statistical Science 28 (2013) 424; C. J. F. ter Braak,
-    Statistics and Computing 16 (2006) 239; from memory.
+    Formula: many draws of the normal distributions that a straight model would leave, of which so many are kept as are wanted,
+    each as often as the bent model finds it more probable; less strictly where a few would stand for all. Where few count, each
+    goes a chain of its own, whose steps are taken as often as the bent model finds them as probable, so that its own distribution
+    is kept. By turns a step keeps the distribution of the straight model, leads along one parameter with the others as they are
+    tied to it, or along what two other draws differ by.
+    Source: N. Chopin, Biometrika 89 (2002) 539 (weighed, then moved); W. K. Hastings, Biometrika 57 (1970) 97; S. L. Cotter and
+    others, Statistical Science 28 (2013) 424; C. J. F. ter Braak, Statistics and Computing 16 (2006) 239; from memory.
     Example: see `tests/unit/uncertainty/test_adjustment.py`.
     """
     observed, read = seen
@@ -49,12 +55,13 @@ def chained(
         straight = np.sum(off**2, axis=0) + np.sum((slopes @ off / read.uncertainty[:, None]) ** 2, axis=0)
         return np.asarray(whole(z, results) - straight)
 
-    z = drawn.copy()
-    z[counts] = best[counts] + _WIDE * (scatter @ drawn[counts])
+    z, steps = _kept(model, best, learned, drawn, observed, counts, seed) if count else (drawn, 0)
+    if count and not steps:
+        return z  # each has a weight, so the model has it
     now = model(z)
-    for number in range(_STEPS if count else 0):
+    for number in range(steps):
         random, tried = uniform(f"{seed} {number}", (2 * count + 2, z.shape[1])), z.copy()
-        fresh = np.sqrt(-2.0 * np.log(random[:count])) * np.cos(2.0 * np.pi * random[count : 2 * count])
+        fresh = _normal(random[: 2 * count])
         weigh = whole
         if number % 3 == 0:
             tried[counts] = best[counts] + (1.0 - _REACH**2) ** 0.5 * (z[counts] - best[counts]) + _REACH * (scatter @ fresh)
@@ -70,6 +77,42 @@ def chained(
             taken = np.log(random[-1]) < 0.5 * (weigh(z, now) - weigh(tried, there))
         z, now = np.where(taken, tried, z), np.where(taken, there, now)
     return z[:, ~np.isnan(now).any(axis=0)]
+
+
+def _kept(
+    model: Model, best: Array, learned: Array, drawn: Array, observed: Observed, counts: Flags, seed: str
+) -> tuple[Array, int]:
+    """Of many draws so many as are wanted, each as often as its weight says; and how many steps each is to go from there."""
+    wanted, size = drawn.shape[1], int(np.count_nonzero(counts))
+    made, logs, count = np.zeros((size, 0)), np.zeros(0), 0.0
+    for number in range(_ROUNDS):
+        tried = np.tile(drawn, _TRIED)
+        normal = _normal(uniform(f"{seed} tried {number}", (2 * size, tried.shape[1])))
+        near = proposed(best[counts, 0], learned[counts], normal, _WIDTHS)
+        tried[counts] = near.draws
+        found = -0.5 * missed(near.draws, model(tried), observed) - near.log_density
+        made, logs = np.append(made, near.draws, axis=1), np.append(logs, np.nan_to_num(found, nan=-np.inf))
+        weight = np.exp(logs - np.max(logs)) if np.isfinite(np.max(logs)) else np.zeros(len(logs))
+        count = float(np.sum(weight) ** 2 / max(np.sum(weight**2), 1e-300)) / wanted
+        if count >= _STEPS[0][0]:
+            break
+    if not count:
+        return drawn, _STEPS[-1][1]
+    steps = next(steps for least, steps in _STEPS if count >= least)
+    # Where a few would stand for all, they count for less, and it is the chains that bring the rest.
+    while np.sum(weight) ** 2 < _LEAST * wanted * np.sum(weight**2):
+        weight = weight**_MILDER
+    reached = np.cumsum(weight) / np.sum(weight)
+    places = (np.arange(wanted) + uniform(f"{seed} kept", (1, 1))[0, 0]) / wanted
+    kept = drawn.copy()
+    kept[counts] = made[:, np.searchsorted(reached, places)]
+    return kept, steps
+
+
+def _normal(uniform_pairs: Array) -> Array:
+    """Standard normal numbers, half as many as those between 0 and 1 that they are made of (G. E. P. Box, M. E. Muller, 1958)."""
+    one, other = np.split(uniform_pairs, 2)
+    return np.asarray(np.sqrt(-2.0 * np.log(one)) * np.cos(2.0 * np.pi * other))
 
 
 def _scatter(learned: Array) -> Array:

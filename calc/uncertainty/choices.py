@@ -15,7 +15,8 @@ from calc.sizing.coil import Sized
 from calc.sizing.rule import WITHIN, Decision
 
 REACH = 3  # candidates tried either way of the choice and of what is in, at first
-SETTLED = 0.5  # of the draws: the least for the choice and its neighbours within one step, for a spring to be told
+SETTLED = 0.5  # of the draws: the least for the choice and its neighbours within one step, for a spring to be told,
+ITSELF = 0.2  # and for the choice itself: of a span that is all alike none is
 
 
 @dataclass(frozen=True, eq=False)
@@ -39,9 +40,10 @@ def choices(here: EndInputs, done: EndSizing) -> Choices:
     Parameters: here, drawn inputs of the end; done, its nominal sizing.
     Returns: Choices.
     Raises: Impossible as `calc.sizing.choice.resized`.
-    Formula: settled where at least half of the draws choose the spring, or one within a step of it; a pressure is always told,
-    since pumping is undone in a minute.
-    Source: JCGM 101:2008 for the draws; the half is our own convention.
+    Formula: settled where at least half of the draws choose the spring, or one within a step of it, and a fifth the spring
+    itself, no fewer than would keep what is in; a pressure is always told, since pumping is undone in a minute.
+    Source: JCGM 101:2008 for the draws; the half and the fifth are our own convention; nobody changes a spring for one that fewer
+    runs choose than keep what is in: common practice, no source.
     Example: see `calc.uncertainty.bands.bands`.
     """
     if here.air is not None:
@@ -50,8 +52,11 @@ def choices(here: EndInputs, done: EndSizing) -> Choices:
     sized, decision, first = _wide_enough(here, done)
     nominal = np.broadcast_to(done.sized.setup.rate, np.shape(done.decision.key))
     rates = np.where(decision.choice < 0, np.nan, nominal[first + np.maximum(decision.choice, 0)])
-    near = np.abs(rates - nominal[done.choice]) <= done.step * (1.0 + WITHIN)
-    return Choices(sized, decision, first, _counts(rates), bool(np.mean(near) >= SETTLED))
+    off = np.abs(rates - nominal[done.choice])
+    near, itself = np.mean(off <= done.step * (1.0 + WITHIN)), np.mean(off <= WITHIN)
+    assert done.fitted is not None
+    stay = np.mean(np.abs(rates - nominal[done.fitted]) <= WITHIN)
+    return Choices(sized, decision, first, _counts(rates), bool(near >= SETTLED and itself >= max(ITSELF, stay)))
 
 
 def _wide_enough(here: EndInputs, done: EndSizing) -> tuple[Sized, Decision, int]:

@@ -13,8 +13,9 @@ from calc.end.figures import Figures
 from calc.end.setup import Setup
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import drawn, half_widths, survivors
+from calc.model.draws import drawn, half_widths
 from calc.model.inputs import end_inputs
+from calc.model.survivors import survivors
 from calc.practice import Axle
 from calc.uncertainty.tolerance import TOLERANCES, with_tolerance, with_workmanship
 

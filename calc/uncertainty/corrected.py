@@ -1,4 +1,4 @@
-"""What the sags found, and the mark of a landing, say: a job whose readings they have corrected, and what was expected of them."""
+"""What was found corrects a job's readings: sags, the mark of a landing, the points of a push, each beside what was expected."""
 
 from __future__ import annotations
 
@@ -8,55 +8,28 @@ from functools import lru_cache
 
 import numpy as np
 
-from calc.impossible import Impossible
+from calc.array import Array
 from calc.job import Job, Ranges, Resolved
-from calc.model.draws import at_normal, half_width, is_fit_off, own_reading
-from calc.model.marks import MarkRead, mark_read
-from calc.model.observed import CASES, STICKS, TOPPED, SagRead, expected, sags_read
+from calc.model.draws import at_normal, is_fit_off, own_reading
+from calc.model.observed import CASES, SagRead
 from calc.practice import AXLES, Axle
 from calc.quantities.reading import Reading, Spread
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.adjustment import Adjusted
+from calc.uncertainty.compared import DOUBTFUL, Compared, Found, Landed, Pushed, compared, kinds, without
+from calc.uncertainty.push_points import correcting
 from calc.uncertainty.question import Question
+from calc.uncertainty.usable import usable
 
-DOUBTFUL = 3.0  # standard uncertainties: what fits nothing
 TOLD = 1.0  # standard uncertainties that a reading moves by, or
 _EXACT = "There is nothing that these sags could be compared with: every reading is entered as exact, or the bike is at its limit."
 _LEARNED = 1e-6  # of a reading's variance: less is nothing learned
 NARROWED = 0.8  # of its +/- left: then its correction is told
 
 
-@dataclass(frozen=True, eq=False, kw_only=True)
-class Beside:
-    """What was found, beside what was expected [mm].
-
-    Parameters: expected, before anything found was looked at, and expected_half, its 95 % half-width; surprise [-], what it is
-    off by in the end over what that should scatter by; believed, False where that is too much.
-    """
-
-    expected: float
-    expected_half: float
-    surprise: float
-    believed: bool = True
-
-
-@dataclass(frozen=True, eq=False, kw_only=True)
-class Compared(Beside):
-    """One sag: `read`."""
-
-    read: SagRead
-
-
-@dataclass(frozen=True, eq=False, kw_only=True)
-class Landed(Beside):
-    """The mark of a landing: `read`, beside the most that it could be expected to be."""
-
-    read: MarkRead
-
-
 @dataclass(frozen=True, eq=False)
 class Correction:
-    """What a reading was and what the sags make of it [its internal unit]; surprise [-] as in `Compared`."""
+    """What a reading was and what was found makes of it [its internal unit]; surprise [-] as in `Compared`."""
 
     path: str
     before: Reading
@@ -66,10 +39,12 @@ class Correction:
 
 @dataclass(frozen=True, eq=False)
 class SagsFound:
-    """What the sags and marks of a job say.
+    """What the sags, marks and points of a push of a job say.
 
     Parameters: fields, the corrected ones by path; draws that these hold, 0 where they hold none; compared, the sags read;
-    corrections, of what was learned most about first; refused, why an end's sags say nothing.
+    corrections, of what was learned most about first; refused, why an end's sags say nothing; landed, the marks; points, of the
+    push; by, the kinds of readings that corrected; applied, whether the answer is to rest on that; push_refused, why a push
+    corrects nothing.
     """
 
     fields: Mapping[str, Resolved]
@@ -78,22 +53,26 @@ class SagsFound:
     corrections: tuple[Correction, ...]
     refused: Mapping[Axle, str]
     landed: tuple[Landed, ...] = ()
+    points: tuple[Pushed, ...] = ()
+    by: tuple[str, ...] = ()
+    applied: bool = False
+    push_refused: str = ""
 
     def correct(self, job: Job) -> Job:
-        """The job with its readings corrected, unless it says that sags are only to be compared."""
-        if not self.fields or job.choice("bike.sags_correct") == "no":
+        """The job with its readings corrected, unless it says that what was found is only to be compared."""
+        if not self.fields or not self.applied:
             return job
         return replace(job, fields={**job.fields, **self.fields}, draws=min(job.draws, self.draws or job.draws))
 
 
 def sags_found(job: Job, with_draws: bool = True) -> SagsFound:
-    """What the sags of a job say about its readings, front and rear at once.
+    """What was found of a job says about its readings, front and rear at once: sags, marks, the points of a push.
 
     Parameters: job, not drawn; with_draws, whether the corrected readings are drawn too, for whoever works out bands.
     Returns: SagsFound; the corrected values are the same either way, what is told of their +/- is the draws' where there are any.
     Raises: nothing.
     Formula: see `calc.uncertainty.adjustment`; a sag read twice counts with its mean, and half of what the two differ by as
-    friction; one read once is unsure by the friction too.
+    friction; one read once is unsure by the friction too. Of sags and push each may be only compared.
     Source: see there.
     Example:
         >>> from calc.demo import jobs
@@ -106,104 +85,87 @@ def sags_found(job: Job, with_draws: bool = True) -> SagsFound:
 
 @lru_cache(maxsize=4)
 def _found(fields: tuple[Resolved, ...], ranges: Ranges, draws: int, with_draws: bool) -> SagsFound:
+    believed, only_compared, applied, why = _weighed(fields, ranges, draws)
+    found = replace(believed.told(with_draws), applied=applied, push_refused=why)
+    if only_compared is None:
+        return found
+    beside = only_compared.told(False)
+    return replace(found, compared=beside.compared, landed=beside.landed, refused=beside.refused)
+
+
+@lru_cache(maxsize=4)
+def _weighed(fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> tuple[Believed, Believed | None, bool, str]:
+    """What is believed, before any draw: of all that may correct, of sags that are only compared beside a push that corrects;
+    whether the answer rests on it; why a push corrects nothing.
+    """
     job = Job({}, {found.field.path: found for found in fields}, ranges=ranges, draws=draws)
-    reads: list[SagRead | MarkRead] = []
-    refused: dict[Axle, str] = {}
-    for axle in AXLES:
-        these = sags_read(job, axle)
-        reason = _refused(job, axle, these) if these else ""
-        if reason:
-            refused[axle] = reason
-        else:
-            reads += these
-        reads += _marks(job, axle)
-    if not reads:
-        return SagsFound({}, 0, (), (), refused)
+    reads, refused = usable(job)
+    push, why = correcting(job)
     paths = tuple(path for path in moved_readings(job) if not is_fit_off(path))
-    found = _believed(Question(job, tuple(reads), paths), refused, with_draws) if paths else None
-    if found is None:
-        return SagsFound({}, 0, (), (), refused | {read.axle: _EXACT for read in reads if isinstance(read, SagRead)})
-    return found
+    asked = Question(job, reads, paths, push, () if push is None else tuple(range(len(push.push.strokes))))
+    correct = job.choice("bike.sags_correct") == "yes"
+    if correct or push is None or not reads:
+        return believed(asked, refused), None, correct or push is not None, why
+    return believed(replace(asked, reads=()), {}), believed(Question(job, reads, paths), refused), True, why
 
 
-def _refused(job: Job, axle: Axle, reads: tuple[SagRead, ...]) -> str:
-    """Why an end's sags say nothing, in words; empty where they say something."""
-    for read in reads:
-        if read.spread is not None and read.spread > STICKS:
-            which = "with the rider" if read.case == "aboard" else "of the bike alone"
-            return f"The two readings {which} differ by {read.spread:.0f} mm: something sticks. Free it and measure again."
-        if read.sag < -TOPPED:
-            return "One sag is below 0: longer than hanging. Check the hanging length."
-    sags = {read.case: read.sag for read in reads}
-    if len(sags) == 2 and sags["aboard"] <= sags["alone"]:
-        return "The sag with the rider is no larger than without. Check which is which."
-    if any(problem.end in (axle, "both") for problem in job.problems):
-        return "An entry that this rests on is refused. Mend it first."
-    try:
-        expected(job, axle)
-    except Impossible as error:
-        return f"What was in can't be worked out: {error.message} {error.way_out}".rstrip()
-    return ""
+def believed(first: Question, refused: Mapping[Axle, str]) -> Believed:
+    """What fits is believed; what fits least is left out, as long as any fits nothing.
 
-
-def _marks(job: Job, axle: Axle) -> list[MarkRead]:
-    """The mark of a landing of known height; none where that cannot be worked out, which is told beside the mark."""
-    try:
-        read = mark_read(job, axle)
-    except Impossible:
-        return []
-    return [] if read is None else [read]
-
-
-def _believed(asked: Question, refused: Mapping[Axle, str], with_draws: bool) -> SagsFound | None:
-    """The sags that fit are believed; the one that fits least is left out, as long as any fits nothing."""
-    doubtful: list[Compared | Landed] = []
-    while True:
-        found = asked.answered(with_draws)
+    Parameters: first, all that was found; refused, why an end's sags say nothing.
+    Returns: Believed.
+    Raises: nothing. Formula: least surprise, see `calc.uncertainty.adjustment`. Source: see there.
+    Example: see `tests/unit/uncertainty/test_corrected.py`.
+    """
+    doubtful: list[Found] = []
+    asked: Question | None = first if first.reads or first.points else None
+    while asked is not None:
+        found = asked.answered() if asked.paths else None
         if found is None:
-            return None
-        compared = _compared(asked, found)
-        worst = max(compared, key=lambda one: abs(one.surprise))
-        if abs(worst.surprise) <= DOUBTFUL:
-            break
-        doubtful.append(replace(worst, believed=False))
-        if len(asked.reads) == 1:
-            return SagsFound({}, 0, _sags(doubtful), (), refused, _landings(doubtful))
-        asked = replace(asked, reads=tuple(read for read in asked.reads if read is not worst.read))
-    fields = _fields(asked, found)
-    draws = 0 if found.draws is None else found.draws.shape[1]
-    both = [*doubtful, *compared]
-    return SagsFound(fields, draws, _sags(both), _corrections(asked, found, fields), refused, _landings(both))
+            return Believed((), {**refused, **{read.axle: _EXACT for read in asked.reads if isinstance(read, SagRead)}})
+        beside = list(compared(asked, found))
+        least = max(beside, key=lambda one: abs(one.surprise))
+        if abs(least.surprise) <= DOUBTFUL:
+            return Believed((*doubtful, *beside), refused, asked, found)
+        doubtful.append(replace(least, believed=False))
+        asked = without(asked, least)
+    return Believed(tuple(doubtful), refused)
 
 
-def _sags(compared: list[Compared | Landed]) -> tuple[Compared, ...]:
-    sags = [one for one in compared if isinstance(one, Compared)]
-    return tuple(sorted(sags, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case))))
+@dataclass(frozen=True, eq=False)
+class Believed:
+    """All that was found, and of what is believed the question and its answer; none where nothing is."""
+
+    every: tuple[Found, ...]
+    refused: Mapping[Axle, str]
+    asked: Question | None = None
+    answer: Adjusted | None = None
+
+    def told(self, with_draws: bool) -> SagsFound:
+        """What that corrects, the corrected readings drawn or not."""
+        asked, answer = self.asked, self.answer
+        draws = answer.draws if answer is not None and with_draws else None
+        fields = _fields(asked, answer, draws) if asked and answer else {}
+        sags = [one for one in self.every if isinstance(one, Compared)]
+        return SagsFound(
+            fields,
+            0 if draws is None else draws.shape[1],
+            tuple(sorted(sags, key=lambda one: (AXLES.index(one.read.axle), CASES.index(one.read.case)))),
+            _corrections(asked, answer, fields) if asked and answer else (),
+            self.refused,
+            tuple(one for one in self.every if isinstance(one, Landed)),
+            tuple(sorted((one for one in self.every if isinstance(one, Pushed)), key=lambda one: one.point)),
+            kinds(asked),
+        )
 
 
-def _landings(compared: list[Compared | Landed]) -> tuple[Landed, ...]:
-    return tuple(one for one in compared if isinstance(one, Landed))
-
-
-def _compared(asked: Question, found: Adjusted) -> list[Compared | Landed]:
-    made: list[Compared | Landed] = []
-    for number, read in enumerate(asked.reads):
-        expected, half = float(found.expected[number]), half_width(found.expected_draws[number])
-        surprise = float(found.surprise[number])
-        if isinstance(read, MarkRead):
-            made.append(Landed(read=read, expected=-expected, expected_half=half, surprise=surprise))
-        else:
-            made.append(Compared(read=read, expected=expected + read.hanging, expected_half=half, surprise=surprise))
-    return made
-
-
-def _fields(asked: Question, found: Adjusted) -> dict[str, Resolved]:
-    """The fields that the sags correct, and those that follow one."""
-    job, learned = asked.job, dict(zip(asked.paths, found.learned, strict=True))
-    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=True)), 1)
+def _fields(asked: Question, found: Adjusted, drawn: Array | None) -> dict[str, Resolved]:
+    """The fields that what was found corrects, and those that follow one; what a push alone has stays its own."""
+    job, learned = asked.job, dict(zip(asked.paths, found.learned, strict=False))
+    best = at_normal(job, dict(zip(asked.paths, found.best[:, None], strict=False)), 1)
     draws = None
-    if found.draws is not None:
-        draws = at_normal(job, dict(zip(asked.paths, found.draws, strict=True)), found.draws.shape[1])
+    if drawn is not None:
+        draws = at_normal(job, dict(zip(asked.paths, drawn, strict=False)), drawn.shape[1])
     changed = {path for path, ties in learned.items() if ties @ ties > _LEARNED}
     for path in best.samples:  # in the order that a value comes after the one it follows
         if not is_fit_off(path) and own_reading(job, path)[1] in changed:

@@ -13,9 +13,10 @@ import numpy as np
 from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import combined, drawn, stepped, survivors
+from calc.model.draws import combined, drawn, stepped
 from calc.model.inputs import EndInputs, end_inputs
 from calc.model.limits import AS_SOLD
+from calc.model.survivors import survivors
 from calc.practice import Axle
 from calc.sizing.choice import EndSizing, resized, size_end
 from calc.sizing.coil import size
@@ -120,7 +121,8 @@ def way(here: EndInputs, done: EndSizing, step: float) -> tuple[Array, Array]:
     decision = decide(sized, targets, BENCH, AROUND, done.step, "standard")
     went = np.take_along_axis(rates, np.maximum(decision.choice, 0)[None], axis=0)[0]
     ways = np.where(decision.choice < 0, 2, np.where(decision.kept, 0, np.sign(went - own)))
-    free = np.broadcast_to(sized.figures.free.travel, np.shape(decision.key))[AROUND]
+    found = sized.figures.free.stroke if targets.sag_is_stroke else sized.figures.free.travel
+    free = np.broadcast_to(found, np.shape(decision.key))[AROUND]
     return ways, np.maximum(free, 0.0)
 
 

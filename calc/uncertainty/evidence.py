@@ -13,6 +13,7 @@ import numpy as np
 from calc.array import Array
 from calc.uncertainty.adjustment import Adjusted
 from calc.uncertainty.misfit import Model, Observed, missed
+from calc.uncertainty.proposals import proposed
 
 _WIDE = 1.2  # times as wide as a straight model has it, where something was learned: draws must reach what the bent one leaves
 
@@ -42,8 +43,7 @@ def evidence(model: Model, found: Adjusted, observed: Observed, drawn: Array) ->
     Returns: Evidence; None where no draw can be worked out.
     Raises: nothing.
     Formula: the mean of prior x likelihood / density over draws from the normal distribution that the adjustment leaves, widened
-    where it learned: C = 1 - A A^T, of whose directions U and sizes s by A's singular values, z = best + (1 - U U^T) e +
-    U w sqrt(1 - s^2) U^T e.
+    where it learned, see `calc.uncertainty.proposals`.
     Source: C. P. Robert, G. Casella, Monte Carlo Statistical Methods (Springer 2004), 3.3 (importance sampling); from memory,
     tested against a closed form and a grid.
     Example:
@@ -54,15 +54,11 @@ def evidence(model: Model, found: Adjusted, observed: Observed, drawn: Array) ->
         >>> round(told.log, 1)  # of a normal distribution of variance 2, at 1
         -1.5
     """
-    directions, sizes, _ = np.linalg.svd(found.learned, full_matrices=False)
-    root = _WIDE * np.sqrt(np.maximum(1.0 - sizes**2, 1e-12))[:, None]
-    along = directions.T @ drawn
-    beside = drawn - directions @ along
-    z = found.best[:, None] + beside + directions @ (root * along)
+    tried = proposed(found.best, found.learned, drawn, (_WIDE,))
+    z = tried.draws
     results = model(z)
     unit = float(np.sum(np.log(observed.uncertainty)) + 0.5 * len(observed.value) * math.log(2.0 * math.pi))
-    straight = 0.5 * np.sum(drawn**2, axis=0) + float(np.sum(np.log(root)))
-    logs = np.nan_to_num(straight - 0.5 * missed(z, results, observed) - unit, nan=-np.inf)
+    logs = np.nan_to_num(-0.5 * missed(z, results, observed) - tried.log_density - unit, nan=-np.inf)
     most = float(np.max(logs))
     if not math.isfinite(most):
         return None

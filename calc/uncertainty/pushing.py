@@ -11,14 +11,15 @@ import numpy as np
 from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import Columns, at_normal, least_off, picked
+from calc.model.draws import at_normal, least_off
 from calc.model.push_read import Push, can_have_moved
 from calc.model.pushed import PushedLeg, pushed_leg
 from calc.model.spread import off_at, standard_normal
+from calc.model.survivors import Columns, picked
 from calc.sizing.margins import moved_readings
 from calc.uncertainty.adjustment import Adjusted, adjusted
 from calc.uncertainty.evidence import Evidence, evidence
-from calc.uncertainty.misfit import Observed
+from calc.uncertainty.misfit import Observed, missed
 
 DRAWS = 240
 ANY_GAP = 60.0  # mm, standard deviation about the gap that was read: any that a leg may have
@@ -32,17 +33,20 @@ class Pushing:
     """A push in one state of the leg.
 
     Parameters: job, as `calc.model.pushed.as_pushed` leaves it; push; how, the state; any_gap, whether the gap that was read is
-    left aside, so that the push alone tells one.
+    left aside, so that the push alone tells one; beside, readings of the whole bike to be moved with it, None for the leg's own.
     """
 
     job: Job
     push: Push
     how: str
     any_gap: bool = False
+    beside: tuple[str, ...] | None = None
 
     @cached_property
     def paths(self) -> tuple[str, ...]:
-        """Readings of the leg that are not known exactly."""
+        """Readings that are not known exactly."""
+        if self.beside is not None:
+            return self.beside
         return tuple(path for path in moved_readings(self.job) if path.startswith(OF_THE_LEG))
 
     @cached_property
@@ -121,6 +125,14 @@ class Pushing:
         drawn = np.stack([standard_normal(f"push {name}", DRAWS) for name in self.names])
         weighed = evidence(self.model, found, observed, drawn)
         return None if weighed is None else (found, weighed)
+
+    def misfit(self) -> float | None:
+        """The least |z|^2 + sum of ((force read - expected) / u)^2 [-]; None where this state cannot give such a push."""
+        observed = self.observed()
+        found = adjusted(self.model, np.zeros((len(self.names), 1)), observed, None)
+        if found is None or np.any(np.isnan(found.fitted)):
+            return None
+        return float(missed(found.best[:, None], found.fitted[:, None], observed)[0])
 
     def _number(self, path: str) -> float:
         found = self.job.fields[path]

@@ -3,38 +3,65 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
 from calc.array import Array
 from calc.impossible import Impossible
 from calc.job import Job
-from calc.model.draws import at_normal, picked, working
+from calc.model.draws import Move, at_normal, moves
 from calc.model.marks import MarkRead, landing_stroke
 from calc.model.observed import CASES, Expected, SagRead, expected
 from calc.model.spread import standard_normal
+from calc.model.survivors import picked, working
 from calc.practice import Axle
 from calc.uncertainty.adjustment import Adjusted, adjusted
 from calc.uncertainty.misfit import Observed
+from calc.uncertainty.pushing import Pushing
 
 
 @dataclass(frozen=True, eq=False)
 class Question:
-    """The sags and marks of a job that count, and the readings that they may correct.
+    """The sags, marks and points of a push of a job that count, and the readings that they may correct.
 
-    Parameters: job, not drawn; reads; paths, of readings that are not known exactly.
+    Parameters: job, not drawn; reads; paths, of readings that are not known exactly; push, None where none counts; points, which of
+    its points do.
     """
 
     job: Job
     reads: tuple[SagRead | MarkRead, ...]
     paths: tuple[str, ...]
+    push: Pushing | None = None
+    points: tuple[int, ...] = ()
+
+    @cached_property
+    def names(self) -> tuple[str, ...]:
+        """Of all parameters: the readings, then those that the push alone has."""
+        return self.paths if self._pushed is None else self._pushed.names
+
+    @cached_property
+    def _pushed(self) -> Pushing | None:
+        return None if self.push is None else replace(self.push, beside=self.paths)
+
+    @cached_property
+    def _moves(self) -> tuple[Move, ...]:
+        return moves(self.job)
 
     def model(self, z: Array) -> Array:
-        """What is observed of each reading, then half of what two readings of it differ by; a column of NaN where it cannot be."""
+        """What is observed of each reading, then half of what two readings of it differ by, then the forces at the points of the
+        push; a column of NaN where it cannot be.
+        """
+        found = self._of_sags(z[: len(self.paths)])
+        return found if self._pushed is None else np.concatenate([found, self._pushed.model(z)[list(self.points)]])
+
+    def _of_sags(self, z: Array) -> Array:
         every = np.arange(z.shape[1])
-        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)), len(every))
         found = np.full((len(self.reads) + len(self.twice), len(every)), np.nan)
+        if not len(found):
+            return found
+        moved = at_normal(self.job, dict(zip(self.paths, z, strict=True)), len(every), self._moves)
         try:
             found[:] = self._observed(moved)
         except Impossible:
@@ -72,12 +99,16 @@ class Question:
         value = [read.middle for read in self.reads] + [read.spread / 2.0 for read in self.twice if read.spread is not None]
         off += [read.uncertainty / 2**0.5 for read in self.twice]
         bound = [read.bound for read in self.reads] + [False] * len(self.twice)
+        if self.push is not None:
+            value += self.push.push.forces[list(self.points)].tolist()
+            off += [self.push.push.force_off] * len(self.points)
+            bound += [False] * len(self.points)
         return Observed(np.array(value), np.array(off), np.array(bound))
 
-    def answered(self, with_draws: bool) -> Adjusted | None:
-        """The readings adjusted to the sags, with draws of what is left where these are wanted; None where they cannot be."""
-        rows = np.stack([standard_normal(path, self.job.draws) for path in self.paths])
-        return adjusted(self.model, rows, self.observed(), "sags" if with_draws else None)
+    def answered(self) -> Adjusted | None:
+        """The readings adjusted to what was found; None where they cannot be."""
+        rows = np.stack([standard_normal(name, self.job.draws) for name in self.names])
+        return adjusted(self.model, rows, self.observed(), "sags")
 
 
 def _off(ends: Mapping[Axle, Expected], read: SagRead | MarkRead) -> float:
