@@ -9,44 +9,27 @@ import argparse
 import json
 import os
 import sys
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from calc.arguments import parser
 from calc.demo import jobs
-from calc.job import DRAWS, MAX_DRAWS, MIN_DRAWS, JobError, load
+from calc.job import JobError, load
+from calc.job.document import parse_header, upgraded
 from calc.job.starter import start, with_notes
 from calc.job.text import LONGEST, decode, read_jobs, several
 from calc.job.visit import next_visit
-from calc.practice import USES
+from calc.job.work import ticked
 
 if TYPE_CHECKING:
+    from calc.job import Job
     from calc.report.types import Report
-
-EXAMPLES = f"""examples:
-  python -m calc --starter enduro "104 kg" --short > job.json   a new job: your two answers and the eleven readings to take first
-  python -m calc --starter enduro "104 kg" > job.json           the same with every field and a note on each
-  python -m calc job.json                                       size it: what to fit, how sure, what to measure and to check
-  python -m calc job.json --full                                and why, other springs, other conditions, cautions
-  python -m calc job.json --check                               the sags found beside those expected, and what they correct
-  python -m calc --json < job.json                              all of it as JSON, from standard input
-  python -m calc --demo                                         the worked demo job (invented)
-  python -m calc --demo --job                                   the demo's job file, to copy from
-  python -m calc all.json --only 3                              the third job of a file that holds several
-  python -m calc may.json --compare june.json                   what was entered and recommended differently at the next visit
-  python -m calc may.json --next-visit 2026-06-20 > june.json   copy it as the bike's next visit: as built is now as found
-  python -m calc --questions > mine.txt                         for a customer: the sheet of Check my bike, to fill in
-  python -m calc mine.txt --my-bike                             does the rear spring suit, and how sure; --job prints it as a job
-  python -m calc *.json --gather > all.json                     several jobs in one file, as the page hands them out
-
-kinds of riding: {", ".join(USES)}
-Exit status: 0 sized, checked or judged, 1 an end has no answer (the letter says why), 2 the job could not be read,
-3 a fault of this program.
-"""
 
 
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; returns the exit status. Whatever goes wrong ends in one line, never in a traceback."""
-    options = _parser().parse_args(arguments)
+    options = parser().parse_args(arguments)
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):  # not every terminal can show every sign
             stream.reconfigure(errors="backslashreplace")
@@ -68,40 +51,6 @@ def _ended(sentence: str, status: int) -> int:
     return status
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="python -m calc",
-        description="Choose springs, preload and oil height for a motorcycle and its rider, and say what they will do.",
-        epilog=EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.add_argument("files", nargs="*", metavar="file", help="a job file (JSON); standard input when left out or -")
-    parser.add_argument("--check", action="store_true", help="only compare the sags found with those expected")
-    parser.add_argument("--my-bike", action="store_true", help="judge a customer's five lengths: a filled-in sheet, or JSON")
-    parser.add_argument("--questions", action="store_true", help="print the sheet that --my-bike reads, to fill in")
-    parser.add_argument("--full", action="store_true", help="print the whole report, not just the letter")
-    parser.add_argument("--json", action="store_true", help="print the whole report as JSON (the README shows what is in it)")
-    parser.add_argument(
-        "--starter", nargs=2, metavar=("RIDING", "RIDER"), help='write a new job, for instance: --starter enduro "104 kg"'
-    )
-    parser.add_argument("--short", action="store_true", help="with --starter: only the dozen fields to fill in first")
-    parser.add_argument(
-        "--demo", nargs="?", const="enduro", choices=sorted(jobs()), help="take a worked demo job instead of a file"
-    )
-    parser.add_argument(
-        "--draws",
-        type=int,
-        default=DRAWS,
-        help=f"draws of each reading behind a +/-, {MIN_DRAWS} to {MAX_DRAWS}, else {DRAWS}",
-    )
-    parser.add_argument("--only", type=int, metavar="N", help="of a file with several jobs, take this one")
-    parser.add_argument("--compare", metavar="FILE", help="say what this later job has other than the file")
-    parser.add_argument("--next-visit", metavar="DATE", help="print the job as that of the bike's next visit")
-    parser.add_argument("--gather", action="store_true", help="print all jobs of the files as one file, instead of sizing")
-    parser.add_argument("--job", action="store_true", help="print the job itself instead of sizing it")
-    return parser
-
-
 def _run(options: argparse.Namespace) -> int:
     if options.gather:
         _print_json(several([document for file in options.files or [None] for document in _jobs_of(file)]))
@@ -119,10 +68,21 @@ def _run(options: argparse.Namespace) -> int:
     if options.next_visit is not None:
         _print_json(next_visit(document, options.next_visit))
         return 0
+    if options.tick is not None:
+        _print_json(_ticked(document, *options.tick))
+        return 0
     if options.starter or options.job:
         _print_json(with_notes(document, options.short) if options.starter else document)
         return 0
     return _size(document, options)
+
+
+def _ticked(document: Any, keys: str, on: str) -> Any:
+    parse_header(document)
+    try:
+        return ticked(upgraded(document), keys.split(","), on)
+    except ValueError as error:
+        raise JobError(str(error)) from error
 
 
 def _document(options: argparse.Namespace) -> Any:
@@ -216,15 +176,56 @@ def _size(document: Any, options: argparse.Namespace) -> int:
     from calc.report import report_of
 
     job = load(document, options.draws)
-    report = report_of(job)
-    _print_report(report, options)
+    if options.states:
+        answered = _states(job, options.json)
+    else:
+        report = report_of(job)
+        _print_report(report, options)
+        answered = _answered(report, options)
     for problem in job.problems:
         print(f"calc: {problem.sentence()}", file=sys.stderr)
     if job.problems:
         return 2
+    return 0 if answered else 1
+
+
+def _answered(report: Report, options: argparse.Namespace) -> bool:
+    """Whether what was asked for is there."""
+    if options.offer:
+        return report.offer is not None
     if options.check:
-        return 0 if report.sags and not any(end.refused for end in report.sags.ends) else 1
-    return 0 if report.ends.front.state == report.ends.rear.state == "ok" else 1
+        return _checked(report)
+    return report.ends.front.state == report.ends.rear.state == "ok"
+
+
+def _states(job: Job, as_json: bool) -> bool:
+    """The fork in each state of its cartridge, as rows and along its stroke."""
+    from calc.report.states_text import states_text
+    from calc.report.types import values
+
+    text, looked = states_text(job)
+    if as_json:
+        _print_json(looked, default=values)
+    else:
+        print(text)
+    return bool(looked and looked.states)
+
+
+# Which text each option prints of a report: its module and its function.
+_TEXTS = {
+    "check": ("letter", "sags_text"),
+    "assemble": ("bench_text", "bench_text"),
+    "message": ("message", "message_text"),
+    "offer": ("offer_text", "offer_text"),
+    "full": ("text", "report_text"),
+}
+
+
+def _checked(report: Report) -> bool:
+    """Whether something that was found is there, and all of it says something."""
+    ends = report.sags.ends if report.sags else ()
+    silent = [*(end.refused for end in ends), *(end.problem for end in report.ride), report.push.refused if report.push else ""]
+    return bool(report.sags or report.ride or report.push) and not any(silent)
 
 
 def _print_report(report: Report, options: argparse.Namespace) -> None:
@@ -232,18 +233,9 @@ def _print_report(report: Report, options: argparse.Namespace) -> None:
         from calc.report.types import values
 
         _print_json(report, default=values)
-    elif options.check:
-        from calc.report.letter import sags_text
-
-        print(sags_text(report))
-    elif options.full:
-        from calc.report.text import report_text
-
-        print(report_text(report))
-    else:
-        from calc.report.letter import letter
-
-        print(letter(report))
+        return
+    module, function = next((where for option, where in _TEXTS.items() if getattr(options, option)), ("letter", "letter"))
+    print(getattr(import_module(f"calc.report.{module}"), function)(report))
 
 
 def _print_json(data: Any, **how: Any) -> None:

@@ -15,11 +15,10 @@ from calc.job.starter import start
 from calc.job.text import read_jobs, read_json
 from calc.job.visit import next_visit
 from calc.practice import Axle
-from calc.report import ENDS, part_of, report_of
+from calc.report import ENDS
 from calc.report.compare import Comparison, comparison
-from calc.report.customer import my_bike
 from calc.report.figures import figures_report
-from calc.report.types import FiguresReport, MyBike, PartReport, Report, values
+from calc.report.types import FiguresReport, MyBike, PartReport, Report, StatesLooked, values
 
 Request = Mapping[str, Any]
 Document = Annotated[dict[str, Any], Declared("JobDocument")]
@@ -47,6 +46,14 @@ class FiguresReply:
 
     kind: Literal["figures"]
     figures: FiguresReport | None
+
+
+@dataclass(frozen=True, slots=True)
+class StatesReply:
+    """The states of a fork along their strokes; None where it has no sealed cartridge."""
+
+    kind: Literal["states"]
+    states: StatesLooked | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +98,7 @@ class FailureReply:
     message: str
 
 
-Reply = ReportReply | PartReply | FiguresReply | JobReply | JobsReply | ComparisonReply | MyBikeReply | FailureReply
+Reply = ReportReply | PartReply | FiguresReply | StatesReply | JobReply | JobsReply | ComparisonReply | MyBikeReply | FailureReply
 
 
 def answer(text: str) -> str:
@@ -99,11 +106,13 @@ def answer(text: str) -> str:
 
     Parameters: text, JSON: {"kind": "size", "job": {...}, "bands": true, "ends": ["front", "rear"], "draws": 200} (the last
     three may be left out), {"kind": "figures", "job": {...}, "end": "front"}, which is answered sooner and shown first,
+    {"kind": "states", "job": {...}}, the states of its fork along their strokes, asked when they are looked at,
     {"kind": "start", "use": "enduro", "rider": "104 kg"}, {"kind": "open", "text": what a job file or a link holds},
     {"kind": "compare", "before": {...}, "after": {...}}, {"kind": "next visit", "job": {...}, "date": "2026-09-01"} or
     {"kind": "my bike", "said": {"bike.use": "enduro", "rider.mass": "88 kg", "rear.hanging_length": "625", ...}}.
     Returns: JSON of a Reply: {"kind": "report", "report": ...}, {"kind": "part", "report": ...} where one end was asked for,
-    {"kind": "figures", "figures": ... or null where none is chosen}, {"kind": "job", "job": ...}, {"kind": "jobs", ...},
+    {"kind": "figures", "figures": ... or null where none is chosen}, {"kind": "states", "states": ... or null where the fork has
+    no sealed cartridge}, {"kind": "job", "job": ...}, {"kind": "jobs", ...},
     {"kind": "comparison", ...}, {"kind": "my bike", "job": ..., "found": ...} or {"kind": "failure", ...}.
     Raises: nothing.
     Formula: none.
@@ -154,6 +163,8 @@ def _job(request: Request) -> Job:
 
 
 def _size(request: Request) -> ReportReply | PartReply:
+    from calc.report import part_of, report_of  # late: see `calc.report`
+
     asked = request.get("ends", ENDS)
     ends: list[Axle] = [end for end in ENDS if isinstance(asked, (list, tuple)) and end in asked]
     if not ends:
@@ -169,6 +180,12 @@ def _figures(request: Request) -> FiguresReply:
         if request.get("end") == end:
             return FiguresReply("figures", figures_report(_job(request), end))
     raise JobError("end: name the front or the rear.")
+
+
+def _states(request: Request) -> StatesReply:
+    from calc.report.states_looked import states_looked
+
+    return StatesReply("states", states_looked(_job(request)))
 
 
 def _start(request: Request) -> JobReply:
@@ -189,6 +206,8 @@ def _next_visit(request: Request) -> JobReply:
 
 
 def _my_bike(request: Request) -> MyBikeReply:
+    from calc.report.customer import my_bike
+
     said = request.get("said")
     if not isinstance(said, dict):
         raise JobError("said: what the customer typed, by field.")
@@ -198,6 +217,7 @@ def _my_bike(request: Request) -> MyBikeReply:
 _HANDLERS: dict[str, Callable[[Request], Reply]] = {
     "size": _size,
     "figures": _figures,
+    "states": _states,
     "start": _start,
     "open": _open,
     "compare": _compare,

@@ -8,7 +8,7 @@ from calc.demo.entries import assumed, measured, stated
 
 ENDURO: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 3,
+    "version": 4,
     "name": "Brackwater 300 E",
     "owner": "",
     "date": "2026-05-12",
@@ -54,6 +54,12 @@ ENDURO: dict[str, Any] = {
         "cap_volume": assumed("20 ml", "10 ml"),
         "gap_left": measured("145 mm", "2 mm"),
         "gap_right": measured("147 mm", "2 mm"),
+        "click_rebound_left": measured("12", ""),
+        "click_rebound_right": measured("12", ""),
+        "click_compression_left": measured("15", ""),
+        "click_compression_right": measured("14", ""),
+        "filling_gap_left": measured("123 mm", "1 mm", "First pour, five minutes after the last bubble."),
+        "filling_gap_right": measured("119 mm", "1 mm"),
     },
     "place": {
         "bled_altitude": measured("400 m", "50 m"),
@@ -70,5 +76,13 @@ ENDURO: dict[str, Any] = {
         "rod_diameter": measured("16 mm", "0.05 mm"),
         "charge": stated("10 bar", "1 bar"),
         "target_sag": stated("104 mm"),
+        "click_rebound": measured("14", ""),
+        "click_compression": measured("12", ""),
+        "click_high": measured("1.5", ""),
+    },
+    "service": {
+        "now_hours": stated("42 h"),
+        "fork_last_hours": stated("42 h", note="Oil changed at this visit."),
+        "shock_last_hours": stated("0 h"),
     },
 }

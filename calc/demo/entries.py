@@ -11,10 +11,11 @@ def measured(value: str, plus_minus: str, note: str = "") -> dict[str, str]:
     return entry | {"note": note} if note else entry
 
 
-def stated(value: str, plus_minus: str | None = None) -> dict[str, str]:
+def stated(value: str, plus_minus: str | None = None, note: str = "") -> dict[str, str]:
     """An entry that a manual or a marking states."""
     entry = {"value": value, "origin": "stated"}
-    return entry if plus_minus is None else entry | {"plus_minus_95": plus_minus}
+    entry = entry if plus_minus is None else entry | {"plus_minus_95": plus_minus}
+    return entry | {"note": note} if note else entry
 
 
 def assumed(value: str, plus_minus: str) -> dict[str, str]:

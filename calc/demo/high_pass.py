@@ -8,7 +8,7 @@ from calc.demo.entries import assumed, measured, stated
 
 HIGH_PASS: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 3,
+    "version": 4,
     "name": "Fellgate 900 L",
     "owner": "",
     "date": "2026-07-18",
@@ -64,5 +64,6 @@ HIGH_PASS: dict[str, Any] = {
         "aboard_sag": measured("66 mm", "2 mm"),
         "aboard_again_sag": measured("60 mm", "2 mm"),
     },
+    "oil": {"viscosity_40": stated("16.2 mm²/s"), "viscosity_100": stated("3.95 mm²/s"), "density": stated("858 kg/m³")},
     "conditions": {"high_altitude": stated("2400 m"), "hot_temperature": stated("55 °C")},
 }

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from calc.demo.entries import assumed, measured, stated
+from calc.demo.trail_offer import TRAIL_OFFER
 
 TRAIL: dict[str, Any] = {
     "format": "stanchion-job",
-    "version": 3,
+    "version": 4,
     "name": "Saltmarsh 250 T",
     "owner": "",
     "date": "2026-06-03",
@@ -63,6 +64,21 @@ TRAIL: dict[str, Any] = {
         "push_read": stated("both"),
         "push_error": stated("4 N"),
         "push_gap": measured("190 mm", "2 mm"),
+        "damper_piston": measured("28 mm", ""),
+        "base_drop": stated("3 bar"),
+        "ports": measured("4", ""),
+        "port_diameter": measured("5 mm", ""),
+        "click_rebound_left": measured("12", ""),
+        "click_rebound_right": measured("13", ""),
+        "click_compression_left": measured("14", ""),
+        "click_compression_right": measured("14", ""),
+        "set_rebound_left": measured("10", ""),
+        "set_rebound_right": measured("10", ""),
+        "set_compression_left": measured("12", ""),
+        "set_compression_right": measured("12", ""),
+        "shims": measured("1 18 0.1; 3 24 0.15; 1 16 0.1", "", "Invented: the base valve's."),
+        "set_shims": measured("1 18 0.1; 1 20 0.1; 4 24 0.15; 1 16 0.1", ""),
+        "shim_clamp": measured("12 mm", ""),
     },
     "place": {
         "bled_altitude": measured("250 m", "50 m"),
@@ -79,4 +95,5 @@ TRAIL: dict[str, Any] = {
         "charge": stated("10 bar", "1 bar"),
         "target_sag": stated("102 mm"),
     },
+    "offer": TRAIL_OFFER,
 }

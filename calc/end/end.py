@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Flags, Number
+from calc.array import Flags, Number, added
 from calc.end.strut import Strut
 from calc.gas.chamber import Process
 from calc.motion.ratio import Motion
@@ -32,7 +32,7 @@ class End:
     pulled_in: Flags | bool = False
 
     def _sum(self, what: str, stroke: Number, *process: Process) -> Number:
-        return sum((count * getattr(strut, what)(stroke, *process) for strut, count in self.struts), 0.0 * np.asarray(stroke))
+        return added((count * getattr(strut, what)(stroke, *process) for strut, count in self.struts), stroke)
 
     def wheel_force(self, travel: Number, process: Process) -> Number:
         """Vertical force [N] at the wheel, whole end, at a wheel travel [mm]; friction left out."""

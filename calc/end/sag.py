@@ -11,6 +11,7 @@ from calc.end.end import End
 from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible, decimals_apart
 
+_NEAR = 1e-4  # mm of wheel travel; the last secant over so little leaves less than 1e-9
 _SAME = 1e-12  # a force worked out for one place and for many may differ in its last digits
 
 
@@ -88,7 +89,7 @@ def settle(end: End, load: Number) -> Sag:
     topped = hanging >= load * (1.0 - _SAME)
     full = np.broadcast_to(end.travel, np.broadcast_shapes(np.shape(load), np.shape(bottomed), np.shape(end.travel)))
     ends = np.where(topped, 0.0, hanging - load), np.where(topped, full, bottomed - load)
-    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, ISOTHERMAL) - load), 0.0 * full, full, 1e-7, ends)
+    short = find_root(lambda z: np.where(topped, z, end.wheel_force(z, ISOTHERMAL) - load), 0.0 * full, full, _NEAR, ends)
     travel = np.where(topped, 0.0, short)
     rate = _steady(end.wheel_rate(travel, ISOTHERMAL), travel)
     beyond = np.where(topped, np.minimum(load - hanging, 0.0) / rate, 0.0)

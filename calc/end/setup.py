@@ -43,7 +43,6 @@ class Setup:
 
     def at(self, index: int) -> Setup:
         """One candidate of many."""
-        shape = np.shape(self.stepped)
-        parts = (self.rate, self.preload, self.gap, self.split)
-        rate, preload, gap, split = (float(np.broadcast_to(part, shape)[index]) for part in parts)
+        parts = (np.asarray(part) for part in (self.rate, self.preload, self.gap, self.split))
+        rate, preload, gap, split = (float(part[index] if part.ndim else part) for part in parts)
         return replace(self, rate=rate, preload=preload, gap=gap, split=split, air=None if self.air is None else self.air.at(index))

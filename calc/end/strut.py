@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Number, added
 from calc.gas.chamber import Gas, Process
 from calc.springs.helical import Spring
 
@@ -30,16 +30,16 @@ class Strut:
 
     def _deep(self, stroke: Number, process: Process) -> tuple[Number, Process]:
         """A stroke from hanging and a process as the gas sees them, from full extension."""
-        return stroke + self.start, replace(process, settled=process.settled + self.start)
+        return stroke + self.start, Process(process.exponent, process.settled + self.start, process.waits)
 
     def spring_force(self, stroke: Number) -> Number:
         """Force [N] of the springs alone at a stroke [mm]."""
-        return sum((s.force(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+        return added((s.force(stroke) for s in self.springs), stroke)
 
     def gas_force(self, stroke: Number, process: Process) -> Number:
         """Force [N] of the gas alone at a stroke [mm]."""
         deep, then = self._deep(stroke, process)
-        return sum((g.force(deep, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke))
+        return added((g.force(deep, self.ambient, then) for g in self.gases), stroke)
 
     def force(self, stroke: Number, process: Process) -> Number:
         """Force [N] at a stroke [mm]."""
@@ -48,17 +48,15 @@ class Strut:
     def rate_at(self, stroke: Number, process: Process) -> Number:
         """Rate [N/mm] at a stroke [mm], springs and gas."""
         deep, then = self._deep(stroke, process)
-        gas = sum((g.rate_at(deep, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke))
-        return gas + sum((s.rate_at(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+        gas = added((g.rate_at(deep, self.ambient, then) for g in self.gases), stroke)
+        return gas + added((s.rate_at(stroke) for s in self.springs), stroke)
 
     def energy(self, stroke: Number, process: Process) -> Number:
         """Energy [N mm] from hanging to a stroke [mm], springs and gas."""
         deep, then = self._deep(stroke, process)
         start = self.start + 0.0 * np.asarray(deep)
-        gas = sum(
-            (g.energy(deep, self.ambient, then) - g.energy(start, self.ambient, then) for g in self.gases), 0.0 * np.asarray(stroke)
-        )
-        return gas + sum((s.energy(stroke) for s in self.springs), 0.0 * np.asarray(stroke))
+        gas = added((g.energy(deep, self.ambient, then) - g.energy(start, self.ambient, then) for g in self.gases), stroke)
+        return gas + added((s.energy(stroke) for s in self.springs), stroke)
 
     def rubber_force(self, stroke: Number) -> Number:
         """Force [N] of the bump rubber at a stroke [mm], left out of `force`."""

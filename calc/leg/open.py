@@ -134,7 +134,7 @@ class OpenLeg:
                 "Check the travel, the seal diameter, the free area and what goes in after the gap is read.",
                 "front.seal_diameter",
             )
-        root = find_root(lambda gap: np.where(roomy, gap - DEEPEST_GAP / 2, left_over(gap)), none, none + DEEPEST_GAP)
+        root = find_root(lambda gap: np.where(roomy, gap - DEEPEST_GAP / 2, left_over(gap)), none, none + DEEPEST_GAP, 1e-6)
         return np.where(roomy, 0.0, root)
 
     def other_gap(self, rate: Number | None, gap: Number) -> Array:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Protocol
 
 import numpy as np
@@ -119,12 +120,12 @@ class LeverageMotion(LinearRatio):
                 "rear.leverage_fall",
             )
 
-    @property
+    @cached_property
     def start(self) -> Number:
         """q [-] hanging."""
         return 2.0 / (self.leverage * (1.0 + 1.0 / (1.0 - self.fall)))
 
-    @property
+    @cached_property
     def bend(self) -> Number:
         """dq/dz [1/mm]."""
         return self.start * (1.0 / (1.0 - self.fall) - 1.0) / self.full_travel

@@ -29,7 +29,7 @@ def braking(job: Job, done: Figures) -> Braking:
 def _figures(job: Job, done: Figures) -> BrakingFigures:
     loads, found = brake_loads(job), brake_dive(job, done)
     slowing = job.number("bike.braking")
-    exponent = f"n {job.number('place.exponent'):.2f} about rider sag"
+    exponent = f"gas exponent {job.number('place.exponent'):.2f}"
     case = f"slowing at {number_text(slowing, 1)} m/s², rider aboard, {job.posture}, {exponent}"
     full = done.end.motion.stroke(done.end.travel)
     deceleration = quantity(slowing, "m/s²", "steady, on level ground", 1)

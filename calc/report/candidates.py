@@ -34,7 +34,7 @@ def candidate(job: Job, done: EndSizing, cases: Cases, index: int, chosen: int) 
     wanted = float(np.asarray(done.inputs.targets.sag))
     barred = [name for name, flag in done.sized.hard.items() if flag[index]]
     if done.decision.idle[index]:
-        barred.append("preload below")
+        barred += [name for name in ("preload below", "preload above") if done.sized.short[name][index]]
     return Candidate(
         **values(shown),
         vetoes=tuple(reason(name, numbers) for name in barred),

@@ -1,4 +1,4 @@
-"""Cautions, checks on reassembly and first ride. Common practice, no source; the maker's manual takes precedence."""
+"""Cautions, and what is left out. Common practice, no source; the maker's manual takes precedence."""
 
 from __future__ import annotations
 
@@ -34,26 +34,6 @@ CARTRIDGE_CAUTION = (
 PUMPED_CAUTION = (
     "An air spring is pumped up.",
     "Let all air off, balance chamber and second volume too, with the wheel off the ground, before any cap is turned. Use a suspension pump, never a compressor.",
-)
-
-REASSEMBLY: tuple[str, ...] = (
-    "Rod locknuts tight",
-    "Springs seated",
-    "Gap as above, both legs",
-    "Caps to the maker's torque",
-    "Clamps to torque, in steps",
-    "Bled on the stand",
-    "Fork pumped, pinch bolts last",
-    "Clickers and collar logged",
-    "O-ring pushed down",
-)
-
-FIRST_RIDE: tuple[str, ...] = (
-    "Ten easy minutes",
-    "Bleed the forks; check for leaks; check bolts",
-    "Read the o-ring",
-    "Sag again after 1-2 h",
-    "One change at a time",
 )
 
 LEFT_OUT = "Left out: damping and hydraulic stops, bump rubbers in every end force, top-out springs you have not entered, aerodynamic drag, chain pull. Where a hydraulic stop starts, more force is added."

@@ -9,8 +9,10 @@ from calc.job.field import Kind
 from calc.practice import Axle
 from calc.report.figures import figures_report
 from calc.report.quantity import figure_text
+from calc.report.ride import ride_report
 from calc.report.types import FiguresReport
 from calc.report.words import named
+from calc.uncertainty.corrected import sags_found
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,10 +37,11 @@ class ResultRow:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Two visits side by side."""
+    """Two visits side by side: what was entered, what was recommended, what the rides said."""
 
     entries: tuple[EntryRow, ...]
     results: tuple[ResultRow, ...]
+    rides: tuple[ResultRow, ...]
 
 
 _FIGURES = {
@@ -57,14 +60,14 @@ def comparison(before: Job, after: Job) -> Comparison:
 
     Parameters: before, after, as read.
     Returns: `entries`, a row of path, label, before and after for each field that was not entered alike; `results`, such a row for
-    each figure of the recommended setups that is not told alike, with the end it belongs to. Empty text: nothing entered, or none
-    recommended.
+    each figure of the recommended setups that is not told alike, with the end it belongs to; `rides`, such a row for what the rides
+    did not say alike. Empty text: nothing entered, none recommended, not ridden.
     Raises: nothing.
     Formula: none.
     Source: none.
     Example:
         >>> from calc.job import load
-        >>> one = {"format": "stanchion-job", "version": 3, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
+        >>> one = {"format": "stanchion-job", "version": 4, "bike": {"use": "enduro"}, "rider": {"mass": "80 kg"}}
         >>> comparison(load(one), load(one | {"rider": {"mass": "82 kg"}})).entries
         (EntryRow(path='rider.mass', label='Rider in full kit', before='80 kg, stated', after='82 kg, stated'),)
     """
@@ -73,7 +76,12 @@ def comparison(before: Job, after: Job) -> Comparison:
         for path, one in before.fields.items()
         if (said := _entered_each(one, after.fields[path]))
     )
-    return Comparison(entries, tuple(row for end in _ENDS for row in _results(end, before, after)))
+    rides = [_rides(job) for job in (before, after)]
+    return Comparison(
+        entries,
+        tuple(row for end in _ENDS for row in _results(end, before, after)),
+        tuple(row for end in _ENDS for row in _unlike(end, rides[0].get(end, {}), rides[1].get(end, {}))),
+    )
 
 
 def comparison_text(before: Job, after: Job) -> str:
@@ -81,14 +89,17 @@ def comparison_text(before: Job, after: Job) -> str:
     found = comparison(before, after)
     names = [job.header["date"] or job.header["name"] or "no date" for job in (before, after)]
     lines = []
-    for title, rows in (("Entered", found.entries), ("Recommended", found.results)):
+    for title, rows in (("Entered", found.entries), ("Recommended", found.results), ("Ridden", found.rides)):
+        if title == "Ridden" and not rows:
+            continue  # most visits that are compared were not ridden yet
         lines += [f"{title}:" if rows else f"{title}: the same."]
         lines += [f"  {row.label}: {row.before or '-'} -> {row.after or '-'}" for row in rows]
     return "\n".join([f"{names[0]} -> {names[1]}", *lines])
 
 
 def _label(found: Resolved) -> str:
-    end = {str(axle): word for axle, word in _ENDS.items()}.get(found.field.end, "")
+    of = found.field.group if found.field.end == "neither" else found.field.end
+    end = {str(axle): word for axle, word in _ENDS.items()}.get(of, "")
     known = found.field.label
     return known if not end or end.lower() in known.lower() else f"{end}: {known[0].lower()}{known[1:]}"
 
@@ -116,7 +127,24 @@ def _is_bare(text: str) -> bool:
 
 
 def _results(end: Axle, before: Job, after: Job) -> list[ResultRow]:
-    one, other = (_told(figures_report(job, end)) for job in (before, after))
+    return _unlike(end, *(_told(figures_report(job, end)) for job in (before, after)))
+
+
+def _rides(job: Job) -> dict[Axle, dict[str, str]]:
+    """What the ride of a visit said, by end."""
+    found = sags_found(job, with_draws=False)
+    return {
+        end.axle: {
+            label: figure_text(figure)
+            for label, figure in (("stroke not used", end.left), ("springs and gas at the mark", end.multiple))
+            if figure is not None
+        }
+        | ({"after the ride": end.change.words} if end.change else {})
+        for end in ride_report(job, found.correct(job), found)
+    }
+
+
+def _unlike(end: Axle, one: dict[str, str], other: dict[str, str]) -> list[ResultRow]:
     return [
         ResultRow(end, f"{_ENDS[end]}: {label}", one.get(label, ""), other.get(label, ""))
         for label in dict.fromkeys((*one, *other))

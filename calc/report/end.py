@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
+from typing import Any
 
 from calc.end.figures import Figures
 from calc.end.setup import Setup
@@ -16,12 +17,14 @@ from calc.report.beside import beside
 from calc.report.candidates import candidate, nothing_fits, shown
 from calc.report.conditions import condition_rows
 from calc.report.curve import force_curve
-from calc.report.names import rate_was_read
+from calc.report.gap_step import gap_step_report
+from calc.report.names import rate_was_read, what_is_in_was_read
 from calc.report.quantity import quantity
 from calc.report.section import section
 from calc.report.setups import Cases, setup_report
-from calc.report.sized import fields_of, part, problem_of, sized
+from calc.report.sized import banded, fields_of, part, problem_of, sized
 from calc.report.springs import seat_of, spring_lines
+from calc.report.typed_unit import in_typed_unit
 from calc.report.types import (
     AsFound,
     Attempt,
@@ -47,7 +50,6 @@ from calc.report.windows import usual_windows
 from calc.report.words import span_words, spring_subject
 from calc.sizing.attempts import built, tried
 from calc.sizing.choice import EndSizing, rider_span
-from calc.uncertainty.bands import bands
 
 
 def end_report(job: Job, axle: Axle, with_bands: bool) -> EndReport:
@@ -76,11 +78,12 @@ def _sure(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) 
     if done is None or end.state == "refused":
         return end
     job = replace(part(fields, ranges), draws=draws)
-    found = bands(job, axle, done) if end.state == "ok" else None
+    found = banded(axle, fields, ranges, draws) if end.state == "ok" else None
     answered = answered_first(done)
-    if found is not None:
+    if found is not None and end.state == "ok":
         answered = Answered(found.index, found)
-        end = _sized(job, axle, done, answered)
+        same = found.index == done.choice  # then only what is said of it may change
+        end = replace(end, **_said(job, axle, done, end, end.chosen, answered)) if same else _sized(job, axle, done, answered)
     if found is not None and end.state == "ok":
         end = sure.with_bands(job, axle, end, done, found)
     span = _rider_span(job, axle, end, done) if found is None or found.choices.settled else None
@@ -137,7 +140,8 @@ def _sized(job: Job, axle: Axle, done: EndSizing, answered: Answered) -> EndOk |
         curve=None if figures is None else _curve(done, drawn, figures, cases),
         curve_found=None if done.found is None else force_curve(done.found.end, done.found, cases.along),
         curve_standard=force_curve(done.inputs.standard.end, done.inputs.standard, cases.along),
-        section=section(job, done, drawn, figures),
+        section=section(job, done.inputs.assembly, done.limits, drawn, figures),
+        gap_step=gap_step_report(done, drawn),
         braking=braking,
         motion=motion,
     )
@@ -164,11 +168,12 @@ def _attempt(
     if attempt is None:
         return None
     setup, figures, problem = attempt
-    drawn = section(job, done, setup, figures)
+    drawn = section(job, done.inputs.assembly, done.limits, setup, figures)
     if figures is None:
         assert problem is not None
-        return Attempt(problem_of(problem, axle), None, None, drawn)
-    return Attempt(None, setup_report(setup, figures, cases), force_curve(figures.end, figures, cases.along), drawn)
+        return Attempt(problem_of(problem, axle), None, None, drawn, None)
+    curve, step = force_curve(figures.end, figures, cases.along), gap_step_report(done, setup)
+    return Attempt(None, setup_report(setup, figures, cases), curve, drawn, step)
 
 
 def _built(job: Job, axle: Axle, done: EndSizing, answer: Setup | None, cases: Cases) -> Built | None:
@@ -195,7 +200,7 @@ def _targets(job: Job, axle: Axle, done: EndSizing, cases: Cases) -> Targets:
 def _loads(done: EndSizing, cases: Cases) -> EndLoads:
     return EndLoads(
         alone=quantity(done.inputs.loads.alone, "N", "sprung, bike alone", 0),
-        aboard=quantity(done.inputs.loads.aboard, "N", f"sprung, {cases.rider.split(', n 1')[0]}", 0),
+        aboard=quantity(done.inputs.loads.aboard, "N", f"sprung, {cases.rider.split(', gas settled')[0]}", 0),
         sprung_mass=quantity(done.inputs.loads.sprung_mass, "kg", "at this axle, rider aboard", 1),
     )
 
@@ -212,15 +217,20 @@ def _moved(done: EndSizing, index: int) -> Moved | None:
 
 
 def _answered(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, answered: Answered) -> EndOk:
-    kind, answer = verdict(job, axle, done, common, chosen, answered)
-    lines = why(job, axle, done, common, chosen, kind)
     return EndOk(
         **values(common),
-        verdict=kind,
+        **_said(job, axle, done, common, chosen, answered),
         chosen=chosen,
         moved=_moved(done, answered.index),
-        leave=chosen.fitted,
-        answer=answer,
-        why=(*lines, *spring_lines(job, axle, chosen, done.sized.figures.at(answered.index))),
+        leave=chosen.fitted and (chosen.pressure is None or what_is_in_was_read(job, axle, chosen)),
         seat=seat_of(job, axle, done, done.sized.setup.at(answered.index)),
+        also=in_typed_unit(job, axle, chosen),
     )
+
+
+def _said(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candidate, answered: Answered) -> dict[str, Any]:
+    """The verdict, in words, and why."""
+    kind, answer = verdict(job, axle, done, common, chosen, answered)
+    lines = why(job, axle, done, common, chosen, kind)
+    springs = spring_lines(job, axle, chosen, done.sized.figures.at(answered.index))
+    return {"verdict": kind, "answer": answer, "why": (*lines, *springs)}

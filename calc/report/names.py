@@ -9,6 +9,7 @@ from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.report.quantity import rate_text
 from calc.report.setups import pair_of
+from calc.report.types import SetupReport
 from calc.report.words import FITTED, Name, pair_text
 from calc.sizing.choice import EndSizing
 
@@ -18,6 +19,11 @@ _SAME_RATE = 6  # decimals [N/mm] that tell rates apart
 def rate_was_read(job: Job, axle: Axle) -> bool:
     """True where the rate of what is in is not assumed."""
     return job.entered(f"{axle}.rate") or job.choice(f"{axle}.rate_from") in ("wire", "tester")
+
+
+def what_is_in_was_read(job: Job, axle: Axle, setup: SetupReport) -> bool:
+    """True where what a setup is told by, of an air spring its pressure, was read of what is in."""
+    return job.entered("front.air_pressure") if setup.pressure else rate_was_read(job, axle)
 
 
 def spring_names(job: Job, axle: Axle, done: EndSizing, known: bool = False) -> Name:

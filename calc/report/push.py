@@ -10,20 +10,22 @@ from typing import Literal, cast, get_args
 import numpy as np
 
 from calc.job import Job
+from calc.report.push_corrects import corrects_words
 from calc.report.push_words import LABELS, NOTE, push_words, verdict_words
 from calc.report.quantity import quantity, with_half
 from calc.report.types import PushExpected, PushFurther, PushPoint, PushReport, PushRival, Quantity
 from calc.report.types.push import PushState
-from calc.uncertainty.corrected import DOUBTFUL
+from calc.uncertainty.compared import DOUBTFUL
+from calc.uncertainty.corrected import SagsFound
 from calc.uncertainty.rivals import Banded, Further, PushFound, Rival, push_found
 
 _READ: dict[float, Literal["in", "out", "both"]] = {1.0: "in", -1.0: "out", 0.0: "both"}
 
 
-def push_report(job: Job) -> PushReport | None:
+def push_report(job: Job, corrected: SagsFound) -> PushReport | None:
     """The report of a job's bench push.
 
-    Parameters: job.
+    Parameters: job, not corrected; corrected, what was found of it says of its readings.
     Returns: PushReport; None where none is entered.
     Raises: nothing. Formula: none. Source: none.
     Example: see `tests/whole/test_push_words.py`.
@@ -32,7 +34,7 @@ def push_report(job: Job) -> PushReport | None:
     if found is None:
         return None
     points = tuple(_points(found))
-    bare = PushReport(found.refused, found.refused, (), _READ[found.push.sign], points, (), (), None, (), "")
+    bare = PushReport(found.refused, found.refused, (), _READ[found.push.sign], points, (), (), None, (), "", ())
     if found.refused:
         return bare
     report = replace(
@@ -43,7 +45,9 @@ def push_report(job: Job) -> PushReport | None:
         further=None if found.further is None else _further(found.further),
         note=NOTE if len(found.rivals) > 1 else "",
     )
-    return replace(report, verdict=verdict_words(report), words=tuple(push_words(job, report)))
+    return replace(
+        report, verdict=verdict_words(report), words=tuple(push_words(job, report)), corrects=corrects_words(job, report, corrected)
+    )
 
 
 def _points(found: PushFound) -> Iterator[PushPoint]:

@@ -14,7 +14,7 @@ def push_lines(push: PushReport | None) -> list[str]:
     if push is None:
         return []
     lines = [f"Bench push, {_READ[push.read]}", "", *wrapped(push.verdict, "  ", "  ")]
-    lines += [line for words in push.words for line in wrapped(words, "  ", "  ")]
+    lines += [line for words in (*push.words, *push.corrects) for line in wrapped(words, "  ", "  ")]
     if push.refused:
         return [*lines, ""]
     states = [

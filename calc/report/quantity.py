@@ -7,6 +7,9 @@ import math
 from calc.quantities.entry import convert
 from calc.report.types import Quantity
 
+# Of the last digit in a +/-: a rate known to worse than 5 N/mm is told in whole ones. Common practice, no source.
+_TOO_FINE = 50.0
+
 
 def quantity(value: object, unit: str, case: str, decimals: int, internal: str | None = None) -> Quantity:
     """A worked-out result.
@@ -29,6 +32,30 @@ def spring_rate(value: object, case: str) -> Quantity:
     """A spring's rate [N/mm], as `quantity`, written as the trade writes it."""
     shown = _shown(value, "N/mm", case, None)
     return Quantity(shown, "N/mm", case, "worked out", None, 1, rate_text(shown), "")
+
+
+def known_rate(value: object, half: float, case: str) -> Quantity:
+    """A spring's rate [N/mm] that readings tell to `half` either way, written no finer than that is worth."""
+    rate = spring_rate(value, case)
+    places = decimals_worth(half, len(rate.text.partition(".")[2]))
+    return with_half(Quantity(rate.value, rate.unit, case, rate.origin, None, places, number_text(rate.value, places), ""), half)
+
+
+def decimals_worth(half: float, decimals: int) -> int:
+    """How many of the decimals that the practice shows a +/- leaves: a digit of which fifty fit into it says nothing.
+
+    Parameters: half, 95 % half-width [any unit]; decimals, what the practice shows.
+    Returns: `decimals`, or fewer.
+    Raises: nothing.
+    Formula: 10^-decimals >= half / 50, or none.
+    Source: none.
+    Example:
+        >>> decimals_worth(15.7, 1), decimals_worth(4.1, 1)
+        (0, 1)
+    """
+    while decimals and _TOO_FINE * 10.0**-decimals < half:
+        decimals -= 1
+    return decimals
 
 
 def _shown(value: object, unit: str, case: str, internal: str | None) -> float:

@@ -13,7 +13,8 @@ from calc.report.quantity import banded_text, figure_text, number_text, quantity
 from calc.report.ride_change import change_report
 from calc.report.types import Quantity, RideOfEnd
 from calc.report.types.ride import SetupRidden
-from calc.uncertainty.corrected import Landed, SagsFound
+from calc.uncertainty.compared import Landed
+from calc.uncertainty.corrected import SagsFound
 
 Said = tuple[bool, str]  # whether it held, and the words
 
@@ -44,7 +45,7 @@ def _end(job: Job, corrected: Job, axle: Axle, found: SagsFound) -> RideOfEnd:
     except Impossible as error:
         return _none(axle, of, f"{error.message} {error.way_out}".rstrip())
     landed = next((one for one in found.landed if one.read.axle == axle), None)
-    said = [one for one in (_sag_words(here, sag), _travel_words(axle, here), _landing_words(landed)) if one is not None]
+    said = [one for one in (_sag_words(here, sag), _travel_words(axle, here), _landing_words(landed, here)) if one is not None]
     return RideOfEnd(
         axle=axle,
         of=of,
@@ -121,10 +122,16 @@ def _left(here: Ridden) -> Quantity | None:
     return None if here.mark is None else with_half(quantity(here.left, "mm", "stroke not used", 0), here.off)
 
 
-def _landing_words(landed: Landed | None) -> Said | None:
+def _landing_words(landed: Landed | None, here: Ridden) -> Said | None:
     if landed is None:
         return None
+    if landed.believed and landed.expected >= USED * here.stroke:
+        return True, "Springs and gas alone would not have stopped that drop short of the end, so the mark says nothing of the gas."
     most = number_text(landed.expected, 0)
+    if landed.believed and landed.read.mark > landed.expected:
+        at = number_text(landed.read.mark, 0)
+        beyond = f"The mark at {at} mm lies beyond the {most} mm at which springs and gas alone stop that drop"
+        return True, f"{beyond}, by no more than the readings may be off: softer gas or springs than entered."
     if landed.believed:
         return True, f"Springs and gas alone would have stopped that drop by {most} mm; damping takes its share of it."
     return False, (

@@ -14,6 +14,7 @@ from calc.model.marks import was_built
 from calc.model.origins import gaps_were_read, preload_was_read, was_read
 from calc.practice import Axle
 from calc.report.quantity import figure_text, number_text, quantity, size_text
+from calc.report.ride_target import ride_target
 from calc.report.types import Quantity, RideChange
 
 # Common practice, no source.
@@ -37,7 +38,7 @@ def change_report(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFo
     Example: see `tests/whole/test_ride.py`.
     """
     if change.setup is None or change.figures is None:
-        return RideChange(change.kind, None, None, None, None, None, (), _still_words(job, axle, here, change, sag))
+        return RideChange(change.kind, None, None, None, None, None, (), None, _still_words(job, axle, here, change, sag))
     was, now = _set(here.setup, change.kind), _set(change.setup, change.kind)
     by = quantity(now.value - was.value, was.unit, "change, more is +", was.decimals)
     known = _was_read(job, axle, change.kind)
@@ -45,8 +46,9 @@ def change_report(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFo
     turns = None
     if change.kind == "preload" and job.known(f"{axle}.pitch"):
         turns = quantity(by.value / job.number(f"{axle}.pitch"), "", "turns of the adjuster, further in is +", 1)
+    target = ride_target(job, here, change.setup) if change.kind == "oil" else None
     before, after = (was, now) if known else (None, None)
-    made = RideChange(change.kind, by, before, after, oil, turns, _brings(axle, here, change), "")
+    made = RideChange(change.kind, by, before, after, oil, turns, _brings(axle, here, change), target, "")
     return replace(made, words=_set_words(made, by))
 
 

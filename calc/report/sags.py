@@ -5,15 +5,14 @@ from __future__ import annotations
 import math
 
 from calc.job import Job
-from calc.job.fields import FIELDS
 from calc.model.observed import STICKS
 from calc.practice import AXLES, Axle
-from calc.quantities.entry import convert, convert_difference, internal_unit
-from calc.quantities.reading import Reading
-from calc.report.quantity import banded_text, figure_text, number_text, quantity, rate_text, spring_rate, with_half
-from calc.report.types import CorrectedReading, Quantity, SagRow, SagsOfEnd, SagsReport
+from calc.report.corrected import by_words, corrected_readings, points_words, rests_words
+from calc.report.quantity import banded_text, known_rate, number_text, quantity, rate_text, with_half
+from calc.report.types import Quantity, SagRow, SagsOfEnd, SagsReport
 from calc.uncertainty.by_sags import rate_by_sags
-from calc.uncertainty.corrected import DOUBTFUL, Compared, Correction, SagsFound, shown_reading
+from calc.uncertainty.compared import DOUBTFUL, Compared
+from calc.uncertainty.corrected import SagsFound, shown_reading
 
 _VAGUE = 20.0  # mm either way: what is expected so loosely is no check
 _CASES = {"alone": "free sag", "aboard": "rider sag"}
@@ -33,29 +32,32 @@ def sags_report(job: Job, found: SagsFound) -> SagsReport | None:
     """The report of a job's sags.
 
     Parameters: job, not corrected; found, of that job.
-    Returns: SagsReport; None where no sag was read.
+    Returns: SagsReport; None where no sag was read and nothing else corrects a reading.
     Raises: nothing. Formula: none. Source: none.
-    Example: see `tests/unit/report/test_sags.py`.
+    Example: see `tests/whole/test_random_sags.py`.
     """
     ends = tuple(
         _end(job, axle, found) for axle in AXLES if axle in found.refused or any(one.read.axle == axle for one in found.compared)
     )
-    if not ends and not found.corrections:
+    corrections, left_out = corrected_readings(found), points_words(found)
+    if not ends and not corrections and not left_out:
         return None
-    corrections = tuple(_corrected(one) for one in found.corrections)
-    applied = bool(found.fields) and job.choice("bike.sags_correct") == "yes"
+    applied = bool(found.fields) and found.applied
     return SagsReport(
         "built" if job.choice("bike.sags_of") == "built" else "found",
         _lead(ends),
         ends,
         corrections,
+        by_words(found),
         applied,
-        _whole_words(corrections, applied),
+        (*left_out, *rests_words(job, found)),
     )
 
 
 def _lead(ends: tuple[SagsOfEnd, ...]) -> str:
-    """What matters most: why an end says nothing; a sag that fits nothing; one that is off; else that all are as expected."""
+    """What matters most: why an end says nothing; a sag that fits nothing; one that is off; else that all are as expected,
+    where any could be expected.
+    """
     said = [(_rank(end, place), end, end.words[place]) for end in ends for place in range(len(end.rows) or 1)]
     rank, end, words = min(said, key=lambda one: one[0], default=(_PLAIN, None, ""))
     if end is None:
@@ -63,7 +65,7 @@ def _lead(ends: tuple[SagsOfEnd, ...]) -> str:
     return "The sags found are as expected." if rank == _PLAIN else f"{end.axle.capitalize()}: {words[0].lower()}{words[1:]}"
 
 
-_PLAIN = 3
+_PLAIN, _UNKNOWN = 3, 4
 
 
 def _rank(end: SagsOfEnd, place: int) -> int:
@@ -72,16 +74,19 @@ def _rank(end: SagsOfEnd, place: int) -> int:
     row = end.rows[place]
     if not row.believed:
         return 1
-    room = ((row.expected.plus_minus_95 or 0.0) ** 2 + (row.found.plus_minus_95 or 0.0) ** 2) ** 0.5
-    return 2 if abs(row.found.value - row.expected.value) > room else _PLAIN
+    if abs(row.found.value - row.expected.value) > _room(row):
+        return 2
+    return _UNKNOWN if _vague(row) else _PLAIN
 
 
-def _whole_words(corrections: tuple[CorrectedReading, ...], applied: bool) -> str:
-    if not corrections:
-        return "These sags change none of your readings." if applied else ""
-    if applied:
-        return "The answer rests on the corrected readings. What you typed stays as it is."
-    return "The answer rests on your readings as they are: these sags are only compared."
+def _vague(row: SagRow) -> bool:
+    """Whether too little is known to expect a sag: the number would be read as one."""
+    return (row.expected.plus_minus_95 or 0.0) > _VAGUE
+
+
+def _room(row: SagRow) -> float:
+    """What found and expected may be apart [mm] by what is known of both: by the tape and by the other readings."""
+    return math.hypot(row.expected.plus_minus_95 or 0.0, row.found.plus_minus_95 or 0.0)
 
 
 def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
@@ -94,7 +99,7 @@ def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
     words = (
         *(_compared_words(one, row) for one, row in zip(compared, rows, strict=True)),
         *_rate_words(job, axle, rate),
-        *_shift_words(axle, compared),
+        *_shift_words(axle, compared, rows),
         *_friction_words(job, axle, friction, found),
     )
     return SagsOfEnd(axle, travel, rows, rate, friction, "", words)
@@ -111,21 +116,24 @@ def _row(one: Compared) -> SagRow:
 
 def _compared_words(one: Compared, row: SagRow) -> str:
     """Found beside expected, and how they stand to each other: by the same numbers as the row."""
-    where = f"{row.label[0].upper()}{row.label[1:]}"
-    beside = f"{where} {row.found.text} mm found, {banded_text(row.expected)} expected"
+    found = f"{row.label[0].upper()}{row.label[1:]} {row.found.text} mm found"
+    beside = f"{found}, {banded_text(row.expected)} expected"
     if not row.believed:
         return f"{beside}. It fits nothing else that was read, and is left out: read it again."
+    off = one.read.sag - one.expected
+    within = abs(off) <= _room(row)
+    if within and _vague(row):
+        beside = f"{found}: too little is known of this end yet to expect one"
     if one.read.topped_out:
         return f"{beside}. It stands at its top by itself, so this is only a limit."
-    off, room = one.read.sag - one.expected, (one.expected_half**2 + (row.found.plus_minus_95 or 0.0) ** 2) ** 0.5
-    if abs(off) <= room:
-        return f"{beside}: {'no surprise, but little is known of this end yet' if one.expected_half > _VAGUE else 'as expected'}."
+    if within:
+        return f"{beside}." if _vague(row) else f"{beside}: as expected."
     return f"{beside}: {number_text(abs(off), 0)} mm {'more' if off > 0 else 'less'}, beyond what your readings allow."
 
 
 def _rate(job: Job, axle: Axle, compared: list[Compared]) -> Quantity | None:
     found = rate_by_sags(job, axle, [one.read for one in compared if one.believed])
-    return None if found is None else with_half(spring_rate(found[0], "by the sags"), found[1])
+    return None if found is None else known_rate(found[0], found[1], "by the sags")
 
 
 def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
@@ -149,13 +157,15 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
     return (f"{said}, not {rate_text(read.value)}.{tired}",)
 
 
-def _shift_words(axle: Axle, compared: list[Compared]) -> tuple[str, ...]:
-    """Where both sags are off by much the same: a force is, not the rate."""
+def _shift_words(axle: Axle, compared: list[Compared], rows: tuple[SagRow, ...]) -> tuple[str, ...]:
+    """Where both sags are off by much the same, and by more than is known of either: a force is, not the rate."""
     if len(compared) < 2 or any(one.read.topped_out or not one.believed for one in compared):
         return ()
     off = [one.read.sag - one.expected for one in compared]
     half = [2.0 * one.read.uncertainty for one in compared]
-    if off[0] * off[1] <= 0 or abs(off[1] - off[0]) > sum(half) or min(map(abs, off)) <= max(half):
+    if off[0] * off[1] <= 0 or abs(off[1] - off[0]) > sum(half):
+        return ()
+    if any(abs(by) <= _room(row) for by, row in zip(off, rows, strict=True)):
         return ()
     way, look = ("deeper", _BOTH_DEEPER[axle]) if off[0] > 0 else ("higher", _BOTH_HIGHER)
     by = number_text(abs(sum(off)) / 2.0, 0)
@@ -183,38 +193,3 @@ def _friction_words(job: Job, axle: Axle, friction: Quantity | None, found: Sags
     if friction.value > usual.high or max(spreads) > 0.8 * STICKS:
         return (f"{said}, more than the usual {usual.low:g} to {usual.high:g}. {_LOOK[axle]}",)
     return (f"{said}; usual is {usual.low:g} to {usual.high:g}.",)
-
-
-def _corrected(one: Correction) -> CorrectedReading:
-    field = FIELDS[one.path]
-    places = _places(one.after, one.path)
-    before, after = (_in_unit(reading, one.path, places) for reading in (one.before, one.after))
-    far = abs(one.surprise) > DOUBTFUL
-    label = (
-        field.label
-        if field.end == "both" or field.end in field.label.lower()
-        else f"{field.end.capitalize()}: {field.label[0].lower()}{field.label[1:]}"
-    )
-    words = f"{label} {_text(before)} {one.before.origin}: {_text(after)} by your sags."
-    if far:
-        words += " That is further off than its ± allows: it may be this reading or one of the others here. Take it again."
-    return CorrectedReading(one.path, label, before, after, words)
-
-
-def _in_unit(reading: Reading, path: str, decimals: int) -> Quantity:
-    """A reading in the unit of its field."""
-    field = FIELDS[path]
-    inside = internal_unit(field.dimension)
-    shown, wide = convert(reading.value, inside, field.unit), convert_difference(reading.plus_minus_95, inside, field.unit)
-    return with_half(quantity(shown, field.unit, "", decimals), wide)
-
-
-def _places(reading: Reading, path: str) -> int:
-    """The decimal that a reading's +/- begins at, in the unit of its field."""
-    field = FIELDS[path]
-    wide = convert_difference(reading.plus_minus_95, internal_unit(field.dimension), field.unit)
-    return min(max(0, -math.floor(math.log10(wide))), 6) if wide > 0 else field.decimals
-
-
-def _text(figure: Quantity) -> str:
-    return f"{figure.text} {figure.plus_minus_text} {figure.unit}".strip() if figure.plus_minus_text else figure_text(figure)

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc.end.assembly import ForkAssembly
+from calc.end.assembly import Assembly, ForkAssembly
 from calc.end.figures import Figures
+from calc.end.limits import Limits
 from calc.end.setup import Setup
 from calc.end.strut import Strut
 from calc.gas.chamber import ISOTHERMAL, Process
@@ -20,22 +21,22 @@ from calc.report.anatomy import Build
 from calc.report.spaces import listed, spaces
 from calc.report.stops import events
 from calc.report.types import DrawnLeg, LegSpring, Section
-from calc.sizing.choice import EndSizing
 
 POINTS = 61  # as many as the curve has, at the same strokes
 BEFORE_LOCK = 1.0  # mm before the gas is used up, where a leg that locks is last drawn
 
 
-def section(job: Job, done: EndSizing, setup: Setup, figures: Figures | None) -> Section | None:
+def section(job: Job, fork: Assembly, limits: Limits, setup: Setup, figures: Figures | None) -> Section | None:
     """The section of a fork built to a setup; None at the rear, or where a leg holds no gas to be drawn.
+
+    The job says which parts there are to draw; `limits` where its coils touch.
 
     `figures` tell how the gas has settled; without them (a leg that locks before full travel) it is drawn settled, up to there.
     """
-    fork = done.inputs.assembly
     if not isinstance(fork, ForkAssembly):
         return None
     try:
-        return _section(job, done, fork, setup, figures)
+        return _section(job, fork, limits, setup, figures)
     except Impossible:  # there is no leg to draw, and the answer says why
         return None
 
@@ -61,7 +62,7 @@ class _Side:
         return float(np.min([np.min(gas.lock_stroke()) for gas in self.strut.gases])) - self.start
 
 
-def _section(job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figures: Figures | None) -> Section:
+def _section(job: Job, fork: ForkAssembly, limits: Limits, setup: Setup, figures: Figures | None) -> Section:
     process, sides = ISOTHERMAL if figures is None else figures.process, tuple(_sides(fork, setup))
     start = max(side.start for side in sides)
     travel, first = job.number("front.travel") - start, min(side.locks for side in sides)
@@ -78,7 +79,7 @@ def _section(job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figure
         gap_words=f"read {job.choice('front.gap_state')}, spring {job.choice('front.gap_read')}",
         process="settled" if figures is None else settled,
         legs=tuple(_leg(side, build, length, process) for side, build in zip(sides, builds, strict=True)),
-        events=events(job, done, fork, setup, figures, start, {side.name: side.locks for side in sides}),
+        events=events(job, limits, fork, setup, figures, start, {side.name: side.locks for side in sides}),
     )
 
 

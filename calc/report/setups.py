@@ -38,13 +38,13 @@ class Cases:
         """The cases of an end: where sag is read, the posture, the exponent."""
         along = axle == "front"
         where = "along the leg" if along else "vertical at the axle"
-        exponent = f"{job.number('place.exponent'):.2f}"
+        exponent = f"gas exponent {job.number('place.exponent'):.2f}"
         return cls(
-            sag=f"n 1, {where}",
-            free=f"bike alone, n 1, {where}",
-            rider=f"rider aboard, {job.posture}, n 1, {where}",
-            working=f"rider aboard, {job.posture}, n {exponent} about rider sag",
-            landing=f"from hanging, n {exponent} from extension",
+            sag=f"gas settled, {where}",
+            free=f"bike alone, gas settled, {where}",
+            rider=f"rider aboard, {job.posture}, gas settled, {where}",
+            working=f"rider aboard, {job.posture}, riding, {exponent}",
+            landing=f"landing from hanging, {exponent}",
             along=along,
             renamed=renamed(job, axle),
             gauge=_decimals(convert(job.number("front.air_step"), "MPa", "bar")) if along and job.known("front.air_step") else 1,
@@ -73,7 +73,7 @@ def setup_report(
         air_oil=_if_set(None if air is None else air.oil, "ml", "into the main chamber, against as found", 0, "mm3"),
         second_pressure=_if_set(None if air is None else air.second, "bar", f"second volume, {gauge}", cases.gauge, "MPa"),
         preload=quantity(setup.preload, "mm", f"{per}, at full extension", 0),
-        gap=quantity(setup.gap, "mm", "per leg, in your convention", 0) if cases.along else None,
+        gap=quantity(setup.gap, "mm", "per leg, as you read it", 0) if cases.along else None,
         free_sag=quantity(_sag(done.free, cases), "mm", cases.free, 0),
         free_sag_friction=quantity(_friction(done.free, done, cases), "mm", f"{cases.free}, friction either way", 0),
         topped_out=bool(done.free.topped_out),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
 from calc.impossible import Impossible
 from calc.job import Job, Problem, Ranges, Resolved
 from calc.practice import Axle
 from calc.sizing.choice import EndSizing, size_end
+from calc.uncertainty.bands import Bands, bands
 
 
 def fields_of(job: Job, axle: Axle) -> tuple[Resolved, ...]:
@@ -31,6 +33,13 @@ def sized(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges) -> tuple[End
         return size_end(job, axle), ()
     except Impossible as error:
         return None, (problem_of(error, axle),)
+
+
+@lru_cache(maxsize=16)
+def banded(axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int) -> Bands | None:
+    """The bands of a sized end; None where it is not sized, or no spring is chosen."""
+    done, _ = sized(axle, fields, ranges)
+    return None if done is None else bands(replace(part(fields, ranges), draws=draws), axle, done)
 
 
 def problem_of(error: Impossible, axle: Axle) -> Problem:

@@ -1,26 +1,26 @@
-"""The states of a fork as data and sentences: each row's words are made of the row's own figures."""
+"""The states of a fork as data: a row for each, what opening takes away, and what replaces it."""
 
 from __future__ import annotations
 
-from dataclasses import replace
-
-from calc.conditions.states import InState, State, States, states
+from calc.conditions.in_state import WAYS, InState, State
+from calc.conditions.states import States, states
+from calc.end.limits import Limits
 from calc.impossible import Impossible
 from calc.job import Job
+from calc.job.declared import FieldPath
 from calc.job.fields.air import STATES
-from calc.report.quantity import figure_text, quantity, size_text
-from calc.report.types import ForkState, LostAt, Quantity, ReplacedBy, StateFigures, StatesReport
+from calc.model import conditions, found_gaps, limits
+from calc.quantities.entry import convert_difference
+from calc.report.quantity import figure_text, plain_number, quantity, size_text, with_half
+from calc.report.setups import Cases, setup_report
+from calc.report.states_words import backing_words, build_words, caution_words, given_back, note_words, plain_words, row_words
+from calc.report.types import ForkState, LostRow, Quantity, Replacement, StateFigures, StatesReport
+from calc.uncertainty.state_bands import Halves, StateBands, state_bands
 
-LABELS = {**STATES, "charge lost": "Charge lost"}
-_MEANS: dict[State, str] = {
-    "as built": "sealed, with its charge",
-    "charge lost": "sealed, its gas at no more than the air outside",
-    "seal leaking": "what was in the cartridge and the leg's own air are at one pressure",
-    "oil moved": "sealed, some of its oil on the other side of the seal",
-    "opened into one": "one space with the leg, bled",
-}
-_AT = ("Rider sag", "Half travel", "Full travel")
+AT = ("Rider sag", "Half travel", "Full travel")
+LABELS: dict[State, str] = {**STATES, "charge lost": "Charge lost"}  # type: ignore[dict-item]  # the field's keys are these
 _REFUSED = "An entry that this rests on is refused. Mend it first."
+_OPENED: State = "opened into one"
 
 
 def states_report(job: Job, corrected: Job) -> StatesReport | None:
@@ -33,131 +33,162 @@ def states_report(job: Job, corrected: Job) -> StatesReport | None:
     Source: see there.
     Example: see `tests/unit/report/test_states_report.py`.
     """
+    found = worked_out(job, corrected)
+    if found is None or isinstance(found, str):
+        return None if found is None else StatesReport(found, (), (), (), (), "", "")
+    sure = state_bands(corrected, found)
+    strokes = tuple(quantity(stroke, "mm", at.lower(), 0) for at, stroke in zip(AT, found.strokes, strict=True))
+    figures = {how: _figures(found, one, sure.figures.get(how, {})) for how, one in found.told.items() if isinstance(one, InState)}
+    replacements = tuple(_replacement(job, corrected, found, how, figures[how]) for how in WAYS if how in figures)
+    return StatesReport(
+        problem="",
+        strokes=strokes,
+        rows=tuple(_row(found, how, one, figures, sure.left_out.get(how, 0.0)) for how, one in found.told.items()),
+        lost=_lost(found, sure, figures, replacements),
+        replacements=replacements,
+        build=build_words(corrected, replacements),
+        note=note_words(corrected, found),
+    )
+
+
+def worked_out(job: Job, corrected: Job) -> States | str | None:
+    """All states; why there are none; None where the fork has no sealed cartridge."""
     if job.choice("front.air") != "sealed cartridge":
         return None
     if any(problem.end in ("front", "both") for problem in job.problems):
-        return _nothing(_REFUSED)
+        return _REFUSED
     try:
-        found = states(corrected)
+        return states(corrected)
     except Impossible as error:
-        return _nothing(_said(error))
-    return None if found is None else _told(corrected, found)
+        return said(error)
 
 
-def _nothing(problem: str) -> StatesReport:
-    return StatesReport(problem, (), (), (), None, (), "")
-
-
-def _said(error: Impossible) -> str:
+def said(error: Impossible) -> str:
+    """An impossibility and its way out."""
     return f"{error.message} {error.way_out}".rstrip()
 
 
-def _told(job: Job, found: States) -> StatesReport:
-    strokes = tuple(quantity(stroke, "mm", at.lower(), 0) for at, stroke in zip(_AT, found.strokes, strict=True))
-    report = StatesReport(
-        problem="" if found.unreplaced is None else f"Nothing replaces it: {_said(found.unreplaced)}",
-        strokes=strokes,
-        rows=tuple(_row(found, how, one) for how, one in found.told.items()),
-        lost=tuple(
-            LostAt(
-                at,
-                stroke,
-                quantity(lost.backing, "bar", f"{at.lower()}, as built less opened", 1, "MPa"),
-                quantity(lost.rod_push, "N", f"{at.lower()}, one leg", 0),
-            )
-            for at, stroke, lost in zip(_AT, strokes, found.lost, strict=False)
-        ),
-        replaced=_replaced(found),
-        words=(),
-        note=_note(job, found),
-    )
-    return replace(report, words=_words(report))
+def label_of(how: State, one: InState | Impossible) -> str:
+    """What a state is called; one with something replaced, by what is set in it."""
+    if how in LABELS:
+        return LABELS[how]
+    known = isinstance(one, InState)
+    preload = f" {plain_number(float(one.setup.preload))} mm" if known else ""  # type: ignore[union-attr]
+    gap = f" {plain_number(float(one.setup.gap))} mm" if known else ""  # type: ignore[union-attr]
+    return {"preload replaced": f"Opened, preload{preload}", "gap replaced": f"Opened, gap{gap}"}.get(how, "Opened, both")
 
 
-def _row(found: States, how: State, one: InState | Impossible) -> ForkState:
-    label = LABELS[how]
+def _row(found: States, how: State, one: InState | Impossible, figures: dict[State, StateFigures], out: float) -> ForkState:
+    label = label_of(how, one)
     if isinstance(one, Impossible):
-        return ForkState(how, label, None, "", f"{label}: {_said(one)}")
-    done = one.figures
-    behind = tuple(
-        quantity(one.behind(stroke, i == 0), "bar", f"{at.lower()}, over the air outside", 1, "MPa")
-        for i, (at, stroke) in enumerate(zip(_AT, found.strokes, strict=True))
-    )
-    figures = StateFigures(
-        free_sag=quantity(done.free.stroke, "mm", "bike alone", 0),
-        rider_sag=quantity(done.rider.stroke, "mm", "rider aboard", 0),
-        end_force=quantity(done.end_force / 1000.0, "kN", "full travel, both legs, vertical", 2),
-        end_multiple=quantity(done.end_multiple, "", "full travel, times the rider load", 1),
-        gas_share=quantity(100.0 * one.gas_share, "%", "full travel, of the force", 0),
-        behind=behind,
-        gap_now=None if one.gap_now is None else quantity(one.gap_now, "mm", "mean of both legs", 0),
-    )
-    return ForkState(one.state, label, figures, _row_words(f"{label}, {_MEANS[how]}", figures), "")
-
-
-def _row_words(state: str, told: StateFigures) -> str:
-    bars = [one.text for one in told.behind]
-    shows = "" if told.gap_now is None else f" Its oil shows a gap of {figure_text(told.gap_now)}."
-    return (
-        f"{state}: rider sag {figure_text(told.rider_sag)}; at full travel {told.end_multiple.text} times the rider load, "
-        f"{figure_text(told.gas_share)} of it from the gas; behind the damper's oil {bars[0]}, {bars[1]} and {bars[2]} bar.{shows}"
-    )
-
-
-def _replaced(found: States) -> ReplacedBy | None:
-    done, opened = found.replaced, found.told["opened into one"]
-    if done is None or isinstance(opened, Impossible):
-        return None
-    coil = opened.assembly.springs > 0
-    more = done.setup.preload - opened.setup.preload
-    return ReplacedBy(
-        preload=quantity(done.setup.preload, "mm", "opened, rider sag as built", 1) if coil else None,
-        more=quantity(more, "mm", "than as found", 1) if coil else None,
-        gap=quantity(done.setup.gap, "mm", "opened, full travel as built, mean of both legs", 0),
-        oil=quantity(done.oil, "ml", "into each leg", 0, "mm3"),
-    )
-
-
-def _words(report: StatesReport) -> tuple[str, ...]:
-    """What was lost row by row, then what replaces it."""
-    lost = tuple(_lost_words(row) for row in report.lost)
-    replaced = report.replaced
-    if replaced is None:
-        return lost
-    oil = replaced.oil
-    way = "out of" if oil.value < 0 else "into"
-    amount = f"{size_text(oil)} ml of oil {way} each leg" if float(size_text(oil)) else "no more oil"
-    gap = f"a gap of {figure_text(replaced.gap)}, read as in an open leg ({amount})"
-    if replaced.preload is None or replaced.more is None:
-        return (*lost, f"Opened, {gap} gives the force at full travel back.")
-    way = "less" if replaced.more.value < 0 else "more"
-    preload = f"{size_text(replaced.more)} mm {way} preload, {figure_text(replaced.preload)} in all"
-    said = f"Opened, {preload}, gives the rider sag back, and {gap}, the force at full travel."
-    if any(row.backing.value > 0 for row in report.lost):
-        said += " Neither brings back what stood behind the damper's oil: that is work on the damper."
-    return (*lost, said)
-
-
-def _lost_words(row: LostAt) -> str:
-    where = f"{row.at}, {figure_text(row.stroke)}:"
-    bar, push = size_text(row.backing), size_text(row.rod_push)
-    if row.backing.value < 0:
-        return f"{where} opened, {bar} bar more stands behind the damper's oil than as built, and {push} N more push on each rod."
-    return (
-        f"{where} opened, {bar} bar less stands behind the damper's oil, and {push} N less push on each rod. "
-        f"The base valve must hold {bar} bar more there, or the piston ask {bar} bar less."
-    )
-
-
-def _note(job: Job, found: States) -> str:
-    gap: Quantity = quantity(found.shut_gap, "mm", "around the shut cartridge", 0)
+        return ForkState(how, label, None, "", "", f"{label}: {said(one)}")
     moved = quantity(abs(found.moved), "ml", "oil moved", 0, "mm3")
-    way = "into" if found.moved < 0 else "out of"
-    assumed = ", an example, as nobody entered how much" if found.assumed else ""
-    opened = job.choice("front.cartridge_state") == "opened into one"
-    as_sold = " as sold" if opened and not job.entered("front.push_gap") else ""
-    return (
-        f"Springs and preload as found in every row, oil by a gap of {gap.text} mm{as_sold} around the shut cartridge. "
-        f"Oil moved: {moved.text} ml {way} the cartridge{assumed}. Pressures are over the air outside; at half and full travel "
-        "the leg got there fast from its rider sag. No +/- stands beside these."
+    plain = plain_words(how, figures[how], figures.get("as built"), moved, found.moved < 0)
+    return ForkState(how, label, figures[how], row_words(how, label, figures[how], out), plain, "")
+
+
+def _figures(found: States, one: InState, halves: Halves) -> StateFigures:
+    done = one.figures
+
+    def told(name: str, value: object, unit: str, case: str, decimals: int, internal: str) -> Quantity:
+        return _banded(quantity(value, unit, case, decimals, internal), halves.get(name), internal)
+
+    behind = tuple(
+        told(f"behind{i}", one.behind(stroke, i == 0), "bar", f"{at.lower()}, over the air outside", 1, "MPa")
+        for i, (at, stroke) in enumerate(zip(AT, found.strokes, strict=True))
     )
+    return StateFigures(
+        free_sag=told("free_sag", done.free.stroke, "mm", "bike alone", 0, "mm"),
+        rider_sag=told("rider_sag", done.rider.stroke, "mm", "rider aboard", 0, "mm"),
+        end_force=told("end_force", done.end_force, "kN", "full travel, both legs, vertical", 2, "N"),
+        end_multiple=told("end_multiple", done.end_multiple, "", "full travel, times the rider load", 1, ""),
+        gas_share=told("gas_share", one.gas_share, "%", "full travel, of the force", 0, "1"),
+        behind=behind,
+        gap_now=None if one.gap_now is None else told("gap_now", one.gap_now, "mm", "mean of both legs", 0, "mm"),
+    )
+
+
+def _banded(figure: Quantity, half: float | None, internal: str) -> Quantity:
+    return with_half(figure, None if half is None else convert_difference(half, internal, figure.unit) if internal else half)
+
+
+def _lost(
+    found: States, sure: StateBands, figures: dict[State, StateFigures], replacements: tuple[Replacement, ...]
+) -> tuple[LostRow, ...]:
+    """Each loss at each stroke, and what gives it back."""
+    if not found.lost:
+        return ()
+    both = next((how for how in reversed(WAYS) if how in figures), None)
+    set_anew = next((one for one in replacements if one.state == both), None)
+    why = " ".join(said(one) for how, one in found.told.items() if how in WAYS and isinstance(one, Impossible))
+    push, room = given_back(figures, set_anew, why)
+
+    def at(value: str, unit: str, decimals: int, internal: str) -> tuple[Quantity, ...]:
+        return tuple(
+            _banded(
+                quantity(getattr(lost, value), unit, f"{stroke.lower()}, one leg, as built less opened", decimals, internal),
+                halves.get(value),
+                internal,
+            )
+            for stroke, lost, halves in zip(AT, found.lost, sure.lost, strict=True)
+        )
+
+    backing = at("backing", "bar", 1, "MPa")
+    rows = (
+        LostRow("push", "Push on the rod, N less", at("rod_push", "N", 0, "N"), push),
+        LostRow("room", "Room for gas over the oil, ml more", at("room", "ml", 0, "mm3"), room),
+        LostRow("force", "Force of a leg, N less", at("force", "N", 0, "N"), ""),
+        LostRow("backing", "Behind the damper’s oil, bar less", backing, backing_words(backing)),
+    )
+    # What shows 0 at every stroke was not lost, and nothing has to replace it.
+    return tuple(row for row in rows if any(float(size_text(figure)) for figure in row.figures))
+
+
+def _replacement(job: Job, corrected: Job, found: States, how: State, figures: StateFigures) -> Replacement:
+    one, opened = found.told[how], found.told[_OPENED]
+    assert isinstance(one, InState)
+    assert isinstance(opened, InState)
+    more = float(one.setup.preload - opened.setup.preload)
+    by_preload, by_gap = how != "gap replaced" and one.assembly.springs > 0, how != "preload replaced"
+    oil = found.oil.get(how)
+    return Replacement(
+        state=how,
+        label=_set_words(one, more if by_preload else None, by_gap),
+        preload=quantity(one.setup.preload, "mm", "opened", 0) if by_preload else None,
+        more=quantity(more, "mm", "than as found", 0 if more == round(more) else 1) if by_preload else None,
+        gap=figures.gap_now if by_gap else None,
+        oil=None if oil is None else quantity(oil, "ml", "into each leg", 0, "mm3"),
+        entries=_entries(job, corrected, one, by_gap),
+        caution=caution_words(one, by_preload, by_gap, _limits(corrected)),
+    )
+
+
+def _set_words(one: InState, more: float | None, by_gap: bool) -> str:
+    """What is set anew, as a hand would call it out."""
+    way = "" if more is None or more < 0 else "+"
+    preload = "" if more is None else f"preload {plain_number(float(one.setup.preload))} mm ({way}{plain_number(round(more, 1))})"
+    gap = f"gap {plain_number(float(one.setup.gap))} mm" if by_gap else ""
+    return f"Build {' and '.join(what for what in (preload, gap) if what)}"
+
+
+def _limits(job: Job) -> Limits | None:
+    try:
+        return limits(job, "front")
+    except Impossible:  # said at its field
+        return None
+
+
+def _entries(job: Job, corrected: Job, one: InState, by_gap: bool) -> tuple[tuple[FieldPath, str], ...]:
+    """What is built, as it is typed; a gap that stays is the one that was read."""
+    if job.choice("front.cartridge_state") != _OPENED:
+        return ()
+    rates: list[tuple[FieldPath, str]] = []
+    if one.assembly.springs:
+        setup = setup_report(one.setup, one.figures, Cases.of(corrected, "front"))
+        both = (setup.rate, None) if setup.pair is None else (setup.pair.left, setup.pair.right)
+        paths = ("front.built_rate", "front.built_rate_right")
+        rates = [(path, figure_text(rate)) for path, rate in zip(paths, both, strict=True) if rate is not None]
+        rates.append(("front.built_preload", f"{plain_number(float(one.setup.preload))} mm"))
+    gaps = one.setup.gaps if by_gap else found_gaps(job, conditions(job))
+    sides = (("front.built_gap_left", gaps[0]), ("front.built_gap_right", gaps[1]))
+    return (*rates, *((path, f"{plain_number(round(float(gap), 1))} mm") for path, gap in sides))

@@ -8,23 +8,23 @@ import numpy as np
 
 from calc.end.assembly import ForkAssembly
 from calc.end.figures import Figures
+from calc.end.limits import Limits
 from calc.end.setup import Setup
 from calc.impossible import decimals_apart
 from calc.job import Job
 from calc.report.quantity import number_text
 from calc.report.types import LegEvent
-from calc.sizing.choice import EndSizing
 from calc.springs.topout import TopOutSpring
 
 STEPS = 601  # of the stroke, between which coils that touch are looked for
 
 
 def events(
-    job: Job, done: EndSizing, fork: ForkAssembly, setup: Setup, figures: Figures | None, start: float, locks: Mapping[str, float]
+    job: Job, limits: Limits, fork: ForkAssembly, setup: Setup, figures: Figures | None, start: float, locks: Mapping[str, float]
 ) -> tuple[LegEvent, ...]:
     """What happens along the stroke, in its order.
 
-    Parameters: job; done, its front sized; fork, built to the setup; setup; figures, None for a leg that locks; start [mm], how
+    Parameters: job; limits, what can be built; fork, built to the setup; setup; figures, None for a leg that locks; start [mm], how
     far from full extension it hangs; locks [mm], the stroke from hanging at which the gas of each leg is used up.
     Returns: events.
     Raises: nothing.
@@ -35,7 +35,7 @@ def events(
     found = [
         *_topped(fork, setup, figures, start),
         *_rubber(job, travel),
-        *_bound(done, fork, setup, travel),
+        *_bound(limits, fork, setup, travel),
         *(_locked(side, at, travel) for side, at in locks.items() if np.isfinite(at)),
         LegEvent("full", travel, f"Full travel at {_mm(travel)}."),
     ]
@@ -66,9 +66,9 @@ def _rubber(job: Job, travel: float) -> Iterator[LegEvent]:
         yield LegEvent("rubber", at, f"The bump rubber is touched at {_mm(at)}.")
 
 
-def _bound(done: EndSizing, fork: ForkAssembly, setup: Setup, travel: float) -> Iterator[LegEvent]:
+def _bound(limits: Limits, fork: ForkAssembly, setup: Setup, travel: float) -> Iterator[LegEvent]:
     """Where the main spring's coils touch; its lengths are the fitted spring's, which the vetoes take for every candidate too."""
-    free, solid = done.limits.free_length, done.limits.solid_length
+    free, solid = limits.free_length, limits.solid_length
     if fork.springs == 0 or free is None:
         return
     room, rate = float(np.asarray(free - (0.0 if solid is None else solid))), fork.rates(setup)[0]

@@ -16,7 +16,7 @@ from calc.practice import Axle
 from calc.quantities.entry import convert
 from calc.report.asking import asked
 from calc.report.names import spring_names
-from calc.report.quantity import banded_text, half_text, with_half
+from calc.report.quantity import banded_text, decimals_worth, half_text, with_half
 from calc.report.setups import Cases
 from calc.report.types import (
     Candidate,
@@ -33,7 +33,8 @@ from calc.report.types import (
 from calc.report.words import Name, count_words, open_words, pressure_words, sag_choice_words, step_text
 from calc.sizing.choice import SAG_OFF, EndSizing, other_sags
 from calc.sizing.rule import WITHIN
-from calc.uncertainty.bands import Bands, Cause
+from calc.uncertainty.bands import Bands
+from calc.uncertainty.causes import Cause
 from calc.uncertainty.tolerance import BUILT_RATE
 
 AnySetup = TypeVar("AnySetup", bound=SetupReport)
@@ -234,7 +235,7 @@ def _first_order_holds(sure: Bands, name: str) -> bool:
 def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextReading:
     factor = {"bar": 10.0, "ml": 1e-3}.get(unit, 1.0)
     now, then = cause.now * factor, cause.then * factor
-    places = decimals_apart(now, then, decimals)
+    places = decimals_apart(now, then, decimals_worth(now, decimals))
     was, left = half_text(now, places), half_text(then, places)
     change = f"narrows the {result} from {was} to {left} {unit}".rstrip()
     return NextReading(

@@ -2,33 +2,55 @@
 
 from __future__ import annotations
 
+from calc.job.field import Part
 from calc.job.fields import FIELDS
 from calc.practice import Axle
+from calc.report.bench_text import bench_lines
 from calc.report.columns import columns, wrapped
+from calc.report.damping_text import damping_lines
 from calc.report.leg_text import leg_lines
 from calc.report.letter import problem_text, sags_text, title
+from calc.report.offer_text import offer_lines
 from calc.report.oil_text import oil_lines
 from calc.report.push_text import push_lines
 from calc.report.quantity import banded_text, figure_text, number_text, plain_number
+from calc.report.sags_told import left_out_words, of_setup, sag_texts
 from calc.report.states_text import states_lines
-from calc.report.types import Candidate, Condition, Curve, EndNone, EndOk, EndReport, FieldState, MotionReport, Report, SetupReport
+from calc.report.types import (
+    Candidate,
+    Condition,
+    Curve,
+    EndNone,
+    EndOk,
+    EndReport,
+    FieldState,
+    MotionReport,
+    Report,
+    SagTold,
+    SetupReport,
+)
 from calc.report.words import named, rate_words, step_of
 
 _TITLES: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
+_TOLD_ELSEWHERE = (Part.FILLING, Part.SERVICE, Part.DAMPING)  # nothing that is sized rests on these
 _SETUP = ("free sag\nmm", "rider sag\nmm", "ride\nHz", "at full\ntravel kN", "x rider\nload", "landing\nJ")
 
 
 def report_text(report: Report) -> str:
     """Answer, why, others, as found, curve, conditions, readings, cautions."""
     lines = [title(report), ""]
-    lines += [*_end_lines("front", report.ends.front), "", *_end_lines("rear", report.ends.rear), ""]
+    lines += [*_end_lines("front", report.ends.front, report), ""]
+    lines += [*_end_lines("rear", report.ends.rear, report), ""]
     if report.attitude:
         lines += [*wrapped(report.attitude.words), ""]
     for note in report.notes:
         lines += [*wrapped(f"Note: {note}"), ""]
     if report.sags:
         lines += [*sags_text(report).split("\n")[1:], ""]
-    lines += [*push_lines(report.push), *oil_lines(report.oil), *states_lines(report.states)]
+    lines += [*push_lines(report.push), *oil_lines(report.oil), *states_lines(report.states), *damping_lines(report.damping)]
+    lines += bench_lines(report)
+    if report.offer:
+        lines += ["Offer", *offer_lines(report), ""]
     lines += _based_on(report)
     if report.measure_first:
         lines += ["", "Measure first:"]
@@ -38,35 +60,37 @@ def report_text(report: Report) -> str:
     return "\n".join([*lines, "", *wrapped(report.left_out)])
 
 
-def _end_lines(axle: Axle, end: EndReport) -> list[str]:
+def _end_lines(axle: Axle, end: EndReport, report: Report) -> list[str]:
     lines = [_TITLES[axle]]
     for problem in end.problems:
         lines += wrapped(problem_text(problem), "  ")
     if end.state == "refused":
         return lines
     if end.state == "ok":
-        said = (end.answer, end.sure and end.sure.words, *end.why, end.seat.words, end.holds_for and end.holds_for.words)
+        said = (end.answer, end.also, end.sure and end.sure.words, *end.why, end.seat.words, end.holds_for and end.holds_for.words)
         lines += [line for sentence in said if sentence for line in wrapped(sentence, "  ")]
-    lines += ["", *_setups(axle, end), *_barred(end)]
+    lines += ["", *_setups(axle, end, report.sags_told), *_barred(end)]
     if end.measure_next:
         lines += ["", "  Next:"]
         lines += [line for reading in end.measure_next for line in wrapped(f"{reading.words} {reading.how}", "      ", "    ")]
     return [*lines, *_curve(end.curve), *leg_lines(end.section), *_braking(end), *_motion(end.motion), *_conditions(end.conditions)]
 
 
-def _setups(axle: Axle, end: EndOk | EndNone) -> list[str]:
+def _setups(axle: Axle, end: EndOk | EndNone, told: tuple[SagTold, ...]) -> list[str]:
+    read = {name: of_setup(told, axle, of) for name, of in (("as found", "found"), ("built", "built"))}
     unit = "bar" if end.standard.pressure else "N/mm"
     heads = ["", unit, "preload\nmm", *(["gap\nmm"] if axle == "front" else []), *_SETUP]
-    rows = [_row(_name(c), c) for c in end.candidates]
+    rows = [_row(_name(c), c, {}) for c in end.candidates]
     shown: list[tuple[str, SetupReport | None]] = [("as found", end.as_found.setup), ("standard, its rider", end.standard)]
     shown += [(name, attempt.setup) for name, attempt in (("tried", end.tried), ("built", end.built)) if attempt]
-    rows += [_row(name, setup) for name, setup in shown if setup]
+    rows += [_row(name, setup, read.get(name, {})) for name, setup in shown if setup]
     problems = (
         ("as found", end.as_found.problem),
         ("tried", end.tried and end.tried.problem),
         ("built", end.built and end.built.problem),
     )
     said = [line for name, problem in problems if problem for line in wrapped(f"{name}: {problem.message}", "  ")]
+    said += [words for name, sags in read.items() for one in left_out_words(name, sags) for words in wrapped(one, "  ")]
     return columns(heads, rows) + said
 
 
@@ -77,10 +101,10 @@ def _name(candidate: Candidate) -> str:
     return "" if candidate.relation == "other" else candidate.relation
 
 
-def _row(name: str, setup: SetupReport) -> list[str]:
-    figures = (setup.free_sag, setup.rider_sag, setup.frequency, setup.end_force, setup.end_multiple, setup.landing_energy)
+def _row(name: str, setup: SetupReport, read: dict[str, SagTold]) -> list[str]:
+    figures = (setup.frequency, setup.end_force, setup.end_multiple, setup.landing_energy)
     built = (step_of(setup), setup.preload, *([setup.gap] if setup.gap else []))
-    return [name, *(figure.text for figure in (*built, *figures))]
+    return [name, *(figure.text for figure in built), *sag_texts(setup, read), *(figure.text for figure in figures)]
 
 
 def _barred(end: EndOk | EndNone) -> list[str]:
@@ -141,7 +165,10 @@ def _based_on(report: Report) -> list[str]:
     rows = [
         [FIELDS[path].label, _value(path, found), found.origin or ""]
         for path, found in report.fields.items()
-        if found.applies and (found.value is not None or found.pairs) and not path.split(".")[1].startswith(("tried", "built"))
+        if found.applies
+        and (found.value is not None or found.pairs)
+        and not path.split(".")[1].startswith(("tried", "built"))
+        and FIELDS[path].part not in _TOLD_ELSEWHERE
     ]
     return ["Based on:", *columns(["", "", ""], rows, left=3)[1:]]
 

@@ -10,11 +10,11 @@ import numpy as np
 from calc.job import Job
 from calc.practice import Axle
 from calc.report.asking import unknown
-from calc.report.names import rate_was_read, spring_names
+from calc.report.names import spring_names, what_is_in_was_read
 from calc.report.quantity import figure_text, quantity
 from calc.report.setups import Cases
 from calc.report.types import Candidate, SizedEnd, YardstickReport
-from calc.report.words import answer_words, best_words, load_words, ride_words, yardstick_words
+from calc.report.words import answer_words, best_words, load_words, preload_words, ride_words, yardstick_words
 from calc.sizing.choice import EndSizing
 from calc.uncertainty.bands import Bands
 
@@ -49,7 +49,7 @@ def verdict(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Can
     if kind == "open" and answered.bands is not None:
         causes = [one.path for one in answered.bands.causes.get("rate", ())]
         cause = unknown(job, causes[0]) if causes else ""
-    read = bool(chosen.pressure) or not chosen.fitted or rate_was_read(job, axle)
+    read = not chosen.fitted or what_is_in_was_read(job, axle, chosen)
     barred = "" if chosen.fitted else "; ".join(veto.words for one in common.candidates if one.fitted for veto in one.vetoes)
     return kind, answer_words(axle, kind, chosen, cause, read, barred)
 
@@ -66,16 +66,27 @@ def why(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candida
     """Why: the load against the standard rider's, the ride frequencies, what would be nearer, what is not reached."""
     standard = done.inputs.standard
     sold = standard.end_force / standard.end_multiple
-    extra, read = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0, rate_was_read(job, axle)
+    extra, read = float(np.asarray(done.inputs.loads.aboard / sold)) - 1.0, what_is_in_was_read(job, axle, chosen)
     lines = [load_words(axle, extra), ride_words(chosen, common.yardstick, common.as_found.setup, common.windows.frequency, read)]
     best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
     if kind == "keep" and read and not chosen.pressure and best >= 0 and best != done.fitted:
         lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_names(job, axle, done)))
+    lines += _more_preload(job, axle, common, chosen)
     covered = _COVERED_BY_PRESSURE if chosen.pressure else set()
     covered = covered.union(*(_COVERED_BY.get(one.code, ()) for one in chosen.short))
     missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in covered and kind != "nearest"]
     missed += [one.words for one in chosen.short]
     return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
+
+
+def _more_preload(job: Job, axle: Axle, common: SizedEnd, chosen: Candidate) -> list[str]:
+    """That the preload told is more than usual, where a stiffer spring on offer gives the same rider sag with less."""
+    usual = job.usual("preload fork" if axle == "front" else "preload shock")
+    if usual is None or chosen.pressure:
+        return []
+    stiffer = (one for one in common.candidates if not one.vetoes and one.rate.value > chosen.rate.value)
+    less = any(one.preload.value < chosen.preload.value and one.rider_sag.text == chosen.rider_sag.text for one in stiffer)
+    return [preload_words(chosen.preload, usual.low, usual.high)] if less and float(chosen.preload.text) > usual.high else []
 
 
 def yardstick_of(done: EndSizing, cases: Cases) -> YardstickReport:

@@ -54,7 +54,7 @@ def answer_words(axle: Axle, verdict: str, setup: Candidate, cause: str = "", in
     """
     if setup.pressure:
         missed = f"; {_missed(setup)}" if verdict == "nearest" else ""
-        return f"{_air_words(setup, verdict)}{_gap_words(axle, setup)}{missed}."
+        return f"{_air_words(setup, verdict, in_known)}{_gap_words(axle, setup)}{missed}."
     rate, preload = rate_words(setup), figure_text(setup.preload)
     what_is_in = f"the {rate}" if in_known else "what is in"
     if verdict == "open":
@@ -91,9 +91,11 @@ def _gap_words(axle: Axle, setup: Candidate) -> str:
     return f", gap {figure_text(setup.gap)}{oil}"
 
 
-def _air_words(setup: Candidate, verdict: str) -> str:
-    first = {"keep": "Keep ", "fit": "Pump to ", "nearest": "No pressure fits. "}[verdict]
-    text = f"{first}{_nearest(setup, named(setup)) if verdict == 'nearest' else named(setup)}"
+def _air_words(setup: Candidate, verdict: str, in_known: bool) -> str:
+    """A pressure that nobody read is not kept: it is pumped to."""
+    first = {"keep": "Keep " if in_known else "Pump to ", "fit": "Pump to ", "nearest": "No pressure fits. "}[verdict]
+    near = _nearest(setup, named(setup)) if in_known else f"The nearest is {named(setup)}"
+    text = f"{first}{near if verdict == 'nearest' else named(setup)}"
     oil, second = setup.air_oil, setup.second_pressure
     if oil is not None:
         verb, amount = _oil_side(oil)
@@ -102,10 +104,14 @@ def _air_words(setup: Candidate, verdict: str) -> str:
 
 
 def oil_words(oil: Legs) -> str:
-    """Oil to add to or take from each leg: "add 42 ml left, 45 right", "take out 8 ml a leg"."""
+    """Oil to add to or take from each leg: "add 42 ml left, 45 right", "take out 8 ml a leg", "add 3 ml left, right leg as it is"."""
     (left_verb, left), (right_verb, right) = _oil_side(oil.left), _oil_side(oil.right)
     if (left_verb, left) == (right_verb, right):
         return f"{left_verb} {left} ml a leg" if left != "0" else "no oil to add"
+    if right == "0":
+        return f"{left_verb} {left} ml left, right leg as it is"
+    if left == "0":
+        return f"{right_verb} {right} ml right, left leg as it is"
     if left_verb == right_verb:
         return f"{left_verb} {left} ml left, {right} right"
     return f"{left_verb} {left} ml left, {right_verb} {right} ml right"
@@ -173,14 +179,14 @@ def load_words(axle: Axle, extra: float) -> str:
 
 
 def ride_words(chosen: Candidate, yardstick: YardstickReport, found: SetupReport | None, usual: Window, known: bool = True) -> str:
-    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual. `known`: its rate was
-    read.
+    """Ride frequencies: the chosen setup's, what it is measured by, the one as found; and what is usual. `known`: its rate
+    or pressure was read.
     """
     subject = spring_subject(chosen, known)
     ride = f"{_capital(subject)} rides at {figure_text(chosen.frequency)}; {yardstick.words}"
     if found is not None and abs(step_of(found).value - step_of(chosen).value) > 1e-6:
         name = named(found) if found.pressure else _spring(found)
-        fitted = f"the {name.removeprefix('the ')} as it came in" if known or found.pressure else FITTED
+        fitted = f"the {name.removeprefix('the ')} as it came in" if known else FITTED
         ride += f"; {fitted} at {figure_text(found.frequency)}"
     return f"{ride}. Usual for this riding: {usual.low:g}-{usual.high:g} Hz."
 
@@ -201,6 +207,11 @@ def best_words(best: float, chosen: float, step: float, name: Name = rate_text) 
     """What would be nearest where what is in stays."""
     steps = "one step" if abs(best - chosen) <= 1.001 * step else "no more than springs sold alike differ by"
     return f"Nearest to the standard would be {name(best)}, {steps}."
+
+
+def preload_words(preload: Quantity, low: float, high: float) -> str:
+    """That it takes more preload than the trade usually gives, from `low` to `high` [its unit]."""
+    return f"{figure_text(preload)} preload is more than usual ({low:g} to {high:g}): a stiffer spring does it with less."
 
 
 def sag_choice_words(less: float, more: float, chosen: float, off: float, name: Name = rate_text) -> str:

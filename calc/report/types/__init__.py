@@ -3,6 +3,7 @@
 from calc.report.types.braking import Braking, BrakingBarred, BrakingFigures
 from calc.report.types.condition import Change, Condition, ConditionBarred, ConditionFigures
 from calc.report.types.customer import Chances, Finding, MyBike, OwnSag, Verdict
+from calc.report.types.damping import AtWheel, Clicker, DampingOfEnd, Follows, HoldsAt, HoldsIn, OilMoved, ShimChange
 from calc.report.types.end import (
     AsFound,
     Attempt,
@@ -23,13 +24,26 @@ from calc.report.types.end import (
 from calc.report.types.figure import Quantity, UsualRange, Window, Windows
 from calc.report.types.motion import Fit, LinkageView, MotionReport, MotionRow, Residual
 from calc.report.types.oil import OilChange, OilIndex, OilOrder, OilPoint, OilReport
+from calc.report.types.options import (
+    EndBetween,
+    OfferBill,
+    OfferLine,
+    OfferOption,
+    OfferReport,
+    OptionBetween,
+    OptionDiffers,
+    OptionDone,
+    OptionEnd,
+    OptionFigures,
+    OptionsReport,
+)
 from calc.report.types.plain import values
 from calc.report.types.push import PushExpected, PushFurther, PushPoint, PushReport, PushRival
-from calc.report.types.ride import RideChange, RideOfEnd
-from calc.report.types.sags import CorrectedReading, SagRow, SagsOfEnd, SagsReport
+from calc.report.types.ride import RideChange, RideOfEnd, RideTarget
+from calc.report.types.sags import CorrectedReading, SagRow, SagsOfEnd, SagsReport, SagTold
 from calc.report.types.section import DrawnLeg, LegEvent, LegPart, LegSpace, LegSpring, Section
 from calc.report.types.setup import Candidate, Criterion, Curve, FoundSetupReport, Legs, Reason, SetupReport
-from calc.report.types.states import ForkState, LostAt, ReplacedBy, StateFigures, StatesReport
+from calc.report.types.states import ForkState, LostRow, Replacement, StateFigures, StateLooked, StatesLooked, StatesReport
 from calc.report.types.sure import Counted, HowSure, NextReading, RiderSpan
 from calc.report.types.whole import (
     Attitude,
@@ -45,9 +59,11 @@ from calc.report.types.whole import (
     SharesAssumed,
     WholeBike,
 )
+from calc.report.types.work import Check, Due, Filling, GapStepReport, LegFilled, Service
 
 __all__ = [
     "AsFound",
+    "AtWheel",
     "Attempt",
     "Attitude",
     "Braking",
@@ -58,6 +74,8 @@ __all__ = [
     "Caution",
     "Chances",
     "Change",
+    "Check",
+    "Clicker",
     "Condition",
     "ConditionBarred",
     "ConditionFigures",
@@ -65,7 +83,10 @@ __all__ = [
     "Counted",
     "Criterion",
     "Curve",
+    "DampingOfEnd",
     "DrawnLeg",
+    "Due",
+    "EndBetween",
     "EndLoads",
     "EndNone",
     "EndOk",
@@ -75,19 +96,25 @@ __all__ = [
     "Ends",
     "FieldState",
     "FiguresReport",
+    "Filling",
     "Finding",
     "Fit",
+    "Follows",
     "ForkState",
     "FoundSetupReport",
+    "GapStepReport",
     "Header",
+    "HoldsAt",
+    "HoldsIn",
     "HowSure",
     "LegEvent",
+    "LegFilled",
     "LegPart",
     "LegSpace",
     "LegSpring",
     "Legs",
     "LinkageView",
-    "LostAt",
+    "LostRow",
     "MeasureFirst",
     "Modifier",
     "MotionReport",
@@ -95,11 +122,22 @@ __all__ = [
     "Moved",
     "MyBike",
     "NextReading",
+    "OfferBill",
+    "OfferLine",
+    "OfferOption",
+    "OfferReport",
     "OilChange",
     "OilIndex",
+    "OilMoved",
     "OilOrder",
     "OilPoint",
     "OilReport",
+    "OptionBetween",
+    "OptionDiffers",
+    "OptionDone",
+    "OptionEnd",
+    "OptionFigures",
+    "OptionsReport",
     "OwnSag",
     "PartReport",
     "PushExpected",
@@ -109,22 +147,28 @@ __all__ = [
     "PushRival",
     "Quantity",
     "Reason",
-    "ReplacedBy",
+    "Replacement",
     "Report",
     "Residual",
     "RideChange",
     "RideOfEnd",
+    "RideTarget",
     "RiderSpan",
     "SagRow",
+    "SagTold",
     "SagsOfEnd",
     "SagsReport",
     "Seat",
     "Section",
+    "Service",
     "SetupReport",
     "ShareAssumed",
     "SharesAssumed",
+    "ShimChange",
     "SizedEnd",
     "StateFigures",
+    "StateLooked",
+    "StatesLooked",
     "StatesReport",
     "Targets",
     "UsualRange",

@@ -1,4 +1,4 @@
-"""What a customer is told of the rear spring from a tape, a scale and a helper."""
+"""What a customer is told of the springs from a tape, a scale and a helper."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Literal
 
 from calc.job import Problem
 from calc.job.declared import FieldPath
+from calc.practice import Axle
 from calc.report.types.figure import Quantity, Window
 
 Finding = Literal["soft", "suits", "stiff", "open", "sticks", "odd"]
@@ -39,10 +40,11 @@ class Verdict:
 
     `finding`: too soft, suits, too stiff, cannot tell, something sticks, or readings that go together with no bike. `chance`: of
     what is claimed; None where nothing is. `times` of `out_of` chances is how it is told, 0 of 0 where nothing is. `travel`: of
-    the wheel. `height`: what to do about it, and
+    the wheel at the rear, along the leg at the front. `height`: what to do about it, and
     what that costs; `how` it is worked out; `others`: what else it could be.
     """
 
+    axle: Axle
     finding: Finding
     opening: str
     claim: str
@@ -64,8 +66,12 @@ class Verdict:
 
 @dataclass(frozen=True, slots=True)
 class MyBike:
-    """What can be said of a customer's readings: what is missing, what is wrong, and the verdict once there is one."""
+    """What can be said of a customer's readings: what is missing, what is wrong, and the verdict once there is one; the same of the
+    front, which can be left out.
+    """
 
     missing: tuple[FieldPath, ...]
     problems: tuple[Problem, ...]
     verdict: Verdict | None
+    missing_front: tuple[FieldPath, ...]
+    front: Verdict | None

@@ -13,6 +13,7 @@ from calc.report.types.motion import MotionReport
 from calc.report.types.section import Section
 from calc.report.types.setup import Candidate, Curve, FoundSetupReport, SetupReport
 from calc.report.types.sure import HowSure, NextReading, RiderSpan
+from calc.report.types.work import GapStepReport
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,7 @@ class Attempt:
     setup: SetupReport | None
     curve: Curve | None
     section: Section | None
+    gap_step: GapStepReport | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +107,7 @@ class SizedEnd:
     """What every sized end holds, whether or not a spring meets the targets.
 
     `curve` is of the chosen setup, as found where nothing was chosen. `sure`, `measure_next`, `conditions` and `holds_for`
-    come with the bands. `section`, of what `curve` is of, and `braking` are the front's, `motion` the rear's.
+    come with the bands. `section` and `gap_step`, of what `curve` is of, and `braking` are the front's, `motion` the rear's.
     """
 
     problems: tuple[Problem, ...]
@@ -122,6 +124,7 @@ class SizedEnd:
     curve_found: Curve | None
     curve_standard: Curve
     section: Section | None
+    gap_step: GapStepReport | None
     braking: Braking | None
     motion: MotionReport | None
     sure: HowSure | None = None
@@ -135,7 +138,8 @@ class EndOk(SizedEnd):
     """An end with an answer.
 
     `verdict`: what is in stays, another is fitted, nothing on offer fits and the nearest is told, or what is known cannot tell
-    springs apart: then what is in stays for now, and `chosen` is that.
+    springs apart: then what is in stays for now, and `chosen` is that. `leave`: what is in stays and was read, or is a spring.
+    `doubt`: why no spring is ordered by it yet; the answer ends with that. `also`: what is told in the unit that was typed.
     """
 
     state: Literal["ok"] = "ok"
@@ -146,6 +150,8 @@ class EndOk(SizedEnd):
     answer: str
     why: tuple[str, ...]
     seat: Seat
+    doubt: str = ""
+    also: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

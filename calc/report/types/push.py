@@ -63,7 +63,9 @@ class PushFurther:
 
 @dataclass(frozen=True, slots=True)
 class PushReport:
-    """What a bench push says: likeliest state first; `states`, those that it is, none where that cannot be told."""
+    """What a bench push says: likeliest state first; `states`, those that it is, none where that cannot be told; `corrects`: what
+    its points do to readings of the leg.
+    """
 
     refused: str
     verdict: str
@@ -75,3 +77,4 @@ class PushReport:
     further: PushFurther | None
     words: tuple[str, ...]
     note: str
+    corrects: tuple[str, ...]

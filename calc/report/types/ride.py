@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from calc.job.declared import FieldPath
 from calc.practice import Axle
 from calc.report.types.figure import Quantity
 
@@ -12,9 +13,21 @@ SetupRidden = Literal["found", "built"]
 
 
 @dataclass(frozen=True, slots=True)
+class RideTarget:
+    """What to ask for at full travel next time, in the measure that the job asks in: `ridden` has the setup ridden, `asked` the
+    one with the change; `path`, where it is entered.
+    """
+
+    ridden: Quantity
+    asked: Quantity
+    path: FieldPath
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class RideChange:
     """The one thing to change first: preload, pressure or gap `by` so much, from `before` to `after` where what was in was read;
-    `oil` into each leg with it; `brings`: what that moves, rider sag and force at full travel.
+    `oil` into each leg with it; `brings`: what that moves, rider sag and force at full travel; `target`: of a changed gap.
     """
 
     kind: Literal["preload", "pressure", "spring", "oil", "damping", "read", "look", "none"]
@@ -24,6 +37,7 @@ class RideChange:
     oil: Quantity | None
     turns: Quantity | None
     brings: tuple[Quantity, ...]
+    target: RideTarget | None
     words: str
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.job.declared import FieldPath
+from calc.job.declared import FieldPath, Origin
 from calc.practice import Axle
 from calc.report.types.figure import Quantity
 
@@ -22,8 +22,23 @@ class SagRow:
 
 
 @dataclass(frozen=True, slots=True)
+class SagTold:
+    """A sag that was read, as it stands in the column of the setup it was read `of`: `word` before it, `origin` of the reading;
+    `left_out`: that nothing rests on it, empty where it counts.
+    """
+
+    axle: Axle
+    label: str
+    of: Literal["found", "built"]
+    word: str
+    found: Quantity
+    origin: Origin
+    left_out: str
+
+
+@dataclass(frozen=True, slots=True)
 class CorrectedReading:
-    """A reading as it was and as the sags have it, in the unit of its field."""
+    """A reading as it was and as what was found has it, in the unit of its field."""
 
     path: FieldPath
     label: str
@@ -47,13 +62,14 @@ class SagsOfEnd:
 
 @dataclass(frozen=True, slots=True)
 class SagsReport:
-    """Both ends' sags found, `of` which setup; `lead`: what matters most of them, in a sentence; `applied`: the answer rests on the
-    corrected readings.
+    """Both ends' sags found, `of` which setup; `lead`: what matters most of them, in a sentence; `by`: what corrects, sags, a push
+    or a mark; `applied`: the answer rests on the corrected readings.
     """
 
     of: Literal["found", "built"]
     lead: str
     ends: tuple[SagsOfEnd, ...]
     corrections: tuple[CorrectedReading, ...]
+    by: str
     applied: bool
-    words: str
+    words: tuple[str, ...]

@@ -9,13 +9,16 @@ from typing import Literal
 from calc.job import Problem
 from calc.job.declared import FieldPath, MaybeUse, Origin
 from calc.practice import Axle
+from calc.report.types.damping import DampingOfEnd
 from calc.report.types.end import EndReport
 from calc.report.types.figure import Quantity, UsualRange
 from calc.report.types.oil import OilReport
+from calc.report.types.options import OfferReport, OptionsReport
 from calc.report.types.push import PushReport
 from calc.report.types.ride import RideOfEnd
-from calc.report.types.sags import SagsReport
+from calc.report.types.sags import SagsReport, SagTold
 from calc.report.types.states import StatesReport
+from calc.report.types.work import Check, Filling, Service
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,24 +130,31 @@ class WholeBike:
     assumed: SharesAssumed
     measure_first: tuple[MeasureFirst, ...]
     sags: SagsReport | None
+    sags_told: tuple[SagTold, ...]
     ride: tuple[RideOfEnd, ...]
     push: PushReport | None
     oil: OilReport | None
     states: StatesReport | None
+    damping: tuple[DampingOfEnd, ...]
+    offer: OfferReport | None
+    options: OptionsReport | None
     notes: tuple[str, ...]
     modifiers: tuple[Modifier, ...]
     cautions: tuple[Caution, ...]
-    reassembly: tuple[str, ...]
-    first_ride: tuple[str, ...]
+    reassembly: tuple[Check, ...]
+    first_ride: tuple[Check, ...]
+    service: Service | None
     left_out: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Report(WholeBike):
-    """The report of a job."""
+    """The report of a job. `message`: for the customer, a paragraph each."""
 
     ends: Ends
     attitude: Attitude | None
+    filling: Filling | None
+    message: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
