@@ -17,6 +17,7 @@ import { forgetAnswers, openFailed, report } from './store/index.ts'
 import { catchUp, reopen } from './store/jobs.ts'
 import { followAddress, go } from './store/place.ts'
 import { linkInAddress, openLink } from './store/share.ts'
+import { followStates } from './store/states.ts'
 import { askAgain, connect } from './store/work.ts'
 
 const core = startCore()
@@ -32,6 +33,7 @@ const Door = later(() => import('./parts/door/Door.tsx').then(({ Door }) => () =
 async function begin(): Promise<void> {
   await reopen()
   followAddress()
+  followStates()
   draw()
   drawn()
   requestAnimationFrame(() => {

@@ -10,6 +10,7 @@ type End = PartReport['axle']
 export type CoreRequest =
   | { kind: 'size'; job: object; bands: boolean; ends: readonly End[] }
   | { kind: 'figures'; job: object; end: End }
+  | { kind: 'states'; job: object }
   | { kind: 'start'; use: string; rider: string }
   | { kind: 'open'; text: string }
   | { kind: 'compare'; before: object; after: object }

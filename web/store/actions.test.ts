@@ -2,10 +2,10 @@ import { type Signal, signal } from '@preact/signals'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { CoreReply, CoreRequest } from '../core/boundary.ts'
 import type { Core } from '../core/client.ts'
-import { amend, type } from './actions.ts'
+import { amend, tick, type } from './actions.ts'
 import { EMPTY, entryAt } from './document.ts'
 import { ahead, job, report, reports } from './index.ts'
-import { keepAnswer } from './keep.ts'
+import { keep, keepAnswer } from './keep.ts'
 import { askAgain, connect } from './work.ts'
 
 vi.mock('./keep.ts', () => ({ keep: vi.fn(), keepAnswer: vi.fn() }))
@@ -44,8 +44,8 @@ async function answer(): Promise<void> {
   const reply = last.startsWith('figures')
     ? { kind: 'figures', figures: FIGURES }
     : ends.length === 1
-      ? { kind: 'part', report: { fields: {}, axle: ends[0], end: END } }
-      : { kind: 'report', report: { fields: {}, ends: { front: END, rear: END } } }
+      ? { kind: 'part', report: { fields: {}, damping: [], axle: ends[0], end: END } }
+      : { kind: 'report', report: { fields: {}, damping: [], ends: { front: END, rear: END } } }
   answers.at(-1)!(reply as unknown as CoreReply)
   await vi.advanceTimersByTimeAsync(1)
 }
@@ -194,4 +194,21 @@ test('an empty +/- or note is taken away, not kept as empty', () => {
   expect(entryAt(job.value, 'front.travel')).toEqual({ value: '300 mm', origin: 'measured', note: 'tape' })
   amend('front.travel', { note: '' })
   expect(Object.keys(entryAt(job.value, 'front.travel')!)).toEqual(['value', 'origin'])
+})
+
+test('a check is ticked with its day, a step of undo each, and taken back; what else the work holds stays', () => {
+  vi.setSystemTime(new Date('2026-11-29T12:00:00'))
+  job.value = { ...EMPTY, work: { note: 'by R.', ticks: { gap: '2026-11-28' } } }
+  tick('caps', true)
+  expect(job.value.work).toEqual({ note: 'by R.', ticks: { gap: '2026-11-28', caps: '2026-11-29' } })
+  expect(keep).toHaveBeenLastCalledWith({ job: job.value, step: '' })
+  tick('gap', false)
+  expect(job.value.work).toEqual({ note: 'by R.', ticks: { caps: '2026-11-29' } })
+  expect(asked.at(-1)).toBe('figures front')
+})
+
+test('a job in which nothing was ticked yet takes its first tick', () => {
+  job.value = EMPTY
+  tick('easy', true)
+  expect(Object.keys(job.value.work!.ticks!)).toEqual(['easy'])
 })

@@ -1,11 +1,13 @@
 /** What the hand can do to a job. Every change is kept and worked out at once. */
 import type { End } from '../core/report.ts'
 import type { FieldPath, Origin } from '../generated/schema.ts'
-import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange } from './document.ts'
+import { type Entry, entryAt, type JobDocument, type OwnRange, typed, withEntry, withRange, withTick } from './document.ts'
 import { job } from './index.ts'
 import { keep } from './keep.ts'
+import type { OfferDocument } from './offer.ts'
 import type { RangeRow } from './ranges.ts'
 import { schema } from './schema.ts'
+import { today } from './today.ts'
 import { workOut } from './work.ts'
 
 /** `step` names what is edited: typing on at one field is one step of undo. */
@@ -49,6 +51,16 @@ export function enter(entries: [path: FieldPath, text: string][], emptied: Field
 /** A range of the user's own: the three numbers as typed, those not touched as the trade has them. */
 export function setRange({ name, low, typical, high }: RangeRow, own: OwnRange | undefined): void {
   change(withRange(job.value, name, own && { low, typical, high, ...own }), `range ${name}`)
+}
+
+/** The offer as it is now; `step` names what is edited in it, empty for what is a step by itself. */
+export function offer(next: OfferDocument, step: string): void {
+  change({ ...job.value, offer: next }, step && `offer ${step}`)
+}
+
+/** Tick a check as made today, or take the tick back. */
+export function tick(key: string, made: boolean): void {
+  change(withTick(job.value, key, made ? today() : undefined), '')
 }
 
 /** Say of the open job whose bike it is, which, and when. */

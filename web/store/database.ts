@@ -80,9 +80,9 @@ export const stillOpening = (): Promise<unknown> | undefined => (late ? opening 
 export const atOnce = (): Database | undefined => handle
 
 async function open(): Promise<Database> {
-  const db = await openDB<Schema>(NAME, 3, {
+  const db = await openDB<Schema>(NAME, 4, {
     async upgrade(db, from, _to, transaction) {
-      if (from === 2) return renew(transaction)
+      if (from >= 2) return renew(transaction)
       db.createObjectStore('rows', { keyPath: ['id', 'rev'] })
       db.createObjectStore('heads', { keyPath: 'id' })
       db.createObjectStore('answers', { keyPath: 'id' })

@@ -1,5 +1,6 @@
 /** The job document, as it stands in a job file: what people typed, never what the core made of it. */
 import type { FieldPath, Group, Origin } from '../generated/schema.ts'
+import type { OfferDocument } from './offer.ts'
 
 /** One field as entered. `value` is the text as typed. */
 export interface Entry {
@@ -24,6 +25,10 @@ export type JobDocument = {
   note: string
   /** The user's own ranges, in place of the trade's. */
   practice?: Record<string, OwnRange>
+  /** Options side by side, for the customer to choose from. */
+  offer?: OfferDocument
+  /** The work done: the day of each check that was made, by its key. */
+  work?: { ticks?: Record<string, string>; note?: string }
 } & { [group in Group]?: Record<string, Stored> }
 
 export type OwnRange = Partial<Record<'low' | 'typical' | 'high', string | number>>
@@ -46,6 +51,12 @@ export function entryAt(job: JobDocument, path: FieldPath): Entry | undefined {
 export function withRange(job: JobDocument, row: string, range: OwnRange | undefined): JobDocument {
   const { [row]: _, ...others } = job.practice ?? {}
   return { ...job, practice: range ? { ...others, [row]: range } : others }
+}
+
+/** The job with a check made on a day, or not made after all. */
+export function withTick(job: JobDocument, key: string, day: string | undefined): JobDocument {
+  const { [key]: _, ...others } = job.work?.ticks ?? {}
+  return { ...job, work: { ...job.work, ticks: day ? { ...others, [key]: day } : others } }
 }
 
 /** The text that is entered at a field; empty where nothing is. */
@@ -73,12 +84,12 @@ export function isJob(value: unknown): value is JobDocument {
 
 const FORMAT = 'stanchion-job'
 
-/** A job that was kept before version 3, whose conditions stood under another name, as this version writes it. */
+/** A job that an earlier version kept, as this one writes it: before version 3 its conditions stood under another name. */
 export function asNow(job: JobDocument & { elsewhere?: Record<string, Stored> }): JobDocument {
-  if (job.version >= 3) return job
+  if (job.version >= 4) return job
   const { elsewhere, ...others } = job
-  return { ...others, version: 3, ...(elsewhere && { conditions: elsewhere }) }
+  return { ...others, version: 4, ...(elsewhere && { conditions: elsewhere }) }
 }
 
 /** A job in which nothing is known. */
-export const EMPTY: JobDocument = { format: FORMAT, version: 3, name: '', owner: '', date: '', invented: false, note: '' }
+export const EMPTY: JobDocument = { format: FORMAT, version: 4, name: '', owner: '', date: '', invented: false, note: '' }

@@ -26,15 +26,19 @@ function stateOf(job: JobDocument, report: Report | null, end: End): EndState {
   return state === undefined ? 'open' : state === 'ok' ? 'worked out' : 'stuck'
 }
 
-/** What is refused comes first, then the reading that would tell most. */
+/** What is refused comes first, then a service that is overdue, then the reading that would tell most. */
 function nextOf(report: Report | null): string {
   if (!report) return ''
   for (const end of ['front', 'rear'] as const) {
     const problem = report.ends?.[end]?.problems?.[0]
     if (problem) return problem.message
   }
-  return report.measure_first?.[0]?.words ?? ''
+  const overdue = report.service?.ends?.find(({ left }) => left && left.value < 0)
+  return overdue?.words ?? report.measure_first?.[0]?.words ?? dueOf(report)
 }
+
+/** The next service, once there is nothing more to measure. */
+const dueOf = (report: Report) => report.service?.ends?.find(({ due }) => due)?.words ?? ''
 
 /** A job by bike, owner, date and kind of riding: every word of the search stands in one of them. */
 export function matches(head: Head, search: string): boolean {

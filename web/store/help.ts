@@ -1,12 +1,16 @@
-/** How each field is measured, as declared. Fetched after the first screen. */
+/** How each field is measured, as declared. Texts and no code: fetched after the first screen, as the file it is. */
 import { signal } from '@preact/signals'
+import declared from '../generated/help.json?url'
 import type { FieldPath } from '../generated/schema.ts'
 
 const known = signal<Record<FieldPath, string> | null>(null)
 
 export function fetchHelp(): void {
   if (known.value) return
-  import('../generated/help.json').then(({ default: all }) => (known.value = all as Record<FieldPath, string>)).catch(() => undefined)
+  fetch(declared)
+    .then((found) => found.json())
+    .then((all: Record<FieldPath, string>) => (known.value = all))
+    .catch(() => undefined)
 }
 
 export const helpOf = (path: FieldPath): string => known.value?.[path] ?? ''

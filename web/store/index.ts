@@ -25,6 +25,10 @@ export const ahead: Record<End, Signal<Figures | null>> = { front: signal(null),
 export const pushOld = signal(false)
 /** The same of the states of a fork. */
 export const statesOld = signal(false)
+/** The same of what the offer's options do. */
+export const optionsOld = signal(false)
+/** The ends whose damping is that of the job before. */
+export const dampingOld = signal<readonly End[]>([])
 /** Why the core refused the whole document, where it did. */
 export const refusal = signal('')
 /** Why a job could not be opened, where that is so. */
@@ -47,7 +51,7 @@ export function heard(next: Report, bands: boolean): void {
     const news = [take('front', next.ends.front, bands), take('rear', next.ends.rear, bands)].includes(true) || bands
     const fields = keepSame(before?.fields, next.fields)
     // Like the ends themselves, what compares them keeps its bands where nothing new is said.
-    report.value = { ...next, ...pushOf(next, bands), ...statesOf(next, bands), fields, attitude: before && !news ? before.attitude : next.attitude }
+    report.value = { ...next, ...ofBands(next, bands), fields, attitude: before && !news ? before.attitude : next.attitude }
   })
 }
 
@@ -56,9 +60,14 @@ export function heardPart({ axle, end, ...next }: PartReport, bands: boolean): v
   batch(() => {
     const before = report.value
     take(axle, end, bands)
-    if (before) report.value = { ...before, ...next, ...pushOf(next, bands), ...statesOf(next, bands), fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
+    if (before) report.value = { ...before, ...next, ...ofBands(next, bands), fields: keepSame(before.fields, next.fields), ends: { ...before.ends, [axle]: end } }
   })
 }
+
+/** What comes with the bands only. */
+const ofBands = (next: Told, bands: boolean) => ({ ...pushOf(next, bands), ...statesOf(next, bands), ...optionsOf(next, bands), ...dampingOf(next, bands) })
+
+type Told = Pick<Report, 'push' | 'states' | 'offer' | 'options' | 'damping' | 'fields'>
 
 /** The bench push stands until the bands bring the new one, as long as there is one. */
 function pushOf(next: Pick<Report, 'push' | 'fields'>, bands: boolean): Pick<Report, 'push'> {
@@ -72,6 +81,21 @@ function statesOf(next: Pick<Report, 'states' | 'fields'>, bands: boolean): Pick
   const held = !bands && next.fields['front.air']?.value === 'sealed cartridge' ? (report.value?.states ?? null) : null
   statesOld.value = held !== null
   return { states: held ?? next.states }
+}
+
+/** And what the options do, as long as there are any. */
+function optionsOf(next: Pick<Report, 'offer' | 'options'>, bands: boolean): Pick<Report, 'options'> {
+  const waits = !bands && !!next.offer?.options.length
+  optionsOld.value = waits
+  return { options: waits ? (report.value?.options ?? null) : next.options }
+}
+
+/** Damping stands until the bands bring it anew, end by end. */
+function dampingOf(next: Pick<Report, 'damping'>, bands: boolean): Pick<Report, 'damping'> {
+  const before = report.value?.damping ?? []
+  const kept = before.filter(({ axle }) => !next.damping.some((one) => one.axle === axle))
+  dampingOld.value = bands ? dampingOld.value.filter((axle) => kept.some((one) => one.axle === axle)) : kept.map(({ axle }) => axle)
+  return { damping: [...next.damping, ...kept] }
 }
 
 /** Take one end; whether that is news. */
@@ -132,6 +156,7 @@ export function show(id: string, next: JobDocument, kept: Answer): void {
     openId.value = id
     job.value = next
     report.value = answer.report
+    dampingOld.value = []
     refusal.value = ''
     for (const end of ['front', 'rear'] as const) {
       const good = answer.good[end]

@@ -101,7 +101,7 @@ async function arrived(): Promise<void> {
   await (top.value.rev > 0 || unwritten() ? list() : reopen())
 }
 
-/** Another tab has written: take its state of the open job, unless an edit here is on its way and will be joined with it. */
+/** Another tab has written: take its state of the open job. */
 async function follow({ id, rev }: Written): Promise<void> {
   listSoon()
   if (id === openId.value && rev > top.value.rev) await catchUp()
@@ -109,9 +109,13 @@ async function follow({ id, rev }: Written): Promise<void> {
 
 /** Take over what other tabs made of the open job; they may have written while this page was frozen. */
 export async function catchUp(): Promise<void> {
+  await settled()
   const before = top.value
   const row = await within((db) => newest(db, before.id)).catch(() => undefined)
-  if (!row || unwritten() || top.value !== before || row.rev <= before.rev) return
+  if (!row || row.rev <= top.value.rev) return
+  // An edit that was made meanwhile may have been written before theirs, and then nothing has joined the two. One that cannot
+  // be kept now is joined when it can.
+  if (unwritten() || top.value !== before) return keepFailed.value ? undefined : catchUp()
   hold(row, null)
   if (same(job.value, row.job)) return
   job.value = row.job

@@ -1,37 +1,11 @@
 import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import type { CoreReply } from '../core/boundary.ts'
-import type { Core } from '../core/client.ts'
 import type { Row } from './database.ts'
-import { EMPTY, type JobDocument } from './document.ts'
-import { openTab, stubStorage } from './testing.ts'
+import type { JobDocument } from './document.ts'
+import { JOB, rows, stubStorage, type Tab, tab, tabOn } from './testing.ts'
 
-type Tab = Awaited<ReturnType<typeof openTab>>
-
-const JOB: JobDocument = { ...EMPTY, name: 'A', rider: { mass: '80 kg' } }
 let words: Map<string, string>
-
-const silent = { state: { value: { at: 'ready' } }, lost: { value: 0 }, ask: () => new Promise<CoreReply>(() => undefined) } as unknown as Core
-
-async function tab(): Promise<Tab> {
-  const made = await openTab()
-  made.work.connect(silent)
-  await made.database.within(async () => undefined)
-  return made
-}
-
-/** A tab that has a job of its own open. */
-async function tabOn(id?: string): Promise<{ one: Tab; id: string }> {
-  const one = await tab()
-  const opened = id ?? (await one.jobs.add(JOB)).id
-  await one.jobs.open(opened)
-  return { one, id: opened }
-}
-
-async function rows(one: Tab, id: string): Promise<Row[]> {
-  return one.database.within((db) => db.getAll('rows', one.database.rowsOf(id)))
-}
 
 /** How many last words stand. */
 const spoken = () => [...words.keys()].filter((key) => key.startsWith('stanchion-words:')).length
@@ -113,61 +87,6 @@ test('the words say the counter that their row will have', async () => {
   const { rev } = JSON.parse(words.get(`stanchion-words:${id}`)!) as { rev: number }
   await one.keep.settled()
   expect((await rows(one, id)).at(-1)!.rev).toBe(rev)
-})
-
-test('two tabs that edit one job keep both edits, whoever is sooner', async () => {
-  const { one, id } = await tabOn()
-  const { one: two } = await tabOn(id)
-  one.actions.type('rider.mass', '82 kg', 'measured')
-  await one.keep.settled()
-  two.actions.type('front.rate', '4.4', 'stated')
-  await two.keep.settled()
-  expect(two.index.job.value).toMatchObject({ rider: { mass: { value: '82 kg' } }, front: { rate: { value: '4.4' } } })
-  expect((await rows(two, id)).at(-1)!.job).toEqual(two.index.job.value)
-  // The first has slept through it, and typed on at a row that is gone.
-  one.actions.type('rider.mass', '83 kg', 'measured')
-  await one.keep.settled()
-  expect((await rows(one, id)).at(-1)!.job).toMatchObject({ rider: { mass: { value: '83 kg' } }, front: { rate: { value: '4.4' } } })
-})
-
-test('edits that wait behind one that met another tab\'s keep what that tab did', async () => {
-  const { one, id } = await tabOn()
-  const { one: two } = await tabOn(id)
-  one.actions.type('rider.mass', '82 kg', 'measured')
-  await one.keep.settled()
-  two.actions.type('front.rate', '4.4', 'stated')
-  two.actions.type('rear.rate', '90', 'stated')
-  await two.keep.settled()
-  const whole = { rider: { mass: { value: '82 kg' } }, front: { rate: { value: '4.4' } }, rear: { rate: { value: '90' } } }
-  expect((await rows(two, id)).at(-1)!.job).toMatchObject(whole)
-  expect(two.index.job.value).toMatchObject(whole)
-})
-
-test('a tab that slept while the other typed on loses nothing and takes nothing away', async () => {
-  const { one, id } = await tabOn()
-  one.actions.type('rider.mass', '8', 'measured')
-  await one.keep.settled()
-  const { one: two } = await tabOn(id)
-  for (const text of ['81', '82', '83']) {
-    one.actions.type('rider.mass', text, 'measured')
-    await one.keep.settled()
-  }
-  // The row after the one that this tab knows has been typed over: its number is free, and still too old.
-  two.actions.type('rear.rate', '90', 'stated')
-  await two.keep.settled()
-  expect((await rows(two, id)).at(-1)!.job).toMatchObject({ rider: { mass: { value: '83' } }, rear: { rate: { value: '90' } } })
-  expect(two.index.job.value).toMatchObject({ rider: { mass: { value: '83' } } })
-})
-
-test('a tab that is only shown or hidden writes nothing', async () => {
-  const { one, id } = await tabOn()
-  const { one: two } = await tabOn(id)
-  one.actions.type('rider.mass', '82 kg', 'measured')
-  await one.keep.settled()
-  const before = await rows(one, id)
-  await two.jobs.catchUp()
-  expect(two.index.job.value).toMatchObject({ rider: { mass: { value: '82 kg' } } })
-  expect(await rows(one, id)).toEqual(before)
 })
 
 test('fifty steps back and forth again, over a reload, and none when nothing is left', async () => {

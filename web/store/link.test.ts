@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { EMPTY } from './document.ts'
 import { isLink, pack, unpack } from './link.ts'
 
-const job = { ...EMPTY, name: 'Vélo № 7', rider: { mass: { value: '104 kg', origin: 'measured' as const } } }
+const job = { ...EMPTY, name: 'Vélo № 7', rider: { mass: { value: '104 kg', origin: 'measured' as const } }, offer: { currency: '€', options: [{ name: 'Öl', parts: [{ what: 'oil', price: '19,50' }] }] } }
 
 test('a job comes out of its link as it went in, from letters and from digits', async () => {
   // Lengths of every remainder: what is packed differs in each.

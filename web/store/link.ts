@@ -6,8 +6,8 @@ import type { JobDocument } from './document.ts'
 
 const LETTERS = '#job=1.'
 const DIGITS = '#job=1n'
-/** What a link may unpack to; the largest job is a third of it. */
-const MOST = 200_000
+/** What a link may unpack to; the largest job, with the largest offer, is half of it. */
+const MOST = 500_000
 // Seven bytes are at most seventeen digits.
 const BYTES = 7
 const WIDTHS = [0, 3, 5, 8, 10, 13, 15, 17]

@@ -2,8 +2,9 @@
 import type { Curve, End, EndNone, EndOk, EndReport, Place, Problem, Section, Setup } from '../core/report.ts'
 import { reports } from './index.ts'
 import { side } from './place.ts'
+import { stateSeen } from './states.ts'
 
-export type Kind = 'answer' | 'try' | 'built' | 'as found'
+export type Kind = 'answer' | 'try' | 'built' | 'as found' | 'state'
 
 export interface Looked {
   kind: Kind
@@ -25,6 +26,8 @@ export const builtOf = (end: End) => sized(reports[end].value.report)?.built ?? 
 export function lookedAt(end: End): Looked | null {
   const report = sized(reports[end].value.report)
   if (!report) return null
+  const seen = end === 'front' ? stateSeen(0) : undefined
+  if (seen) return { kind: 'state', report, setup: seen.setup, curve: seen.curve, section: seen.section, problem: null, places: [] }
   const { built, tried } = report
   if (side.value === 'built' && built) return { kind: 'built', report, setup: built.setup, curve: built.curve, section: built.section, problem: built.problem, places: built.conditions }
   const answer = recommended(report)

@@ -22,3 +22,11 @@ test('what nobody changed stays, what either took away is gone, what one alone d
   expect(merged(base, without, base)).toEqual(without)
   expect(merged(base, base, without)).toEqual(without)
 })
+
+test('checks ticked in two tabs are all ticked; one taken back in either is gone', () => {
+  const once = { ...base, work: { ticks: { caps: '2026-11-29' } } }
+  const mine = { ...base, work: { ticks: { caps: '2026-11-29', gap: '2026-11-29' } } }
+  const theirs = { ...base, work: { ticks: { bled: '2026-11-29' } } }
+  expect(merged(once, mine, theirs).work).toEqual({ ticks: { gap: '2026-11-29', bled: '2026-11-29' } })
+  expect(merged(base, mine, { ...base, work: { ticks: { easy: '2026-11-30' } } }).work!.ticks).toEqual({ caps: '2026-11-29', gap: '2026-11-29', easy: '2026-11-30' })
+})

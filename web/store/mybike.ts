@@ -21,6 +21,7 @@ export interface Question {
   drawing: string
   next: string
   uses: string[]
+  end: 'front' | 'rear'
   optional: boolean
 }
 
@@ -35,7 +36,7 @@ const KEY = 'stanchion-mybike'
 // A core that is still starting must not hold up the hand: what is wrong is said at the verdict too.
 const PATIENCE = 1500
 
-const NOTHING = { said: {} as Record<string, string>, units: {} as Record<string, string>, at: '' }
+const NOTHING = { said: {} as Record<string, string>, units: {} as Record<string, string>, at: '', front: false }
 const kept = { ...NOTHING, ...recalled(KEY, NOTHING) }
 
 /** What was typed, by field. */
@@ -44,25 +45,30 @@ export const said = signal(kept.said)
 export const units = signal(kept.units)
 /** The name of the question that is open, or "verdict", or "send". */
 export const at = signal(kept.at || QUESTIONS[0]!.name)
+/** Whether the front is asked about too, after the rear's verdict. */
+export const front = signal(kept.front)
 /** What is wrong with what was just answered. */
 export const wrong = signal<Wrong | null>(null)
 export const reply = signal<Reply | null>(null)
 /** Why the core says nothing, where it does not. */
 export const silent = signal('')
 
-const save = () => remember(KEY, { said: said.value, units: units.value, at: at.value })
+const save = () => remember(KEY, { said: said.value, units: units.value, at: at.value, front: front.value })
 
 /** How the rider is on the bike: standing, sitting, or sitting with all that it carries. */
 export const rides = computed(() => RIDES[said.value['bike.use'] as Use] ?? 'sitting')
-export const asked = computed(() => QUESTIONS.filter(({ uses }) => uses.length === 0 || uses.includes(said.value['bike.use'] ?? '')))
-const steps = computed(() => [...asked.value.map(({ name }) => name), 'verdict', 'send'])
+export const asked = computed(() => QUESTIONS.filter(({ uses, end }) => (uses.length === 0 || uses.includes(said.value['bike.use'] ?? '')) && (end === 'rear' || front.value)))
+const namesOf = (end: 'front' | 'rear') => asked.value.filter((one) => one.end === end).map(({ name }) => name)
+const steps = computed(() => [...namesOf('rear'), 'verdict', ...(front.value ? [...namesOf('front'), 'front verdict'] : []), 'send'])
+/** The end that is asked or told about just now. */
+export const end = computed(() => (question.value?.end === 'front' || at.value === 'front verdict' ? 'front' : 'rear'))
 export const question = computed(() => asked.value.find(({ name }) => name === at.value))
 const isReading = ({ path, drawing }: Question) => path !== '' && drawing !== ''
 
 /** Where a question stands among its like. */
 export function progress(of: Question): { word: string; number: number; all: Question[] } {
   const reading = isReading(of)
-  const all = asked.value.filter((one) => one.path !== '' && isReading(one) === reading)
+  const all = asked.value.filter((one) => one.path !== '' && one.end === of.end && isReading(one) === reading)
   return { word: reading ? 'Reading' : 'Question', number: all.indexOf(of) + 1, all }
 }
 
@@ -129,6 +135,12 @@ export function go(by: 1 | -1): void {
   arrive(next)
 }
 
+/** Ask about the front too. */
+export function askFront(): void {
+  front.value = true
+  open(namesOf('front')[0]!)
+}
+
 export const isFirst = computed(() => at.value === steps.value[0])
 
 function arrive(name: string): void {
@@ -153,6 +165,7 @@ export function follow(): () => void {
 /** Clear every answer and begin anew. */
 export function startAgain(): void {
   said.value = {}
+  front.value = false
   reply.value = null
   latest += 1
   open(steps.value[0]!)

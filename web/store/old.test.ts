@@ -28,9 +28,9 @@ function before(version: number, fill: (db: IDBDatabase, stores: IDBTransaction)
   })
 }
 
-/** As version 2 of the database kept one job of the user's own, two states of it. */
-const versionTwo = () =>
-  before(2, (db) => {
+/** As version 2 or 3 of the database kept one job of the user's own, two states of it. */
+const keptAs = (version: 2 | 3) =>
+  before(version, (db) => {
     const row = { id: 'x', at: 1, step: '', redo: [], again: 0 }
     const rows = db.createObjectStore('rows', { keyPath: ['id', 'rev'] })
     rows.put({ ...row, rev: 1, back: 0, job: { ...OLD, name: 'first' } })
@@ -72,7 +72,7 @@ test('what version 1 kept is taken over; words of unknown age stand one undo awa
 })
 
 test('what version 2 kept has the names of today, in every state that undo leads to', async () => {
-  ;(await versionTwo()).close()
+  ;(await keptAs(2)).close()
   const one = await tab()
   await one.jobs.reopen()
   expect(one.index.job.value).toMatchObject({ ...HOT, version: EMPTY.version, name: 'A' })
@@ -93,7 +93,7 @@ test('a database that opens late still brings the job that was open; what was do
   vi.stubGlobal('fetch', async () => new Response(JSON.stringify({ job: { ...JOB, name: 'demo' }, report: { ends: {} } })))
   for (const busy of [false, true]) {
     vi.stubGlobal('indexedDB', new IDBFactory())
-    const held = await versionTwo() // a tab of before that does not let go
+    const held = await keptAs(2) // a tab of before that does not let go
     const one = await tab()
     await one.jobs.reopen()
     expect(one.index.job.value.name).toBe('demo')

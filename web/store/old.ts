@@ -8,7 +8,7 @@ import { oldWords } from './lastwords.ts'
 
 type Upgrade = IDBPTransaction<unknown, string[], 'versionchange'>
 
-/** Version 2 kept every job as it was written then: each state and last word of one is written as it is now. */
+/** Versions 2 and 3 kept every job as it was written then: each state and last word of one is written as it is now. */
 export async function renew(transaction: IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>): Promise<void> {
   for (const name of ['rows', 'words'] as const) {
     for (let at = await transaction.objectStore(name).openCursor(); at; at = await at.continue())

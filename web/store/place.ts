@@ -1,6 +1,6 @@
 /**
  * Where the hand is: a front door, the customer's path and five places, each with an address in the fragment; `?built` looks at
- * what is built.
+ * what is built, `?states=as-built,opened-into-one` at one state of the fork's cartridge with another laid over it.
  */
 import { signal } from '@preact/signals'
 import type { End } from '../core/report.ts'
@@ -18,6 +18,8 @@ export type Side = 'answer' | 'built'
 export const place = signal<Room>('front')
 /** Which of the pair is looked at: what is recommended, or what is built. */
 export const side = signal<Side>('answer')
+/** The state of the cartridge that the front looks at, and the one laid over it; none where it looks at one of the pair. */
+export const states = signal<readonly string[]>([])
 /** The end that the strip shows where a place speaks of both. */
 export const endAside = signal<End>('front')
 
@@ -27,22 +29,44 @@ export const endLooked = (): End => (place.value === 'front' || place.value === 
 const LAST = 'stanchion-place'
 const SCROLLS = 'stanchion-scroll'
 
+interface Address {
+  room: Room
+  side: Side
+  states: readonly string[]
+}
+
+const STATES = 'states='
+const named = (states: readonly string[]) => states.map((one) => one.replaceAll(' ', '-')).join(',')
+
 /** An address of ours taken apart; null for any other fragment. */
-export function read(hash: string): { room: Room; side: Side } | null {
+export function read(hash: string): Address | null {
   const [name, ...more] = hash.replace(/^#/, '').split('?')
   const room = ([...OUTSIDE, ...PLACES] as const).find((one) => one === name)
-  return room ? { room, side: more.includes('built') ? 'built' : 'answer' } : null
+  const said = room === 'front' ? more.find((one) => one.startsWith(STATES))?.slice(STATES.length) : undefined
+  const looked = said ? said.split(',').slice(0, 2).map((one) => one.replaceAll('-', ' ')) : []
+  return room ? { room, side: more.includes('built') ? 'built' : 'answer', states: looked } : null
 }
 
 export const address = (room: Room, of: Side = side.value): string => `#${room}${of === 'built' && isPlace(room) && room !== 'bike' ? '?built' : ''}`
+
+const whole = (room: Room): string => (room === 'front' && states.value.length > 0 ? `#front?${STATES}${named(states.value)}` : address(room))
+
+/** Look at states of the cartridge, or at none any more. Back leads out of them again. */
+export function lookAtStates(next: readonly string[]): void {
+  const [was, is] = [states.value.length > 0, next.length > 0]
+  if (was && !is && (history.state as { states?: true } | null)?.states) return history.back()
+  states.value = next
+  history[is && !was ? 'pushState' : 'replaceState']({ room: 'front', ...(is && { states: true }) }, '', whole('front'))
+}
 
 /** Go to a place, at its old scroll position or at its top. Back leads here again. */
 export function go(room: Room, how: { top?: boolean | undefined; side?: Side | undefined } = {}): void {
   const moved = room !== place.value
   keepScroll()
   if (how.top) scrolls[room] = 0
+  if (moved || (how.side && how.side !== side.value)) states.value = []
   side.value = how.side ?? side.value
-  history[moved ? 'pushState' : 'replaceState']({ room }, '', address(room))
+  history[moved ? 'pushState' : 'replaceState']({ room, ...(states.value.length > 0 && { states: true }) }, '', whole(room))
   arrive(room)
   if (!moved) scrollTo({ top: how.top === false ? scrollY : 0 })
 }
@@ -50,6 +74,7 @@ export function go(room: Room, how: { top?: boolean | undefined; side?: Side | u
 /** The other one of the pair, in place: no step in the history. */
 export function look(at: Side): void {
   side.value = at
+  states.value = []
   history.replaceState({ room: place.value }, '', address(place.value))
 }
 
@@ -81,18 +106,20 @@ function sessionStorageOrNone(): Storage | undefined {
 export function followAddress(): void {
   history.scrollRestoration = 'manual'
   const asked = read(location.hash)
-  const { room, side: of } = asked ?? read(recalled(LAST, '#front')) ?? { room: 'front', side: 'answer' }
+  const { room, side: of, states: seen } = asked ?? read(recalled(LAST, '#front')) ?? { room: 'front', side: 'answer', states: [] }
   side.value = of
+  states.value = seen
   if (!(history.state as { room?: Room } | null)?.room && room !== 'door') {
     history.replaceState({ room: 'door' }, '', '#door')
-    history.pushState({ room }, '', address(room))
-  } else history.replaceState({ room }, '', address(room))
+    history.pushState({ room }, '', whole(room))
+  } else history.replaceState({ room }, '', whole(room))
   arrive(room)
   addEventListener('popstate', () => {
     const next = read(location.hash)
     if (!next) return
     keepScroll()
     if (isPlace(next.room) && next.room !== 'bike') side.value = next.side
+    states.value = next.states
     arrive(next.room)
   })
   addEventListener('pagehide', keepScroll)

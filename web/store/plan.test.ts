@@ -18,7 +18,8 @@ test('a place shows at most six rows, the first that apply', () => {
   for (const plan of Object.values(PLAN)) expect(plan.most).toBeLessThanOrEqual(6)
   const only = rowsOf('front', (path) => path === 'front.gap_right' || path === 'front.unsprung')
   expect(only).toEqual([['front.gap_right'], ['front.unsprung']])
-  expect(rowsOf('front', () => true)).toHaveLength(6)
+  expect(rowsOf('front', (path) => path !== 'front.cartridge_state')).toHaveLength(6)
+  expect(rowsOf('front', () => true), 'a cartridge brings a fold of its own').toHaveLength(5)
 })
 
 test('a field offers the units it would be read in, its own among them', () => {

@@ -15,6 +15,8 @@ interface PlacePlan {
   rows: FieldPath[][]
   /** How many of these are shown, the first that apply; the others stand in their folds. */
   most: number
+  /** A field that brings a fold of its own: where it applies, a row less is shown. */
+  fewerWith?: FieldPath
   /** Fields drawn in a way of their own. */
   also?: FieldPath[]
   folds: FoldPlan[]
@@ -24,10 +26,17 @@ const both = <T extends string>(prefix: string, keys: T[]) => keys.map((key) => 
 const front = (...keys: string[]) => both('front', keys)
 const rear = (...keys: string[]) => both('rear', keys)
 
+/** Read while a leg is filled: beside what is built, and at the answer in the fold of the oil. */
+export const READ_NOW = front('filling_gap_left', 'filling_gap_right')
+
 const COIL = ['rate_from', 'rate', 'tester', 'tester_error', 'wire', 'coil_diameter', 'coils', 'coil_ends', 'grade', 'shear_modulus']
 const SECOND = ['second_rate', 'second_room', 'second_later', 'second_free', 'second_solid', 'table', 'table_error']
 const STOPS = ['topout', 'topout_rate', 'rubber', 'rubber_length', 'rubber_rate', 'rubber_table']
 const NEW = ['new_spring', 'new_free', 'new_solid', 'new_outside', 'new_inside', 'spring_bore', 'spring_core']
+
+/** Adjusters as found and as built. */
+const CLICKED = (...keys: string[]) => keys.flatMap((key) => [`click_${key}`, `set_${key}`])
+const DAMPING = ['damper_piston', 'shaft_speed', 'base_drop', 'vapour', 'ports', 'port_diameter', 'rebound_force', 'compression_force', 'shims', 'set_shims', 'shim_clamp']
 
 export const PLAN: Record<PlaceName, PlacePlan> = {
   bike: {
@@ -62,7 +71,6 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       front('air_pressure'),
       front('balance_pressure'),
       front('cartridge_state'),
-      front('cartridge_charge', 'charge_force'),
       front('rate', 'rate_right'),
       ['standard.fork_springs'],
       front('preload'),
@@ -73,6 +81,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       front('unsprung'),
     ],
     most: 6,
+    fewerWith: 'front.cartridge_state',
     folds: [
       {
         name: 'springs',
@@ -102,6 +111,7 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         name: 'oil',
         title: 'Oil and air',
         fields: [
+          ...READ_NOW,
           ...front(
             'gap_from', 'gap_left', 'gap_right', 'gap_read', 'gap_state', 'filled_left', 'filled_right', 'filled_kept', 'brim_volume', 'area_by', 'raised_volume',
             'raised_height', 'brim_gap', 'brim_poured', 'oil_volume', 'cap_volume', 'spring_steel', 'spring_mass', 'spacer_volume', 'spacer_length', 'washers_volume', 'rod_volume',
@@ -121,23 +131,26 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       {
         name: 'push',
         title: 'Bench push',
-        fields: front('push_points', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
+        fields: front('push_points', 'push_correct', 'push_read', 'push_spring', 'push_bled', 'push_leg', 'push_gap', 'push_friction', 'push_error', 'push_stroke_error', 'push_scale'),
         says: front('push_read'),
       },
       {
-        name: 'limits',
-        title: 'Targets and limits',
-        fields: front(
-          'target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'end_target', 'end_multiple', 'end_force', 'end_energy', 'air_end', 'buy', 'step', 'stock', 'preload_min', 'preload_max', 'gap_min', 'gap_max', 'air_step',
-          'air_most',
-        ),
-        says: front('buy'),
+        name: 'damping',
+        title: 'Damping',
+        fields: front(...CLICKED('rebound_left', 'rebound_right', 'compression_left', 'compression_right'), 'damping_rod', 'damps', ...DAMPING),
+        says: front('damps'),
       },
       {
-        name: 'standard',
-        title: 'Standard setup',
-        fields: ['standard.fork_springs', 'standard.fork_rate', 'standard.fork_preload', 'standard.gap', 'standard.air_pressure'],
-        says: ['standard.fork_rate', 'standard.gap'],
+        name: 'limits',
+        title: 'Targets and standard',
+        fields: [
+          ...front(
+            'target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'end_target', 'end_multiple', 'end_force', 'end_energy', 'air_end', 'buy', 'step', 'stock', 'preload_min', 'preload_max', 'gap_min', 'gap_max', 'air_step',
+            'air_most',
+          ),
+          'standard.fork_springs', 'standard.fork_rate', 'standard.fork_preload', 'standard.gap', 'standard.air_pressure',
+        ],
+        says: ['front.buy', 'standard.fork_rate'],
       },
     ],
   },
@@ -182,12 +195,20 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
         says: rear('unsprung'),
       },
       {
-        name: 'limits',
-        title: 'Targets and limits',
-        fields: rear('target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'buy', 'step', 'stock', 'preload_min', 'preload_max'),
-        says: rear('buy'),
+        name: 'damping',
+        title: 'Damping',
+        fields: rear(...CLICKED('rebound', 'compression', 'high'), ...DAMPING),
+        says: rear('damper_piston'),
       },
-      { name: 'standard', title: 'Standard setup', fields: ['standard.shock_spring', 'standard.shock_rate', 'standard.shock_preload'], says: ['standard.shock_rate', 'standard.shock_preload'] },
+      {
+        name: 'limits',
+        title: 'Targets and standard',
+        fields: [
+          ...rear('target_sag', 'sag_within', 'target_frequency', 'target_free_sag', 'buy', 'step', 'stock', 'preload_min', 'preload_max'),
+          'standard.shock_spring', 'standard.shock_rate', 'standard.shock_preload',
+        ],
+        says: ['rear.buy', 'standard.shock_rate'],
+      },
     ],
   },
   check: {
@@ -215,13 +236,28 @@ export const PLAN: Record<PlaceName, PlacePlan> = {
       },
     ],
   },
-  card: { rows: [], most: 0, folds: [] },
+  card: {
+    rows: [],
+    most: 0,
+    folds: [
+      {
+        name: 'service',
+        title: 'Hours and next service',
+        fields: [
+          'service.counted',
+          ...(['hours', 'km'] as const).flatMap((meter) => both('service', [`now_${meter}`, `fork_last_${meter}`, `fork_every_${meter}`, `shock_last_${meter}`, `shock_every_${meter}`])),
+        ],
+        says: ['service.now_hours', 'service.now_km'],
+      },
+    ],
+  },
 }
 
 /** A place's rows of fields: the first that apply, as many as it shows. */
 export function rowsOf(place: PlaceName, applies: (path: FieldPath) => boolean): FieldPath[][] {
-  const { rows, most } = PLAN[place]
-  return rows.map((row) => row.filter(applies)).filter((row) => row.length > 0).slice(0, most)
+  const { rows, most, fewerWith } = PLAN[place]
+  const shown = fewerWith && applies(fewerWith) ? most - 1 : most
+  return rows.map((row) => row.filter(applies)).filter((row) => row.length > 0).slice(0, shown)
 }
 
 /** Where a field is at home: its place, and the fold that would hold it. Undefined for what is only turned beside the answer. */

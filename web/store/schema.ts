@@ -7,7 +7,7 @@ export interface FieldSchema {
   path: FieldPath
   label: string
   part: Part
-  kind: 'quantity' | 'choice' | 'rates' | 'pairs'
+  kind: 'quantity' | 'choice' | 'rates' | 'pairs' | 'shims'
   dimension: Dimension | ''
   unit: string
   low: number
@@ -36,9 +36,17 @@ interface Schema {
   fields: Record<FieldPath, FieldSchema>
 }
 
-export const schema = plain as unknown as Schema
+const { common, fields, ...others } = plain as unknown as Omit<Schema, 'fields'> & { common: object; fields: Record<FieldPath, object> }
+
+/** What a field has in common with most is written once, and put back here. */
+const whole = Object.entries(fields).map(([path, own]) => [path, { ...common, ...own, path }])
+
+export const schema: Schema = { ...others, fields: Object.fromEntries(whole) as Schema['fields'] }
 
 export const unitsOf = (field: FieldSchema): string[] => {
   const units = field.dimension ? schema.units[field.dimension] : []
   return field.percent_of ? [...units, '%'] : units
 }
+
+/** As many decimals as a field is stepped by: springs that are sold 0.2 apart are 4.0, not 4. */
+export const stepDecimals = ({ step }: FieldSchema): number => (String(step).split('.')[1] ?? '').length

@@ -1,12 +1,12 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { EndReport, Figures, PartReport, Report } from '../core/report.ts'
 import { entryAt, type JobDocument, textAt, typed, withEntry } from './document.ts'
-import { ahead, follow, heard, heardFigures, heardPart, report, reports, statesOld } from './index.ts'
+import { ahead, dampingOld, follow, heard, heardFigures, heardPart, report, reports, statesOld } from './index.ts'
 
 const EMPTY: JobDocument = { format: 'stanchion-job', version: 1, name: '', date: '', invented: false, note: '' }
 const ok = (answer: string) => ({ state: 'ok', answer, problems: [], conditions: [], chosen: { rate: { value: 4.6 } } }) as unknown as EndReport
 const refused = (path: string) => ({ state: 'refused', problems: [{ path }] }) as unknown as EndReport
-const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {} }) as unknown as Report
+const said = (front: EndReport, rear: EndReport) => ({ ends: { front, rear }, fields: {}, damping: [] }) as unknown as Report
 
 describe('the job document', () => {
   test('keeps entries as typed, leaves the others and the old document alone', () => {
@@ -50,6 +50,20 @@ describe('what the core says', () => {
     expect(reports.front.value).toMatchObject({ report: { answer: 'four' }, stale: 'no', problems: [] })
   })
 
+  test('damping stands, marked, until the bands bring it anew end by end', () => {
+    const of = (...told: [string, string][]) => ({ ...said(ok('one'), ok('two')), damping: told.map(([axle, log]) => ({ axle, log })) }) as unknown as Report
+    const part = (log: string) => ({ axle: 'rear', end: ok('two'), fields: {}, damping: [{ axle: 'rear', log }] }) as unknown as PartReport
+    const logs = () => Object.fromEntries(report.value!.damping.map(({ axle, log }) => [axle, log]))
+    heard(of(['front', 'first'], ['rear', 'first']), true)
+    expect([logs(), dampingOld.value]).toEqual([{ front: 'first', rear: 'first' }, []])
+    heard(of(), false)
+    expect([logs(), dampingOld.value]).toEqual([{ front: 'first', rear: 'first' }, ['front', 'rear']])
+    heardPart(part('second'), true)
+    expect([logs(), dampingOld.value]).toEqual([{ front: 'first', rear: 'second' }, ['front']])
+    heard(of(['front', 'second'], ['rear', 'second']), true)
+    expect([logs(), dampingOld.value]).toEqual([{ front: 'second', rear: 'second' }, []])
+  })
+
   test('the states of a fork stand, marked, until the bands bring the new ones; another kind of fork has none', () => {
     const of = (states: string | null, kind = 'sealed cartridge') =>
       ({ ...said(ok('one'), ok('two')), fields: { 'front.air': { value: kind } }, states: states && { note: states } }) as unknown as Report
@@ -77,7 +91,7 @@ describe('what the core says', () => {
     expect(ahead.front.value).toBeNull()
     heardFigures('front', figures(4.8))
     heardFigures('rear', figures(48))
-    heardPart({ fields: {}, axle: 'front', end: ok('three') } as unknown as PartReport, false)
+    heardPart({ fields: {}, damping: [], axle: 'front', end: ok('three') } as unknown as PartReport, false)
     expect([ahead.front.value, ahead.rear.value]).toEqual([null, figures(48)])
     // What is no longer true is not "the same": the figures say that it is again.
     heard(said(refused('front.rate'), ok('two')), true)
@@ -113,7 +127,7 @@ describe('what the core says', () => {
 
   test('an answer for one end leaves the other, and what compares the two, in sight', () => {
     heard({ ...said(ok('one'), ok('two')), attitude: { words: 'level' } } as unknown as Report, true)
-    heardPart({ fields: {}, axle: 'front', end: ok('three') } as unknown as PartReport, true)
+    heardPart({ fields: {}, damping: [], axle: 'front', end: ok('three') } as unknown as PartReport, true)
     expect(reports.front.value.report).toMatchObject({ answer: 'three' })
     expect(reports.rear.value.report).toMatchObject({ answer: 'two' })
     expect(report.value).toMatchObject({ attitude: { words: 'level' }, ends: { front: { answer: 'three' }, rear: { answer: 'two' } } })

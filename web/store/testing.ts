@@ -1,5 +1,9 @@
 /** Stand-ins for what a browser gives, for the tests of the store. */
 import { vi } from 'vitest'
+import type { CoreReply } from '../core/boundary.ts'
+import type { Core } from '../core/client.ts'
+import type { Row } from './database.ts'
+import { EMPTY, type JobDocument } from './document.ts'
 
 /** A storage of its own, whose keys are its own properties as in a browser. */
 export function stubStorage(): Map<string, string> {
@@ -33,4 +37,30 @@ export async function openTab() {
     import('./database.ts'),
   ])
   return { keep, index, jobs, list, history, actions, work, database }
+}
+
+export type Tab = Awaited<ReturnType<typeof openTab>>
+
+export const JOB: JobDocument = { ...EMPTY, name: 'A', rider: { mass: '80 kg' } }
+
+const silent = { state: { value: { at: 'ready' } }, lost: { value: 0 }, ask: () => new Promise<CoreReply>(() => undefined) } as unknown as Core
+
+/** A tab whose core says nothing. */
+export async function tab(): Promise<Tab> {
+  const made = await openTab()
+  made.work.connect(silent)
+  await made.database.within(async () => undefined)
+  return made
+}
+
+/** A tab that has a job of its own open. */
+export async function tabOn(id?: string): Promise<{ one: Tab; id: string }> {
+  const one = await tab()
+  const opened = id ?? (await one.jobs.add(JOB)).id
+  await one.jobs.open(opened)
+  return { one, id: opened }
+}
+
+export async function rows(one: Tab, id: string): Promise<Row[]> {
+  return one.database.within((db) => db.getAll('rows', one.database.rowsOf(id)))
 }

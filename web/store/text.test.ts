@@ -32,5 +32,6 @@ describe('a typed value', () => {
 
 test('figures have no needless zeros and no negative zero', () => {
   expect([figure(4.6, 2), figure(-0.2, 0), figure(-3, 0), figure(120, 1)]).toEqual(['4.6', '0', '−3', '120'])
+  expect([figure(4, 2, 1), figure(4.25, 2, 1), figure(56, 1, 0), plain(4, 1)]).toEqual(['4.0', '4.25', '56', '4.0'])
   expect([plain(0.126), plain(1.4400000001), plain(500), plain(0)]).toEqual(['0.126', '1.44', '500', '0'])
 })

@@ -15,11 +15,12 @@ export function together(text: string, unit: string): string {
   return unit && PLAIN.test(text.trim()) ? `${text.trim()} ${unit}` : text
 }
 
-/** A figure as people write it: at most so many decimals, no needless zeros, a true minus sign. */
-export function figure(value: number, decimals: number): string {
-  const text = String(Number(value.toFixed(decimals)))
+/** A figure as people write it: at most and at least so many decimals, no needless zeros, a true minus sign. */
+export function figure(value: number, most: number, least = 0): string {
+  const shortest = String(Number(value.toFixed(most)))
+  const text = (shortest.split('.')[1] ?? '').length < least ? Number(shortest).toFixed(least) : shortest
   return (text === '-0' ? '0' : text).replace('-', '−')
 }
 
 /** A figure of a reading: as exact as it was entered, without the noise of binary. */
-export const plain = (value: number): string => figure(value, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value) || 1))))
+export const plain = (value: number, least = 0): string => figure(value, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value) || 1))), least)

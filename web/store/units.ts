@@ -13,6 +13,7 @@ const BENCH: Record<string, string[]> = {
   'pressure bar': ['bar', 'psi', 'kPa'],
   'kinematic viscosity mm²/s': ['mm²/s', 'cSt'],
   'density kg/m³': ['kg/m³', 'g/ml'],
+  'speed m/s': ['m/s', 'mm/s', 'in/s'],
   'temperature °C': ['°C', '°F'],
 }
 

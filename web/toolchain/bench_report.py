@@ -15,7 +15,7 @@ def tell(result: dict[str, Any]) -> None:
     print("\nFrom an edit to what is on the screen, less the wait for the hand to rest [ms]")
     for speed, rows in result["edit"].items():
         for what, row in rows.items():
-            print(f"  {speed}: {what:8} median {row['median']:.0f}, p95 {row['p95']:.0f}")
+            print(f"  {speed}: {what:17} median {row['median']:.0f}, p95 {row['p95']:.0f}")
     tell_core(**result["core"])
     print("\nJudged by ratio")
     for row in result["ratios"]:

@@ -31,7 +31,10 @@ def reached() -> dict[str, str]:
 
 
 # What only the command line prints with.
-PRINTED = {f"report/{name}.py" for name in ("columns", "leg_text", "letter", "oil_text", "push_text", "states_text", "text")}
+_TEXTS = (
+    "bench_text", "columns", "damping_text", "leg_text", "letter", "offer_text", "oil_text", "push_text", "states_text", "text",
+)  # fmt: skip
+PRINTED = {"__main__.py", "arguments.py", *(f"report/{name}.py" for name in _TEXTS)}
 
 
 def core_sources() -> list[Path]:
@@ -40,7 +43,6 @@ def core_sources() -> list[Path]:
         path
         for path in sorted(CORE.rglob("*"))
         if path.is_file()
-        and path.name != "__main__.py"
         and path.relative_to(CORE).as_posix() not in PRINTED
         and not {"__pycache__", "calibrate"} & set(path.parts)
     ]

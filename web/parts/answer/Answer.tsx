@@ -12,6 +12,7 @@ export function Answer({ end }: { end: End }) {
   return (
     <div class={`answer ${view.stale === 'last good' ? 'last-good' : ''}`} data-answer={end} data-stale={view.stale} aria-live="polite" aria-atomic="true">
       <Sentence report={view.report} />
+      {view.report?.state === 'ok' && view.report.also && <p data-also>{view.report.also}</p>}
       {view.report?.state === 'ok' && <HowSure sure={view.report.sure} chosen={view.report.chosen} />}
       <Standing view={view} />
     </div>

@@ -24,13 +24,14 @@ export function Next({ ends }: { ends: readonly End[] }) {
   )
 }
 
-/** By what the runs say once they are there; before that by the bench's custom, for these ends first. */
+/** The rider's weight before all; else by what the runs say once they are there; before that by the bench's custom, for these ends first. */
 function best(ends: readonly End[]): Reading | undefined {
+  const all = report.value?.measure_first ?? []
+  if (all[0]?.path === 'rider.mass') return all[0]
   const ranked = ends.flatMap((end) => {
     const [first] = sized(reports[end].value.report)?.measure_next ?? []
     return first ? [first] : []
   })
   if (ranked.length > 0) return ranked.sort((a, b) => b.share - a.share)[0]
-  const all = report.value?.measure_first ?? []
   return all.find(({ path }) => ends.some((end) => homeOf(path)?.place === end)) ?? all[0]
 }

@@ -6,9 +6,11 @@ import { said } from '../field/words.ts'
 /** How an answer stands, where there is anything to be said of that. */
 export function Standing({ view }: { view: EndView }) {
   if (view.stale === 'saved') return <p class="answer-standing">Saved answer, being worked out again</p>
-  if (view.problems.length === 0) return null
+  const doubt = view.report?.state === 'ok' && /^(fit|keep)$/.test(view.report.verdict) && view.report.doubt
+  if (view.problems.length === 0 && !doubt) return null
   return (
     <div class="answer-standing answer-problems">
+      {doubt && <p>{doubt}</p>}
       {view.stale === 'last good' && <strong>Last good result. It waits for this:</strong>}
       {view.problems.map((problem) => (
         <ProblemLine key={problem.path + problem.code} {...problem} />

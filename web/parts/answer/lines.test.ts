@@ -27,7 +27,7 @@ test('both legs in one line where they go the same way', () => {
 
 test('a line for each where one takes oil and the other gives some, or nothing', () => {
   expect(lines(3, -2)).toEqual(['add 3 ml left', 'take out 2 ml right'])
-  expect(lines(0.2, 4)).toEqual(['and no oil to add left', 'add 4 ml right'])
+  expect(lines(0.2, 4)).toEqual(['and left leg as it is', 'add 4 ml right'])
   expect(lines(0.2, -0.4)).toEqual(['and no oil to add in each leg'])
 })
 

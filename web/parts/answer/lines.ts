@@ -57,12 +57,14 @@ export function oilLines(chosen: Candidate): Line[] {
 
 function oilLine(sides: { of: Quantity; where: string }[]): Line {
   const first = sides[0]!
-  if (shown(first.of) === 0) return { words: 'and', figures: [], plain: `no oil to add ${first.where.replace('ml ', '')}` }
+  if (shown(first.of) === 0) return { words: 'and', figures: [], plain: untouched(first.where.replace('ml ', '')) }
   return {
     words: first.of.value > 0 ? 'add' : 'take out',
     figures: sides.map(({ of, where }) => ({ of: size(of), unit: where })),
   }
 }
+
+const untouched = (where: string): string => (where.startsWith('in ') ? `no oil to add ${where}` : `${where} leg as it is`)
 
 /** The oil as it will be read on the page: whole millilitres, with their sign. */
 const shown = (oil: Quantity): number => Number(number(oil).replace('−', '-'))

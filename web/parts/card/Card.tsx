@@ -1,24 +1,37 @@
 import { useSignal } from '@preact/signals'
-import type { End, Report } from '../../core/report.ts'
+import type { Check, End, Report } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { head } from '../../store/actions.ts'
 import { job, openId, report, reports } from '../../store/index.ts'
 import { lookedAt } from '../../store/looked.ts'
+import { optionsOf } from '../../store/offer.ts'
+import { onPaper } from '../../store/paper.ts'
+import { PLAN } from '../../store/plan.ts'
+import { howManyMade } from '../../store/ticks.ts'
+import { Checks } from '../bench/Checks.tsx'
+import { Filling } from '../bench/Filling.tsx'
+import { Message } from '../bench/Message.tsx'
+import { Service } from '../bench/Service.tsx'
 import { Caution } from '../caution/Caution.tsx'
 import { ShareJob } from '../door/ShareJob.tsx'
+import { FieldFold } from '../fold/FieldFold.tsx'
 import { Fold } from '../fold/Fold.tsx'
 import { Pair } from '../pair/Pair.tsx'
 import { Frame } from '../shell/Frame.tsx'
+import { later } from '../shell/later.tsx'
 import { wide } from '../shell/wide.ts'
 import { Found } from './Found.tsx'
 import { builtWords, leftOf, sameSetup } from './left.ts'
 import { Lists } from './Lists.tsx'
+import { PrintedQr } from './PrintedQr.tsx'
 import { Lined, Reading } from './Reading.tsx'
 import { CONDITIONS, restAt, restsOn } from './rests.ts'
 import { cardRows } from './rows.ts'
 import { SetupTable } from './Table.tsx'
 import './card.css'
 import './print.css'
+
+const Options = later(() => import('../options/Options.tsx').then(({ Options }) => Options))
 
 /** What to do before the caps come off; torque and first ride stand among the checks. */
 const CARD_CAUTIONS = ['gas', 'springs', 'stand', 'shock']
@@ -39,7 +52,7 @@ export function Card() {
           ))}
         </div>
         <div class="card-buttons">
-          <button type="button" class="filled" disabled={!now} onClick={() => print()}>
+          <button type="button" class="filled" disabled={!now} onClick={printCard}>
             Print
           </button>
           <button type="button" aria-expanded={sharing.value} onClick={() => (sharing.value = !sharing.value)}>
@@ -51,8 +64,11 @@ export function Card() {
       </div>
       {now && (
         <div class="picture card-folded">
+          <Fold place="card" name="options" title="Options" says={offered(now)}>
+            <Options />
+          </Fold>
           <Fold place="card" name="sheet" title="The whole card" says="one printed page" forced={wide.value}>
-            <article class="card" aria-label="Card">
+            <article class={onPaper.value === 'card' ? 'card paper' : 'card'} aria-label="Card">
               <Sheet report={now} />
             </article>
           </Fold>
@@ -60,11 +76,18 @@ export function Card() {
       )}
       {now && (
         <div class="why">
-          <Fold place="card" name="checks" title="Before you hand it over" says={`${now.reassembly.length} checks`}>
-            <Plain words={now.reassembly} />
+          <Fold place="card" name="checks" title="Before you hand it over" says={countOf(now.reassembly)}>
+            <Checks checks={now.reassembly} />
+            <Filling />
           </Fold>
-          <Fold place="card" name="ride" title="First ride" says={now.first_ride[0]?.toLowerCase()}>
-            <Plain words={now.first_ride} />
+          <Fold place="card" name="ride" title="First ride" says={countOf(now.first_ride)}>
+            <Checks checks={now.first_ride} />
+          </Fold>
+          {PLAN.card.folds.map((plan) => (
+            <FieldFold key={plan.name} place="card" plan={plan} shown={[]} lead={<Service />} />
+          ))}
+          <Fold place="card" name="message" title="As a message" says="for the customer">
+            <Message />
           </Fold>
           <Fold place="card" name="cautions" title="Cautions" says="gas, springs, stand, torque">
             <Caution keys={now.cautions.map(({ key }) => key)} />
@@ -73,6 +96,19 @@ export function Card() {
       )}
     </Frame>
   )
+}
+
+function printCard(): void {
+  onPaper.value = 'card'
+  // Drawn first: the offer may have been on paper before.
+  requestAnimationFrame(() => print())
+}
+
+/** How many options there are, and what each costs. */
+function offered(now: Report): string {
+  const count = optionsOf(job.value.offer).length
+  if (count === 0) return 'none yet'
+  return `${count}: ${now.offer?.options.map(({ bill }) => bill?.total ?? 'no total').join(', ')}`
 }
 
 /** What the card calls the job. */
@@ -95,18 +131,12 @@ function Named() {
   )
 }
 
-const Plain = ({ words }: { words: string[] }) => (
-  <ul class="card-checks">
-    {words.map((check) => (
-      <li key={check}>{check}</li>
-    ))}
-  </ul>
-)
+const countOf = (checks: Check[]) => `${howManyMade(checks)} of ${checks.length}`
 
 function Sheet({ report: now }: { report: Report }) {
   const originOf = (path: string) => now.fields[path as FieldPath]?.origin ?? null
   const left = (end: End) => leftOf(lookedAt(end))
-  const rows = (end: End) => cardRows(end, reports[end].value.report, originOf, left(end))
+  const rows = (end: End) => cardRows(end, reports[end].value.report, originOf, left(end), now.sags_told)
   const { full, besides } = restsOn(now)
   const conditions = CONDITIONS.map((path) => restAt(now, path)).filter((rest) => rest !== null)
   return (
@@ -122,6 +152,11 @@ function Sheet({ report: now }: { report: Report }) {
             <Reading rest={rest} />
           </span>
         ))}
+        {now.service && (
+          <>
+            <b>Hours</b> {now.service.ends.map(({ words }) => words).join(' ')}
+          </>
+        )}
       </p>
       <Found now={now} />
       <h3>
@@ -148,6 +183,7 @@ function Sheet({ report: now }: { report: Report }) {
         </p>
       )}
       <Lists report={now} />
+      <PrintedQr />
       <div class="card-cautions">
         <Caution keys={CARD_CAUTIONS} />
       </div>
@@ -178,7 +214,7 @@ function Head({ now }: { now: Report }) {
 /** What was built, and the recommendation where it differs; a draft for as long as nothing is. */
 function AnswerOf({ end }: { end: End }) {
   const { report: done, stale, problems } = reports[end].value
-  const answer = done?.state === 'ok' ? done.answer : (problems[0]?.message ?? 'No answer yet.')
+  const answer = done?.state === 'ok' ? `${done.answer} ${done.also}`.trim() : (problems[0]?.message ?? 'No answer yet.')
   const looked = lookedAt(end)
   const built = looked?.kind === 'built' ? looked.setup : null
   const words = built ? builtWords(end, built) : ''

@@ -1,17 +1,18 @@
-import type { Report } from '../../core/report.ts'
+import type { Check, Report } from '../../core/report.ts'
+import { madeOn } from '../../store/ticks.ts'
 
-/** Checks to tick on paper: when it goes together, and on the first ride. */
+/** Checks as they are ticked, the others to tick on paper: when it goes together, and on the first ride. */
 export function Lists({ report }: { report: Report }) {
   return (
     <>
       <div class="card-lists">
         <div>
           <h3>On reassembly</h3>
-          <Checks words={report.reassembly} />
+          <Checks checks={report.reassembly} />
         </div>
         <div>
           <h3>First ride</h3>
-          <Checks words={report.first_ride} />
+          <Checks checks={report.first_ride} />
         </div>
       </div>
       <p class="card-hand">
@@ -21,11 +22,14 @@ export function Lists({ report }: { report: Report }) {
   )
 }
 
-function Checks({ words }: { words: string[] }) {
+function Checks({ checks }: { checks: Check[] }) {
   return (
     <ul class="card-checks">
-      {words.map((check) => (
-        <li key={check}>{check}</li>
+      {checks.map(({ key, words }) => (
+        <li key={key} class={madeOn(key) ? 'made' : ''}>
+          {words}
+          {madeOn(key) && <span class="aside"> (made)</span>}
+        </li>
       ))}
     </ul>
   )

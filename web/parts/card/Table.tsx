@@ -69,10 +69,11 @@ function Cells({ row }: { row: Row | undefined }) {
 function Figures({ cells, left = false }: { cells: Cell[]; left?: boolean }) {
   return (
     <td class={left ? 'as-left' : ''}>
-      {cells.map(({ text, band, origin }, i) => (
+      {cells.map(({ text, band, origin, word, note }, i) => (
         <span key={i}>
           {i > 0 && ' / '}
-          <Lined text={text} origin={origin} word={cells[i + 1]?.origin !== origin} /> {band}
+          {word} <Lined text={text} origin={origin} word={cells[i + 1]?.origin !== origin} /> {band}
+          {note && <small>{note}</small>}
         </span>
       ))}
     </td>

@@ -18,8 +18,8 @@ export const CONDITIONS: FieldPath[] = ['place.bled_altitude', 'place.bled_press
 // What is built, and the rider, stand in the card's head and table with their own lines.
 const OWN_LINES: FieldPath[] = ['rider.mass', ...CONDITIONS, 'front.rate', 'front.preload', 'front.gap_left', 'front.gap_right', 'rear.rate', 'rear.preload']
 
-// Results that were read are no readings that the answer is worked out from: Found tells them.
-const RESULTS = ['sags found', 'after the ride', 'bench push']
+// Results that were read are no readings that the answer is worked out from, nor is what is known of the dampers: Found tells them.
+const RESULTS = ['sags found', 'after the ride', 'bench push', 'damping', 'gap while filling', 'hours and service']
 
 /** Quantities that apply and are known, main or entered ones first in full; the others are assumed in passing. */
 export function restsOn(report: Report): { full: Rest[]; besides: Rest[] } {

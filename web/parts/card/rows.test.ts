@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
-import type { EndReport, Quantity, Setup } from '../../core/report.ts'
+import type { EndReport, Quantity, SagTold, Setup } from '../../core/report.ts'
 import { figure as figureOf } from '../figure/testing.ts'
 import { cardRows, sharedCase } from './rows.ts'
 
 test('two cases are told once where they agree and apart where they differ', () => {
-  expect(sharedCase('bike alone, n 1, along the leg', 'bike alone, n 1, vertical at the axle')).toEqual({
-    shared: 'bike alone, n 1',
+  expect(sharedCase('bike alone, gas settled, along the leg', 'bike alone, gas settled, vertical at the axle')).toEqual({
+    shared: 'bike alone, gas settled',
     front: 'along the leg',
     rear: 'vertical at the axle',
   })
@@ -17,7 +17,7 @@ const NAMES = ['preload', 'free_sag', 'rider_sag', 'frequency', 'end_force', 'en
 const setup = (rate: number, more: object = {}) =>
   ({ rate: figure(rate, 'N/mm'), ...Object.fromEntries(NAMES.map((name) => [name, figure(1, 'mm')])), gap: figure(120, 'mm'), ...more }) as object
 const report = (found: object) => ({ state: 'ok', problems: [], as_found: { problem: null, setup: found } }) as unknown as EndReport
-const rows = (chosen: object, found: object) => cardRows('front', report(found), () => 'measured', { setup: chosen as Setup, built: false, head: 'draft' })
+const rows = (chosen: object, found: object) => cardRows('front', report(found), () => 'measured', { setup: chosen as Setup, built: false, head: 'draft' }, [])
 
 test('a fork on air alone prints how its air is set and no coil; one with a coil prints both', () => {
   const air = { pressure: figure(7.5, 'bar'), second_pressure: figure(11, 'bar'), air_oil: figure(20, 'ml') }
@@ -33,8 +33,23 @@ test('a fork on air alone prints how its air is set and no coil; one with a coil
 
 test('what was built stands leg by leg over the lines of where it came from; a draft has none', () => {
   const gaps = [figure(124, 'mm'), figure(122, 'mm')] as unknown as [Quantity, Quantity]
-  const built = cardRows('front', report(setup(4.2)), () => 'measured', { setup: setup(4.8) as Setup, built: true, head: 'as left', gaps })
+  const built = cardRows('front', report(setup(4.2)), () => 'measured', { setup: setup(4.8) as Setup, built: true, head: 'as left', gaps }, [])
   expect(built.find((row) => row.name === 'Gap')!.left.map(({ text, origin }) => `${text} ${origin}`)).toEqual(['124.0 measured', '122.0 measured'])
   expect(built[0]).toMatchObject({ name: 'Spring rate', left: [{ text: '4.8', origin: 'measured' }] })
   expect(rows(setup(4.8), setup(4.2))[0]).toMatchObject({ left: [{ text: '4.8', origin: null }] })
+})
+
+test('a sag that was read stands in the column of its setup, with its line, and says where it was left out', () => {
+  const read = (of: SagTold['of'], label: string, value: number, left_out = ''): SagTold => ({ axle: 'front', label, of, word: 'read', found: figureOf(value, 'mm', 0, '±1'), origin: 'measured', left_out })
+  const column = (of: SagTold['of'], built: boolean) => {
+    const told = [read(of, 'free sag', 30), read(of, 'rider sag', 74, 'left out: read again'), { ...read(of, 'free sag', 9), axle: 'rear' as const }]
+    const made = cardRows('front', report(setup(4.2)), () => null, { setup: setup(4.8) as Setup, built, head: built ? 'as left' : 'draft' }, told)
+    return ['Free sag', 'Rider sag'].map((name) => made.find((row) => row.name === name)!)
+  }
+  const [free, rider] = column('found', false)
+  expect(free!.found).toEqual([{ text: '30', band: '±1', origin: 'measured', word: 'read', note: '' }])
+  expect(rider!.found).toEqual([{ text: '74', band: '±1', origin: 'measured', word: 'read', note: 'left out: read again' }])
+  expect([free!.left, rider!.left]).toMatchObject([[{ text: '1.0', origin: null }], [{ text: '1.0', origin: null }]])
+  expect(column('built', true)[1]).toMatchObject({ found: [{ text: '1.0', origin: null }], left: [{ text: '74', word: 'read' }] })
+  expect(column('built', false)[1]!.left).toMatchObject([{ text: '1.0', origin: null }])
 })

@@ -1,5 +1,5 @@
 /** The card's table: as found and as left, each row with the case that its figures hold for. */
-import type { Candidate, End, EndReport, FoundSetup, Quantity, Setup } from '../../core/report.ts'
+import type { Candidate, End, EndReport, FoundSetup, Quantity, SagTold, Setup } from '../../core/report.ts'
 import { number, plusMinus } from '../figure/text.ts'
 import type { Origin } from '../../generated/schema.ts'
 
@@ -8,6 +8,9 @@ export interface Cell {
   band: string
   /** Of a reading; a worked-out figure has none and no line. */
   origin: Origin | null
+  /** A sag: that it was read, and that nothing rests on it. */
+  word?: string
+  note?: string
 }
 
 export interface Row {
@@ -31,8 +34,8 @@ export interface Left {
 
 type OriginOf = (key: string) => Origin | null
 
-/** Rows of one end; empty where nothing could be worked out. `originOf` tells where a field came from, `as` what the end is left as. */
-export function cardRows(end: End, report: EndReport | null, originOf: OriginOf, as: Left | null): Row[] {
+/** Rows of one end; empty where nothing could be worked out. `originOf` tells where a field came from, `as` what the end is left as, `told` the sags that were read. */
+export function cardRows(end: End, report: EndReport | null, originOf: OriginOf, as: Left | null, told: SagTold[]): Row[] {
   if (!report || report.state === 'refused') return []
   const found = report.as_found.setup
   const left = as?.setup ?? null
@@ -46,6 +49,12 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf,
     found: found ? [cell(pick(found), key ? originOf(`${end}.${key}`) : null)] : [],
     left: left ? [cell(pick(left), key ? built(key) : null)] : [],
   })
+  // What was read with a tape stands for what would be worked out in its place.
+  const sag = (name: string, pick: (setup: Setup) => Quantity): Row => {
+    const read = (of: SagTold['of']) => told.filter((one) => one.axle === end && one.of === of && one.label === name.toLowerCase()).map(sagCell)
+    const [found, built, one] = [read('found'), as?.built ? read('built') : [], row(name, 'mm', pick)]
+    return { ...one, found: found.length > 0 ? found : one.found, left: built.length > 0 ? built : one.left }
+  }
   return [
     ...airRows(found, left, originOf),
     ...(coilless(any)
@@ -55,8 +64,8 @@ export function cardRows(end: End, report: EndReport | null, originOf: OriginOf,
           row('Preload', 'mm', (setup) => setup.preload, 'preload'),
         ]),
     ...gapRows(found, left, originOf, as),
-    row('Free sag', 'mm', (setup) => setup.free_sag),
-    row('Rider sag', 'mm', (setup) => setup.rider_sag),
+    sag('Free sag', (setup) => setup.free_sag),
+    sag('Rider sag', (setup) => setup.rider_sag),
     row('Ride frequency', 'Hz', (setup) => setup.frequency),
     shortCase(row('Force at full travel', 'kN', (setup) => setup.end_force)),
     shortCase(row('Force at full travel over rider load', '×', (setup) => setup.end_multiple)),
@@ -100,6 +109,8 @@ function gapRows(found: FoundSetup | null, left: Setup | null, originOf: OriginO
 function cell(of: Quantity, origin: Origin | null): Cell {
   return { text: number(of), band: plusMinus(of), origin }
 }
+
+const sagCell = ({ found, origin, word, left_out }: SagTold): Cell => ({ ...cell(found, origin as Origin), word, note: left_out })
 
 /** The parts that two cases share, and what only one of them says. */
 export function sharedCase(front: string, rear: string): { shared: string; front: string; rear: string } {

@@ -3,7 +3,7 @@ import { numberText } from '../figure/text.ts'
 import { type Geometry, hasBand } from './geometry.ts'
 import { inOneRow, inRows, type Placed, spread, type Wish } from './labels.ts'
 import type { Measure } from './measure.ts'
-import { endWords, OVERLAYS, type Shown, wantedForce } from './words.ts'
+import { endWords, OVERLAYS, overlayName, type Shown, wantedForce } from './words.ts'
 
 const LINE = 22
 const BOLDER = 10 // px that a figure is wider set heavy
@@ -23,7 +23,7 @@ export function endLabels(shown: Shown, brief = false): EndLabel[] {
   return [
     ...(hasBand(curve) ? [label('slow', 'settled', last(curve.slow)), label('fast', 'sudden', last(curve.fast))] : [label('springs', 'springs', last(curve.springs))]),
     ...(curve.rubber ? [label('rubber', 'with rubber', last(curve.rubber))] : []),
-    ...beside.map((one) => label(one.kind, OVERLAYS[one.kind], last(one.curve.working))),
+    ...beside.map((one) => label(one.kind, overlayName(one), last(one.curve.working))),
     { key: 'end', text: endWords(shown, brief), force: shown.setup?.end_force.value ?? last(curve.working) },
   ]
 }

@@ -6,10 +6,11 @@ const AT_FIRST: OverlayKind[] = ['answer', 'built']
 const wanted = signal<ReadonlySet<OverlayKind>>(new Set(matchMedia('(width >= 1000px)').matches ? [...AT_FIRST, 'found' as const] : AT_FIRST))
 
 /** The chart with those of its curves that are wanted beside it. */
-export const chosen = (all: Shown): Shown => ({ ...all, beside: all.beside.filter((one) => wanted.value.has(one.kind)) })
+export const chosen = (all: Shown): Shown => ({ ...all, beside: all.beside.filter((one) => one.kind === 'state' || wanted.value.has(one.kind)) })
 
 export function OverlayChoice({ shown }: { shown: Shown }) {
-  if (shown.beside.length === 0) return null
+  // States are chosen where they are listed.
+  if (shown.beside.length === 0 || shown.kind === 'state') return null
   const flip = (kind: OverlayKind) => {
     const next = new Set(wanted.value)
     if (!next.delete(kind)) next.add(kind)

@@ -4,17 +4,21 @@ import { number, numberText, withUnit } from '../figure/text.ts'
 import { hasBand } from './geometry.ts'
 
 /** A curve that can lie beside the one shown, each with a dash of its own. */
-export const OVERLAYS = { answer: 'answer', found: 'as found', standard: 'standard', built: 'built' } as const
+export const OVERLAYS = { answer: 'answer', found: 'as found', standard: 'standard', built: 'built', state: 'other state' } as const
 export type OverlayKind = keyof typeof OVERLAYS
 
 export interface Overlay {
   kind: OverlayKind
   curve: Curve
+  /** Of one that has a name of its own. */
+  name?: string
 }
+
+export const overlayName = ({ kind, name }: Overlay): string => name ?? OVERLAYS[kind]
 
 /** The setup that is looked at; what cannot be has no curve and no figures. */
 export interface Looked {
-  kind: 'answer' | 'try' | 'built' | 'as found'
+  kind: 'answer' | 'try' | 'built' | 'as found' | 'state'
   setup: Setup | null
   curve: Curve | null
   /** At the front, even of a leg that locks: drawn up to there. */
@@ -40,10 +44,11 @@ export function lookedIn(report: EndOk | EndNone): Looked {
 }
 
 /** What is to be drawn of an end, and what else can lie beside it. Where what is looked at cannot be, the curve is the answer's. */
-export function shownOf(end: End, report: EndOk | EndNone, looked: Looked = lookedIn(report), built: Curve | null = null): Shown | null {
+export function shownOf(end: End, report: EndOk | EndNone, looked: Looked = lookedIn(report), built: Curve | null = null, over: Overlay | null = null): Shown | null {
   const answer = report.state === 'ok' ? report.curve : null
   const { kind, setup, curve } = looked.curve ? { ...looked, curve: looked.curve } : { ...lookedIn({ ...report, tried: null }), curve: report.curve }
   if (!curve) return null
+  if (kind === 'state') return { end, report, kind, setup, curve, beside: over ? [over] : [] }
   const others: [OverlayKind, Curve | null][] = [
     ['answer', kind === 'answer' ? null : answer],
     ['found', kind === 'as found' ? null : report.curve_found],
@@ -53,14 +58,14 @@ export function shownOf(end: End, report: EndOk | EndNone, looked: Looked = look
   return { end, report, kind, setup, curve, beside: others.flatMap(([one, other]) => (other ? [{ kind: one, curve: other }] : [])) }
 }
 
-const NAMES: Record<Looked['kind'], string> = { answer: 'the answer', try: 'the try', built: 'what is built', 'as found': 'the setup as found' }
+const NAMES: Record<Looked['kind'], string> = { answer: 'the answer', try: 'the try', built: 'what is built', 'as found': 'the setup as found', state: 'one state of its cartridge' }
 
 export const strokeWords = (end: End): string => (end === 'front' ? 'mm of stroke' : 'mm of wheel travel')
 export const forceWords = (end: End, springsInOne: boolean): string =>
   end === 'front' ? `kN at the wheel, ${springsInOne ? 'whole front' : 'both legs'}` : 'kN at the wheel'
 
-/** The force wanted at full travel [kN]; null where another thing is wanted. */
-export const wantedForce = ({ report }: Shown): number | null => (report.targets.end?.unit === 'kN' ? report.targets.end.value : null)
+/** The force wanted at full travel [kN]; null where another thing is wanted, or none of the states of a cartridge. */
+export const wantedForce = ({ report, kind }: Shown): number | null => (kind !== 'state' && report.targets.end?.unit === 'kN' ? report.targets.end.value : null)
 
 /** The words at full travel; brief beside the leg. */
 export function endWords(shown: Shown, brief = false): string {
@@ -94,7 +99,7 @@ export function description(shown: Shown): string {
     curve.rubber ? `With the bump rubber it is ${kilo(curve.rubber.at(-1)!)}.` : '',
     setup ? `Free sag ${withUnit(setup.free_sag)}; rider sag ${withUnit(setup.rider_sag)} at ${kilo(report.load.aboard.value / 1000)}.` : '',
     pairWords(setup),
-    ...beside.map((one) => `${capital(OVERLAYS[one.kind])} it ends at ${kilo(one.curve.working.at(-1)!)}.`),
+    ...beside.map((one) => `${capital(overlayName(one))} it ends at ${kilo(one.curve.working.at(-1)!)}.`),
     'The same figures stand in the table.',
   ]
   return sentences.filter(Boolean).join(' ')

@@ -3,7 +3,7 @@ import { reports } from '../../store/index.ts'
 import { type Kind, lookedAt } from '../../store/looked.ts'
 import { Figure } from '../figure/Figure.tsx'
 
-const WORDS: Record<Kind, string> = { answer: 'as recommended', try: 'as recommended', built: 'as built', 'as found': 'as found' }
+const WORDS: Record<Kind, string> = { answer: 'as recommended', try: 'as recommended', built: 'as built', 'as found': 'as found', state: 'in one state' }
 const NAMES = { front: 'Front', rear: 'Rear' } as const
 
 /** The table of one end: a row a condition. Empty until the core has worked it out. */

@@ -28,6 +28,14 @@ function Said({ end }: { end: End }) {
   return (
     <>
       {end.change && <p data-ride-first>{end.change.words}</p>}
+      {end.change?.target && (
+        <>
+          <p data-ride-target>{end.change.target.words}</p>
+          <a class="sags-refuse" href="#front.end_target">
+            Where it is asked for ›
+          </a>
+        </>
+      )}
       {end.missed.length > 0 && (
         <p>
           <b>Did not hold:</b> {end.missed.join(' ')}

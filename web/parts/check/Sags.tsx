@@ -14,15 +14,17 @@ export function Sags() {
   if (!found) {
     return (
       <p class="quiet" data-sags="none">
-        Read the sags with a tape, each twice, and see whether they are as expected. They also correct what was not measured.
+        Read each sag twice with a tape, and see whether it is as expected. The sags also correct what was not measured.
       </p>
     )
   }
   return (
     <div class="sags" data-sags="found" aria-live="polite">
-      <a class="sags-refuse" href="#bike.sags_of">
-        {found.of === 'built' ? 'Of the bike as built ›' : 'Of the bike as it came in ›'}
-      </a>
+      {found.ends.length > 0 && (
+        <a class="sags-refuse" href="#bike.sags_of">
+          {found.of === 'built' ? 'Of the bike as built ›' : 'Of the bike as it came in ›'}
+        </a>
+      )}
       {found.ends.map((end) => (
         <section key={end.axle} data-sags-end={end.axle}>
           <h3>{NAMES[end.axle]}</h3>
@@ -35,18 +37,20 @@ export function Sags() {
   )
 }
 
-/** Reading by reading: as it was, and as the sags have it. */
+/** Reading by reading: as it was, and as sags, a push and a mark have it. */
 function Corrections({ found }: { found: Found }) {
+  // What only a push corrects is refused where the push is entered.
+  const refuse = found.by === 'your push' ? 'front.push_correct' : 'bike.sags_correct'
   return (
     <section data-corrected={found.applied}>
       {found.corrections.length > 0 && (
         <table class="places corrections">
-          <caption>{found.applied ? 'Corrected by your sags' : 'What your sags would correct'}</caption>
+          <caption>{found.applied ? `Corrected by ${found.by}` : `What ${found.by} would correct`}</caption>
           <thead>
             <tr>
               <td />
               <th scope="col">was</th>
-              <th scope="col">by the sags</th>
+              <th scope="col">is now</th>
             </tr>
           </thead>
           <tbody>
@@ -66,9 +70,11 @@ function Corrections({ found }: { found: Found }) {
           </tbody>
         </table>
       )}
-      <p>{found.words}</p>
+      {found.words.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {found.corrections.length > 0 && (
-        <a class="sags-refuse" href="#bike.sags_correct">
+        <a class="sags-refuse" href={`#${refuse}`}>
           {found.applied ? 'Use my readings as they are ›' : 'Correct them ›'}
         </a>
       )}

@@ -3,7 +3,7 @@ import { compare, type Comparison, type Head } from '../../store/jobs.ts'
 
 const visitName = ({ name, owner, date }: Head) => [name || 'No name', owner, date].filter(Boolean).join(', ')
 
-/** Two visits side by side: what was entered differently, and what is recommended differently. */
+/** Two visits side by side: what was entered, recommended and ridden differently. */
 export function Compare({ head, others }: { head: Head; others: Head[] }) {
   const found = useSignal<Comparison | string>('')
   const against = useSignal<Head | undefined>(undefined)
@@ -45,7 +45,7 @@ export function Compare({ head, others }: { head: Head; others: Head[] }) {
 const inOrder = (one: Head, other: Head): [Head, Head] => (one.date <= other.date ? [one, other] : [other, one])
 
 function Table({ found, visits }: { found: Comparison; visits: [Head, Head] }) {
-  const rows = [...found.entries.map((row) => ({ ...row, of: 'Entered' })), ...found.results.map((row) => ({ ...row, of: 'Recommended' }))]
+  const rows = [...found.entries.map((row) => ({ ...row, of: 'Entered' })), ...found.results.map((row) => ({ ...row, of: 'Recommended' })), ...found.rides.map((row) => ({ ...row, of: 'Ridden' }))]
   if (rows.length === 0) return <p role="status">Both visits say the same.</p>
   return (
     <table>
@@ -60,7 +60,7 @@ function Table({ found, visits }: { found: Comparison; visits: [Head, Head] }) {
           ))}
         </tr>
       </thead>
-      {['Entered', 'Recommended'].map((of) => (
+      {['Entered', 'Recommended', 'Ridden'].map((of) => (
         <tbody key={of}>
           {rows
             .filter((row) => row.of === of)

@@ -1,8 +1,10 @@
-/** A QR code of a job's link, where a phone held over a screen can read it. */
+/** A QR code of a job's link, where a phone held over a screen or a sheet can read it. */
 import { correction, generate } from 'lean-qr'
 
-// 97 squares a side: at the width of a phone each is three and a half pixels, the least that cameras read well.
-const LARGEST = 20
+// 109 squares a side and the rim: over the width of a phone half a millimetre each, six of its own dots and more.
+const ON_SCREEN = 23
+/** 137 squares a side: on paper a square keeps its size, and the code grows. */
+export const ON_PAPER = 30
 /** The empty rim that the standard asks for (ISO/IEC 18004): four squares. */
 const RIM = 4
 
@@ -13,9 +15,9 @@ export interface Qr {
 }
 
 /** Null where the text needs a finer code than scans well. */
-export function qr(text: string): Qr | null {
+export function qr(text: string, largest = ON_SCREEN): Qr | null {
   try {
-    const code = generate(text, { minCorrectionLevel: correction.L, maxCorrectionLevel: correction.Q, maxVersion: LARGEST })
+    const code = generate(text, { minCorrectionLevel: correction.L, maxCorrectionLevel: correction.Q, maxVersion: largest })
     let path = ''
     for (let y = 0; y < code.size; y += 1)
       for (let x = 0; x < code.size; x += 1) {

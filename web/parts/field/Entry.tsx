@@ -77,7 +77,7 @@ function pasteLines(event: ClipboardEvent, write: (typed: string) => void): void
   write(input.value)
 }
 
-export const isList = (field: FieldSchema): boolean => field.kind === 'rates' || field.kind === 'pairs'
+export const isList = (field: FieldSchema): boolean => field.kind === 'rates' || field.kind === 'pairs' || field.kind === 'shims'
 
 /** The unit that stands beside a value; none where the text brings one of its own. */
 export function unitAt(field: FieldSchema, state: FieldState | undefined): string {

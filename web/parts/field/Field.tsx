@@ -4,13 +4,16 @@ import { entryOf, problemAt, stateOf } from '../../store/fields.ts'
 import { type FieldSchema, schema } from '../../store/schema.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { Choice } from './Choice.tsx'
-import { Entry } from './Entry.tsx'
+import { Entry, isList } from './Entry.tsx'
 import { Panel } from './Panel.tsx'
 import { afterPress } from './press.ts'
 import { Problem } from './Problem.tsx'
 import { Spread } from './Spread.tsx'
+import { later } from '../shell/later.tsx'
 import { fieldId } from './words.ts'
 import './field.css'
+
+const ShimRows = later(() => import('../damping/ShimRows.tsx').then(({ ShimRows }) => ShimRows))
 
 // A figure is half typed for a moment: what is wrong with it is said once the hand rests.
 const REST = 700
@@ -56,6 +59,8 @@ export function Field({ path, label }: { path: FieldPath; label?: string | undef
       </label>
       {field.kind === 'choice' ? (
         <Choice field={field} state={state} refused={problem !== null} within={within.value} />
+      ) : field.kind === 'shims' ? (
+        <ShimRows field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} />
       ) : (
         // half of a pair has no room for words
         <Entry field={field} state={state} refused={problem !== null} within={within.value} onTyping={typing} empty={label ? '–' : 'not known'} />
@@ -79,9 +84,9 @@ function walk(event: KeyboardEvent): void {
 }
 
 // First of a pair whose other half is another kind of figure: its unit must stand.
-const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'conditions.luggage']
+const MIXED: FieldPath[] = ['front.raised_volume', 'rear.leverage', 'conditions.luggage', 'front.ports', 'rear.ports']
 
 function rowClass(field: FieldSchema, refused: boolean, within: boolean): string {
-  const long = field.kind === 'rates' || field.kind === 'pairs'
+  const long = isList(field)
   return ['row', long && 'long', MIXED.includes(field.path) && 'mixed', refused && 'refused', within && 'within'].filter(Boolean).join(' ')
 }

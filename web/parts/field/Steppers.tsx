@@ -3,7 +3,7 @@ import type { FieldPath } from '../../generated/schema.ts'
 import { clear, type } from '../../store/actions.ts'
 import { problemAt, textOf } from '../../store/fields.ts'
 import { reports } from '../../store/index.ts'
-import { schema } from '../../store/schema.ts'
+import { schema, stepDecimals } from '../../store/schema.ts'
 import { apart, figure } from '../../store/text.ts'
 import { Problem } from './Problem.tsx'
 import './steppers.css'
@@ -34,12 +34,13 @@ export function Stepper({ end, path, label, of }: Turned & { end: End }) {
   // Our own steps are in the field's unit; a job file may hold another, and that is not stepped from.
   const at = text === '' ? answer : unit ? Number(number.replace(',', '.').replace('−', '-')) : undefined
   const problem = problemAt(path)
+  const written = (value: number) => figure(value, field.decimals, stepDecimals(field))
 
   const turn = (by: number) => {
     const next = at! + by * field.step
     // Back on the answer is the answer: nothing is tried then.
-    if (answer !== undefined && figure(next, field.decimals) === figure(answer, field.decimals)) clear(path)
-    else type(path, `${Number(next.toFixed(field.decimals))} ${field.unit}`, 'stated')
+    if (answer !== undefined && written(next) === written(answer)) clear(path)
+    else type(path, `${written(next)} ${field.unit}`, 'stated')
   }
   const off = (by: number) => at === undefined || at + by * field.step < field.low - 1e-9 || at + by * field.step > field.high + 1e-9
   return (
@@ -49,8 +50,8 @@ export function Stepper({ end, path, label, of }: Turned & { end: End }) {
         <Sign />
       </button>
       <output class={text === '' ? '' : 'tried-now'} name={path}>
-        <b>{at === undefined ? text || '–' : figure(at, field.decimals)}</b> {at === undefined ? '' : field.unit}
-        {text !== '' && answer !== undefined && <span class="stepper-answer">answer {figure(answer, field.decimals)}</span>}
+        <b>{at === undefined ? text || '–' : written(at)}</b> {at === undefined ? '' : field.unit}
+        {text !== '' && answer !== undefined && <span class="stepper-answer">answer {written(answer)}</span>}
       </output>
       <button type="button" aria-label={`${label}: ${field.step} ${field.unit} more`} disabled={off(1)} onClick={() => turn(1)}>
         <Sign plus />

@@ -24,7 +24,7 @@ export function FieldFold({ place, plan, shown, lead, children }: { place: Place
 }
 
 /** The fields' values in a few words; what is assumed says so. */
-function summary(paths: FieldPath[]): string {
+export function summary(paths: FieldPath[]): string {
   const known = paths.filter(exists).map((path) => ({ text: short(path), assumed: stateOf(path)?.origin === 'assumed' && schema.fields[path].kind === 'quantity' }))
   const words = known.filter(({ text }) => text !== '')
   const assumed = words.some((one) => one.assumed)

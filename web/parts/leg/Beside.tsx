@@ -12,6 +12,7 @@ import { useFonts, useWidth } from '../figure/useWidth.ts'
 import { level, overRim, partAt, type PartName, type Place, read, tall, upright } from './layout.ts'
 import type { LegProps } from './Leg.tsx'
 import { Lead, Lug, Point } from './Point.tsx'
+import { LaidOver, overLine } from './LaidOver.tsx'
 import { GapDimension, LegSection } from './Tubes.tsx'
 import { useHold } from './useStroke.ts'
 import { legDescription, type Line, linesAt } from './words.ts'
@@ -47,15 +48,15 @@ export function Beside(seen: Seen) {
 }
 
 /** Everything's place: the chart's zero is where the lug hangs, so the leg comes down where what stands over the chart needs room. */
-function arrange({ leg, section, shown, stroke }: Seen, width: number, desk: boolean) {
+function arrange({ leg, section, shown, stroke, over }: Seen, width: number, desk: boolean) {
   const first = upright(leg, desk, 0)
   const { lug } = tall(leg)
   const start = first.right
   const plot = section.travel * first.scale
   const alone = frameOf(shown, width, plot, false, { start, left: start + TICKS })
-  const lines = linesAt(section, leg, stroke)
-  const over = 3 * SLOT + lines.length * LINE + alone.top
-  const rim = Math.max(overRim(leg, desk) + 4, over - (lug - section.travel) * first.scale)
+  const lines = [...linesAt(section, leg, stroke), ...overLine(over, stroke)]
+  const room = 3 * SLOT + lines.length * LINE + alone.top
+  const rim = Math.max(overRim(leg, desk) + 4, room - (lug - section.travel) * first.scale)
   const place = upright(leg, desk, rim)
   const bottom = place.y(lug)
   const frame = { ...alone, top: bottom - plot, bottom }
@@ -77,6 +78,7 @@ function Block({ width, desk, ...seen }: Seen & { width: number; desk: boolean }
         <Lead place={chart} stroke={stroke} from={place.centre + lugHalf(leg, place)} />
         <Plot shown={shown} place={chart} id={id} strokeWords="mm" oneSpring={oneSpring} />
         <LegSection section={section} leg={leg} stroke={stroke} place={place} dots={`url(#${id}-gas)`} />
+        <LaidOver over={seen.over} own={{ section, leg }} stroke={stroke} place={place} />
         <GapDimension leg={leg} place={place} />
         <Lines lines={lines} room={width - start} x={start} y={linesFrom} to={{ x: place.centre + place.half(48), y: place.y(level(section, leg, stroke)) }} />
         <Lug place={place} foot={place.y(tall(leg).foot - stroke)} />

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
-import type { Curve, Section } from '../../core/report.ts'
+import type { Curve, Section, StateLooked } from '../../core/report.ts'
 import { reports } from '../../store/index.ts'
 import { chosen, OverlayChoice } from '../chart/choice.tsx'
 import { ChartTitle, ForceChart, springsInOne } from '../chart/ForceChart.tsx'
@@ -28,14 +28,16 @@ export interface LegProps {
   looked?: Looked
   /** The curve of what is built, where it can lie beside. */
   built?: Curve | null
+  /** A state of the cartridge that is laid over the one looked at, dashed. */
+  over?: StateLooked | undefined
 }
 
 /** The fork in section, with its force hung beside it at the same scale: dragged through its stroke. Where no leg can be drawn, the force alone. */
 export function Leg(props: LegProps) {
   const { report, stale } = reports.front.value
   if (!report || report.state === 'refused') return null
-  const { looked = lookedIn(report), built = null } = props
-  const shown = shownOf('front', report, looked, built)
+  const { looked = lookedIn(report), built = null, over } = props
+  const shown = shownOf('front', report, looked, built, over ? { kind: 'state', curve: over.curve, name: over.label } : null)
   if (!shown) return null
   const section = looked.section ?? report.section
   if (!section) return <ForceChart end="front" looked={looked} built={built} />

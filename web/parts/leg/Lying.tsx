@@ -7,6 +7,7 @@ import { numberText } from '../figure/text.ts'
 import { useFonts, useWidth } from '../figure/useWidth.ts'
 import type { Seen } from './Beside.tsx'
 import { lying, partAt, tall } from './layout.ts'
+import { LaidOver, overLine } from './LaidOver.tsx'
 import { GapDimension, LegSection } from './Tubes.tsx'
 import { useHold } from './useStroke.ts'
 import { legDescription, linesAt } from './words.ts'
@@ -32,7 +33,7 @@ function Block({ width, ...seen }: Seen & { width: number }) {
   const { section, leg, stroke, last, force, shown, oneSpring, onPart } = seen
   const id = `lying${useId()}`
   const place = lying(leg, width)
-  const lines = linesAt(section, leg, stroke)
+  const lines = [...linesAt(section, leg, stroke), ...overLine(seen.over, stroke)]
   const said = lines.length * LINE
   const deep = place.right
   const alone = frameOf(shown, width, PLOT, true)
@@ -58,6 +59,7 @@ function Block({ width, ...seen }: Seen & { width: number }) {
         <Plot shown={shown} place={chart} id={id} strokeWords={strokeWords('front')} oneSpring={oneSpring} />
         <g transform={`translate(${width},${said}) rotate(90)`}>
           <LegSection section={section} leg={leg} stroke={stroke} place={place} dots={`url(#${id}-gas)`} />
+          <LaidOver over={seen.over} own={{ section, leg }} stroke={stroke} place={place} />
           <GapDimension leg={leg} place={place} />
         </g>
         {lines.map(({ key, text }, i) => (

@@ -1,4 +1,5 @@
 import { rides } from '../../store/mybike.ts'
+import { FrontDrawing } from './FrontDrawing.tsx'
 import './drawing.css'
 
 /** How far the body of the bike stands up or down: hanging, alone, with the rider on. */
@@ -18,6 +19,10 @@ const TOLD: Record<string, string> = {
 
 /** The bike from the side and where the tape goes. Our own drawing; what the hand holds or does is in the colour of the hand. */
 export function Drawing({ of }: { of: string }) {
+  return of.startsWith('front') ? <FrontDrawing of={of.replace(/^front /, '')} /> : <RearDrawing of={of} />
+}
+
+function RearDrawing({ of }: { of: string }) {
   const down = HEIGHTS[of] ?? 0
   const dot = { x: DOT.x, y: DOT.y + down }
   const raised = of === 'hanging' ? 8 : 0
@@ -26,7 +31,7 @@ export function Drawing({ of }: { of: string }) {
   return (
     <svg class="mybike-drawing" viewBox="0 0 358 310" role="img" aria-label={TOLD[of]}>
       <path class="ground" d={`M4 ${GROUND + raised}H354`} />
-      <Wheel />
+      <Wheel at={AXLE} />
       <path class="arm" d={`M${AXLE.x + 4} ${AXLE.y - 8} 292 ${180 + down}M${AXLE.x + 4} ${AXLE.y + 8} 292 ${200 + down}`} />
       <path class="shock" d={`M262 ${98 + down} 236 ${(AXLE.y + 186 + down) / 2}`} />
       <path class="shock inner" d={`M262 ${98 + down} 236 ${(AXLE.y + 186 + down) / 2}`} />
@@ -58,16 +63,16 @@ export function Drawing({ of }: { of: string }) {
   )
 }
 
-function Wheel() {
+export function Wheel({ at }: { at: { x: number; y: number } }) {
   const spokes = Array.from({ length: 14 }, (_, i) => (i * Math.PI) / 7)
   return (
     <g>
-      <circle class="knobs" cx={AXLE.x} cy={AXLE.y} r="72" />
-      <circle class="tyre" cx={AXLE.x} cy={AXLE.y} r="69" />
-      <circle cx={AXLE.x} cy={AXLE.y} r="47" />
+      <circle class="knobs" cx={at.x} cy={at.y} r="72" />
+      <circle class="tyre" cx={at.x} cy={at.y} r="69" />
+      <circle cx={at.x} cy={at.y} r="47" />
       <path
         class="spokes"
-        d={spokes.map((turn) => `M${(AXLE.x + 13 * Math.cos(turn)).toFixed(1)} ${(AXLE.y + 13 * Math.sin(turn)).toFixed(1)}L${(AXLE.x + 47 * Math.cos(turn + 0.18)).toFixed(1)} ${(AXLE.y + 47 * Math.sin(turn + 0.18)).toFixed(1)}`).join('')}
+        d={spokes.map((turn) => `M${(at.x + 13 * Math.cos(turn)).toFixed(1)} ${(at.y + 13 * Math.sin(turn)).toFixed(1)}L${(at.x + 47 * Math.cos(turn + 0.18)).toFixed(1)} ${(at.y + 47 * Math.sin(turn + 0.18)).toFixed(1)}`).join('')}
       />
     </g>
   )
@@ -86,7 +91,7 @@ function Rider({ down, standing }: { down: number; standing: boolean }) {
   return <path class="rider" transform={`translate(0 ${down})`} d={(standing ? STANDING : SITTING).replace(/^M(\d+) 0/, `M$1 ${-down}`)} />
 }
 
-function Arrow({ up }: { up: boolean }) {
+export function Arrow({ up }: { up: boolean }) {
   return (
     <g class="hand">
       <path d={up ? 'M34 52V8M26 18 34 8 42 18' : 'M34 8V52M26 42 34 52 42 42'} />

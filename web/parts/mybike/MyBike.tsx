@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { at, follow, go, isFirst, isSaid, onward, question, reply } from '../../store/mybike.ts'
+import { at, end, follow, front, go, isFirst, isSaid, onward, question, reply } from '../../store/mybike.ts'
 import { Frame } from '../shell/Frame.tsx'
 import { Asked } from './Asked.tsx'
 import { Send } from './Send.tsx'
 import { Verdict } from './Verdict.tsx'
 import './mybike.css'
 
-const LEADS: Record<string, string> = { verdict: 'Send to my tuner' }
+const leadOf = (where: string) => (where === 'verdict' && front.value ? 'Next: the front' : where.endsWith('verdict') ? 'Send to my tuner' : undefined)
 
 /** The customer's path, behind its own door: one question a screen, a verdict, and the way to the tuner. */
 export function MyBike() {
@@ -24,13 +24,13 @@ export function MyBike() {
     arrived.current = where
     body.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
   }, [where, told])
-  const lead = now ? now.next : LEADS[where]
+  const lead = now ? now.next : leadOf(where)
   return (
     <Frame room="mybike" name="Check my bike">
       <div class="mybike-head">
         <a href="#door">‹ Leave</a>
         <b>Check my bike</b>
-        <span class="quiet">rear</span>
+        <span class="quiet">{end.value}</span>
       </div>
       <form
         ref={body}
@@ -42,7 +42,7 @@ export function MyBike() {
           else go(1)
         }}
       >
-        {now ? <Asked key={now.name} of={now} /> : where === 'send' ? <Send /> : <Verdict />}
+        {now ? <Asked key={now.name} of={now} /> : where === 'send' ? <Send /> : <Verdict key={where} of={end.value} />}
         <div class="mybike-bar">
           {!isFirst.value && (
             <button type="button" onClick={() => go(-1)}>

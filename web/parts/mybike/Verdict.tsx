@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { ask, asked, isSaid, open, reply, said, silent, startAgain, type Verdict as Found } from '../../store/mybike.ts'
+import { ask, askFront, asked, front, isSaid, open, reply, said, silent, startAgain, type Verdict as Found } from '../../store/mybike.ts'
 import { schema } from '../../store/schema.ts'
 import { withUnit } from '../figure/text.ts'
 import { Figure } from '../figure/Figure.tsx'
@@ -9,7 +9,7 @@ import { Tally } from '../answer/HowSure.tsx'
 import './verdict.css'
 
 /** What the core makes of the readings; what stands in its way, with the way there. */
-export function Verdict() {
+export function Verdict({ of }: { of: 'front' | 'rear' }) {
   useEffect(() => {
     if (!reply.value) void ask()
   }, [])
@@ -29,7 +29,9 @@ export function Verdict() {
       </>
     )
   }
-  if (found.verdict) return <Told of={found.verdict} />
+  const told = of === 'front' ? found.front : found.verdict
+  if (told) return <Told of={told} />
+  const missing = of === 'front' && found.missing.length === 0 ? found.missing_front : found.missing
   return (
     <>
       <h2 tabIndex={-1}>Not yet</h2>
@@ -38,8 +40,8 @@ export function Verdict() {
           {[message, limit, way_out].filter(Boolean).join(' ')}
         </p>
       ))}
-      <p>{found.missing.length > 0 ? 'These are still to be answered:' : 'Your answers:'}</p>
-      <Answers paths={found.missing.length > 0 ? found.missing : undefined} />
+      <p>{missing.length > 0 ? 'These are still to be answered:' : 'Your answers:'}</p>
+      <Answers paths={missing.length > 0 ? missing : undefined} />
     </>
   )
 }
@@ -57,6 +59,11 @@ function Told({ of }: { of: Found }) {
         <strong>{of.do_not}</strong> {of.do_not_more}
       </p>
       {of.narrows && <p>{of.narrows}</p>}
+      {of.axle === 'rear' && !front.value && (
+        <button type="button" class="mybike-front" onClick={askFront}>
+          Check the front too: five more readings
+        </button>
+      )}
       <details>
         <summary>Your answers</summary>
         <Answers />

@@ -6,7 +6,7 @@ import { build, forgetTry } from './build.ts'
 /** Take what is looked at over as what was built: the answer, or the try. */
 export function BuildThis({ end }: { end: End }) {
   const looked = lookedAt(end)
-  if (!looked || looked.kind === 'built') return null
+  if (!looked || looked.kind === 'built' || looked.kind === 'state') return null
   const trying = looked.kind === 'try'
   const { setup, problem } = looked
   return (

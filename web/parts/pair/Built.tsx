@@ -4,6 +4,7 @@ import { type } from '../../store/actions.ts'
 import { entryOf, stateOf, textOf } from '../../store/fields.ts'
 import { reports } from '../../store/index.ts'
 import { builtOf, recommended, sized } from '../../store/looked.ts'
+import { schema, stepDecimals } from '../../store/schema.ts'
 import { plain } from '../../store/text.ts'
 import { ProblemLine, Standing } from '../answer/Standing.tsx'
 import { exists } from '../field/Field.tsx'
@@ -59,11 +60,13 @@ export function Built({ end }: { end: End }) {
 
 /** A figure as typed, over its origin's line. */
 function Typed({ path, unit }: { path: FieldPath; unit: string }) {
-  const value = stateOf(path)?.value
+  const state = stateOf(path)
+  const field = schema.fields[path]
+  const value = state?.value
   return (
     <span class="result">
-      <b class={entryOf(path)?.origin ?? 'stated'}>{typeof value === 'number' ? plain(value) : String(entryOf(path)?.value ?? '')}</b>
-      <span class="unit"> {unit}</span>
+      <b class={entryOf(path)?.origin ?? 'stated'}>{typeof value === 'number' ? plain(value, stepDecimals(field)) : String(entryOf(path)?.value ?? '')}</b>
+      <span class="unit"> {unit.replace(field.unit, state?.unit || field.unit)}</span>
     </span>
   )
 }

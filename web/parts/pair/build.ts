@@ -2,16 +2,17 @@
 import type { End, Setup } from '../../core/report.ts'
 import type { FieldPath } from '../../generated/schema.ts'
 import { enter } from '../../store/actions.ts'
-import { schema } from '../../store/schema.ts'
+import { schema, stepDecimals } from '../../store/schema.ts'
+import { figure } from '../../store/text.ts'
 
 type Entries = [path: FieldPath, text: string][]
 
 /** The figures as the page shows them: what a hand would set and write down. */
-function entries(end: End, setup: Setup): Entries {
+export function entries(end: End, setup: Setup): Entries {
   const at = (key: string, value: number): [FieldPath, string] => {
     const path = `${end}.built_${key}` as FieldPath
-    const { decimals, unit } = schema.fields[path]
-    return [path, `${Number(value.toFixed(decimals))} ${unit}`]
+    const field = schema.fields[path]
+    return [path, `${figure(value, field.decimals, stepDecimals(field))} ${field.unit}`]
   }
   const gaps: Entries = end === 'front' && setup.gap ? [at('gap_left', setup.gap.value), at('gap_right', setup.gap.value)] : []
   if (setup.pressure) return [at('pressure', setup.pressure.value), ...gaps]
@@ -30,6 +31,10 @@ const TRIED: Record<End, FieldPath[]> = {
 
 /** Written down as stated: the plan for the bench. Each becomes measured as it is read back. */
 export const build = (end: End, setup: Setup): void => enter(entries(end, setup), [...BUILT[end], ...TRIED[end]])
+
+/** The same of entries that the core has worked out. */
+export const buildAs = (end: End, worked: readonly (readonly [FieldPath, string])[]): void =>
+  enter(worked.map(([path, text]) => [path, text]), [...BUILT[end], ...TRIED[end]])
 
 export const unbuild = (end: End): void => enter([], BUILT[end])
 

@@ -25,10 +25,15 @@ export function PushVerdict() {
           {push.verdict}
           {pushOld.value && <small> Of the push before, being worked out again.</small>}
         </p>
-        {push.words.map((words) => (
+        {[...push.words, ...push.corrects].map((words) => (
           <p key={words}>{words}</p>
         ))}
       </div>
+      {push.corrects.length > 0 && (
+        <a class="push-choose" href="#front.push_correct">
+          Let these points correct, or only compare them ›
+        </a>
+      )}
     </div>
   )
 }

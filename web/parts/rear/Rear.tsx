@@ -7,6 +7,8 @@ import { LinkagePicture } from '../linkage/Picture.tsx'
 import { AxlePlace } from '../shell/AxlePlace.tsx'
 import { later } from '../shell/later.tsx'
 
+const Damping = later(() => import('../damping/Damping.tsx').then(({ Damping }) => Damping))
+const DampingTables = later(() => import('../damping/Damping.tsx').then(({ DampingTables }) => DampingTables))
 const ForceChart = later(() => import('../chart/ForceChart.tsx').then(({ ForceChart }) => ForceChart))
 
 const TURNED: Turned[] = [
@@ -19,7 +21,18 @@ export function Rear() {
     <AxlePlace
       end="rear"
       picture={<Picture />}
-      inFold={{ springs: <Caution keys={['stand', 'shock']} />, linkage: <Linkage />, shock: <Caution keys={['shock']} /> }}
+      leadsFold={{ damping: <Damping end="rear" /> }}
+      inFold={{
+        springs: <Caution keys={['stand', 'shock']} />,
+        linkage: <Linkage />,
+        shock: <Caution keys={['shock']} />,
+        damping: (
+          <>
+            <Caution keys={['shock']} />
+            <DampingTables end="rear" />
+          </>
+        ),
+      }}
     />
   )
 }

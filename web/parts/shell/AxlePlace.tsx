@@ -1,7 +1,8 @@
 import type { ComponentChildren, VNode } from 'preact'
 import type { End } from '../../core/report.ts'
-import { PLAN, rowsOf } from '../../store/plan.ts'
+import { PLAN, READ_NOW, rowsOf } from '../../store/plan.ts'
 import { side } from '../../store/place.ts'
+import { looking } from '../../store/states.ts'
 import { Answer } from '../answer/Answer.tsx'
 import { Beside } from '../answer/Beside.tsx'
 import { Candidates } from '../answer/Candidates.tsx'
@@ -27,23 +28,27 @@ interface Props {
   /** What stands in it under them. */
   inFold: Record<string, ComponentChildren>
   after?: ComponentChildren
+  /** What stands beside the figures that are read back of what is built. */
+  besideBuilt?: ComponentChildren
 }
 
 /** A place of one end: the answer or what is built, the picture, why and what next, the readings, the rest folded. */
-export function AxlePlace({ end, picture, leadsFold, inFold, after }: Props) {
+export function AxlePlace({ end, picture, leadsFold, inFold, after, besideBuilt }: Props) {
   const rows = rowsOf(end, exists)
-  const shown = rows.flat()
-  const built = side.value === 'built'
+  const seen = end === 'front' && looking()
+  const built = side.value === 'built' && !seen
+  const shown = [...rows.flat(), ...(built ? READ_NOW : [])]
   return (
     <Frame room={end} name={NAMES[end]}>
       <div class="lead">
         <Pair ends={[end]} />
-        {built ? <Built end={end} /> : <Answer end={end} />}
+        {!seen && (built ? <Built end={end} /> : <Answer end={end} />)}
       </div>
       <div class="picture">
         {built && (
           <div id="fields" tabIndex={-1}>
             <BuiltRows end={end} />
+            {besideBuilt}
           </div>
         )}
         {picture}
@@ -51,7 +56,7 @@ export function AxlePlace({ end, picture, leadsFold, inFold, after }: Props) {
       <div class="why">
         <BuildThis end={end} />
         <Beside end={end} />
-        {!built && <Why end={end} />}
+        {!built && !seen && <Why end={end} />}
         <Fold place={end} name="others" title="Springs on offer" says="preload, gap, frequency" forced={wide.value}>
           <Candidates end={end} />
         </Fold>

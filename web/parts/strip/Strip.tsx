@@ -7,7 +7,7 @@ import { Rule } from './Rule.tsx'
 import './strip.css'
 
 const END_WORDS = { front: 'Front', rear: 'Rear' } as const
-const WORDS = { answer: 'answer', try: 'try', built: 'built', 'as found': 'as found' } as const
+const WORDS = { answer: 'answer', try: 'try', built: 'built', 'as found': 'as found', state: 'one state' } as const
 
 /** The few results that matter now, in view while inputs change: of the end, and of the setup, that is looked at. */
 export function Strip() {
