@@ -11,7 +11,15 @@ settings.register_profile(
 settings.load_profile("core")
 
 
+IN_PYODIDE = sys.platform == "emscripten"  # the time limit's plugin needs threads, which Pyodide has not
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if IN_PYODIDE:
+        config.addinivalue_line("markers", "timeout(seconds): left to the process that runs Pyodide")
+
+
 def pytest_addoption(parser: pytest.Parser) -> None:
-    if sys.platform == "emscripten":  # the time limit's plugin needs threads, which Pyodide has not
+    if IN_PYODIDE:
         parser.addini("timeout", "left to the process that runs Pyodide")
     parser.addoption("--calibrate", action="store_true", help="calibrate every kind of riding anew, half a minute")

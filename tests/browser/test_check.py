@@ -19,6 +19,7 @@ def wide(locator) -> int:
 
 def test_every_condition_has_a_plus_minus_and_the_table_fits_a_phone(opened):
     page = at(opened(), "check")
+    page.get_by_role("button", name="Hot, high, others").click()
     table = page.locator("[data-places=front]")
     expect(table.locator(".result small").first).to_be_visible(timeout=PATIENCE)
     for cells in table.locator("tbody tr:not(.places-words)").all():
@@ -50,6 +51,24 @@ def test_an_air_spring_is_answered_by_its_pressure_and_tried_by_it(opened):
     assert not page.problems
 
 
+READ = "Read the sags: front and rear, bike alone and with the rider."
+
+
+def test_check_asks_for_the_sags_until_they_are_read_unless_the_job_says_where_it_is_ridden(opened):
+    page = at(opened(), "check")
+    lead = page.locator("[data-answer=check]")
+    expect(lead).to_have_text(READ)
+    says = page.locator("#fold-check-hot .fold-says")
+    expect(says).to_have_text("50 °C, 1800 m assumed")
+    assert wide(says) <= 0
+    field(page, "conditions.high_altitude").fill("2400 m")
+    expect(lead).to_have_text(re.compile("^At 2400 m, legs at 50 °C: "), timeout=PATIENCE)
+    assert wide(says) <= 0
+    field(page, "front.aboard_sag").fill("70")
+    expect(lead).to_have_text(re.compile("sag"), timeout=PATIENCE)
+    assert not page.problems
+
+
 SAGS = {
     "front.alone_sag": "36", "front.alone_again_sag": "28", "front.aboard_sag": "75", "front.aboard_again_sag": "66",
     "rear.alone_sag": "8", "rear.alone_again_sag": "4", "rear.aboard_sag": "101", "rear.aboard_again_sag": "95",
@@ -58,7 +77,7 @@ SAGS = {
 
 def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
     page = at(opened(), "check")
-    expect(page.locator("[data-sags=none]")).to_contain_text("Read the sags with a tape, each twice")
+    expect(page.locator("[data-sags=none]")).to_contain_text("Read each sag twice with a tape")
     for path, sag in SAGS.items():
         field(page, path).fill(sag)
     for end in ("front", "rear"):
@@ -78,6 +97,18 @@ def test_sags_found_stand_beside_those_expected_and_correct_the_answer(opened):
     expect(corrected).to_have_attribute("data-corrected", "false", timeout=PATIENCE)
     expect(corrected).to_contain_text("only compared")
     assert not page.problems
+
+
+def test_other_springs_wait_for_a_sag_that_fits_nothing_to_be_read_again(opened):
+    page = opened()
+    at(page, "check")
+    field(page, "rear.aboard_sag").fill("131")
+    field(page, "rear.aboard_again_sag").fill("127")
+    expect(answer(page, "rear")).to_contain_text(
+        "Don't order a spring by this yet: the rider sag that was read fits nothing else.", timeout=PATIENCE
+    )
+    expect(answer(page, "rear")).to_contain_text("Fit 52 N/mm")
+    expect(at(page, "card").locator("[data-card-answer=rear]").first).to_contain_text("Don't order a spring by this yet")
 
 
 def test_sags_that_differ_by_too_much_are_refused(opened):
@@ -119,6 +150,11 @@ def test_after_the_ride_the_one_thing_to_change_first_stands_under_what_was_read
         timeout=PATIENCE,
     )
     expect(front).to_contain_text("All of the travel was used")
+    expect(front.locator("[data-ride-target]")).to_have_text(
+        re.compile(
+            r"All of the travel was used: next time ask for \d+\.\d × rider load at full travel; the setup ridden has \d+\.\d × rider load\."
+        )
+    )
     expect(rear.locator("[data-ride-first]")).to_contain_text("more rebound damping")
     page.evaluate(AXE.read_text(encoding="utf-8"))
     assert page.evaluate(VIOLATIONS) == []
@@ -142,4 +178,21 @@ def test_what_was_found_and_what_the_ride_said_stand_on_the_card(opened):
     )
     expect(card).to_contain_text("After the ride Front. Nothing to change. Write it on the card.")
     assert [pages(page.pdf(format=paper)) for paper in ("A4", "Letter")] == [1, 1]
+    assert not page.problems
+
+
+def test_the_card_tells_as_found_what_the_tape_read_and_where_that_was_left_out(opened):
+    page = opened()
+    at(page, "door").get_by_text("Saltmarsh 250 T").first.click()
+    page.locator(".place-front").wait_for()
+    at(page, "check")
+    for path, sag in (SAGS | {"front.alone_sag": "34", "front.alone_again_sag": "27", "front.aboard_sag": "78"}).items():
+        field(page, path).fill("70" if path == "front.aboard_again_sag" else sag)
+    at(page, "front").get_by_role("button", name="Build this").click()
+    at(page, "card").get_by_role("button", name="The whole card").click()
+    cells = page.locator(".card-table tr", has=page.get_by_role("rowheader", name=re.compile("^Rider sag"))).locator("td")
+    expect(cells.nth(0)).to_have_text(re.compile(r"read 74 ±\d+ ?left out: read again"), timeout=PATIENCE)
+    expect(cells.nth(0).locator(".stated, .measured")).to_have_text("74")
+    expect(cells.nth(1)).not_to_contain_text("read")
+    expect(cells.nth(2)).to_have_text(re.compile(r"^\s*read 98 ±\d+\s*$"))
     assert not page.problems

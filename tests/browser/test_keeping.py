@@ -228,13 +228,17 @@ def test_words_that_the_database_has_overtaken_are_not_believed(opened):
     expect(field(page, "rider.mass")).to_have_value("92")
 
 
-# A core that dies while it answers, as for want of memory: the worker is gone and nobody is told.
+# A core that dies while it answers an edit, as for want of memory: the worker is gone and nobody is told.
 DYING = """
 const Real = Worker
 window.workers = []
 window.Worker = class extends Real {
   constructor(...how) { super(...how); window.workers.push(this) }
-  postMessage(message) { window.swallow ? (window.swallow -= 1, this.terminate()) : super.postMessage(message) }
+  postMessage(message) {
+    if (!window.swallow || JSON.parse(message.text).kind !== 'figures') return super.postMessage(message)
+    window.swallow -= 1
+    this.terminate()
+  }
 }
 """
 

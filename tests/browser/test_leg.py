@@ -137,7 +137,7 @@ def test_keys_move_by_five(opened):
 
 
 def test_wheel_moves_the_leg_and_at_its_ends_the_page(opened):
-    page = opened(DESK, computed=False)
+    page = opened(DESK, computed=False, reduced_motion="reduce")  # else the page glides to the slider after it was asked
     leg = leg_of(page)
     leg.get_by_role("slider").fill("295")
     box = leg.locator("[data-hold=leg]").bounding_box()

@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.helpers import DESK, PATIENCE, PHONE, answer, at
-from tests.browser.test_mybike import walk
+from tests.browser.mybike import walk
 
 PICTURES = Path(__file__).parent / "looks"
 PLACES = ("door", "bike", "front", "rear", "check", "card")

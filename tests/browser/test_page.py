@@ -6,7 +6,7 @@ import re
 
 from playwright.sync_api import expect
 
-from tests.browser.helpers import PATIENCE, answer, field, row, settle
+from tests.browser.helpers import PATIENCE, answer, at, field, row, settle
 
 
 def test_demo_answers_before_the_core_is_up_and_says_so(opened):
@@ -163,3 +163,21 @@ def test_slow_core_shows_the_last_value_and_takes_edits(opened):
     expect(answer(page)).to_contain_text("Fit 4.6 N/mm")
     settle(page)
     expect(answer(page)).to_contain_text(re.compile(r"with\s*0 mm preload"))
+
+
+def test_two_kinds_of_figures_in_a_row_read_in_order_each_with_its_own_band(opened):
+    """ "Leverage 2.5 ±0.05, falls by 22 % ±4": two figures of unlike units cannot share one +/-."""
+    page = at(opened(), "rear")
+    pair = page.get_by_role("group", name="Leverage", exact=True)
+    bands = pair.locator(".spread")
+    expect(bands).to_have_text([re.compile("^±"), re.compile("^±")])
+    label = pair.locator("label").last
+    expect(label).to_have_text("falls by")
+    parts = (pair.locator(".pair-name"), pair.locator("input").first, bands.first, label, pair.locator("input").last, bands.last)
+    # All at once: what stands above may still be moving.
+    measured = "(all) => all.map((one) => one.getBoundingClientRect()).map(({ x, y, height }) => [x, y + height / 2])"
+    places = page.evaluate(measured, [part.element_handle() for part in parts])
+    lefts, middles = zip(*places, strict=True)
+    assert list(lefts) == sorted(set(lefts))
+    assert max(middles) - min(middles) < 40, "one row, or two of text in it"
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")

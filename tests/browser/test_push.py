@@ -71,3 +71,25 @@ def test_a_table_is_pasted_as_a_spreadsheet_copies_it(opened):
     expect(points).to_have_value(POINTS.replace(" ", "\t").replace(";\t", "; "))
     expect(page.locator(".push-verdict")).to_contain_text("The charge is gone", timeout=PATIENCE)
     assert not page.problems
+
+
+def test_what_the_points_correct_is_told_and_can_be_refused(opened):
+    """The first demo's open leg pushed: the gap and all else were read, so that its cap, which was assumed, is what gives."""
+    page = opened()
+    at(page, "front")
+    bring(page, "front.push_points")
+    field(page, "front.push_points").fill("150 119; 200 181; 240 253; 260 304; 280 369")
+    said = page.locator(".push[data-push]")
+    told = re.compile(r"Front: cap in the tube 20 ±10 ml assumed: 2\d ±\d ml by your push\.")
+    expect(said).to_contain_text(told, timeout=PATIENCE)
+    at(page, "check")
+    corrected = page.locator("[data-corrected=true]")
+    expect(corrected).to_contain_text("Corrected by your push")
+    expect(corrected.get_by_role("row", name=re.compile("cap in the tube"))).to_contain_text("20")
+    expect(corrected).to_contain_text("What you typed stays as it is.")
+    corrected.get_by_role("link", name="Use my readings as they are").click()
+    field(page, "front.push_correct").select_option("no")
+    expect(said).to_contain_text("these points are only compared", timeout=PATIENCE)
+    at(page, "check")
+    expect(page.locator("[data-corrected]")).to_have_count(0)
+    assert not page.problems

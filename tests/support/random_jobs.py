@@ -15,9 +15,10 @@ from tests.support import random_parts as parts
 from tests.support.documents import Document, changed
 
 # Sags found correct the readings that the checks read back; tests/whole/test_random_sags.py draws them apart.
-# So do marks of a ride, tests/whole/test_ride.py; a bench push, tests/whole/test_push_verdicts.py; a tester's points, test_tester.py; an oil's sheet, test_oil_report.py.
+# So do marks of a ride, tests/whole/test_ride.py; a bench push, tests/whole/test_push_verdicts.py; a tester's points, test_tester.py; an oil's sheet, test_oil_report.py;
+# dampers, tests/unit/report/test_damping_report.py.
 APART = {f"{axle}.{key}" for axle in ("front", "rear") for key in ("tester", "tester_error")}
-PARTS_APART = (Part.FOUND, Part.RIDE, Part.PUSH, Part.SHEET)
+PARTS_APART = (Part.FOUND, Part.RIDE, Part.PUSH, Part.SHEET, Part.DAMPING)
 FIELDS = {path: field for path, field in fields.FIELDS.items() if field.part not in PARTS_APART and path not in APART}
 WILD = 0.25  # of the jobs have a few entries anywhere between their limits
 KEPT = 0.45  # how often a field that an assumed value could stand in for is entered

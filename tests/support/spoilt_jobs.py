@@ -27,7 +27,7 @@ from tests.support.random_jobs import random_job
 
 QUANTITIES = [field for field in FIELDS.values() if field.kind is Kind.QUANTITY]
 CHOICES = [field for field in FIELDS.values() if field.kind is Kind.CHOICE]
-LISTS = [field for field in FIELDS.values() if field.kind in (Kind.RATES, Kind.PAIRS)]
+LISTS = [field for field in FIELDS.values() if field.kind in (Kind.RATES, Kind.PAIRS, Kind.SHIMS)]
 RANGES = [*ROWS, *GENERAL]
 UNITS = [unit for dimension in DIMENSIONS.values() for unit in dimension.units if unit]
 SPELLED = sorted(ALIASES)

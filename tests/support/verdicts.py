@@ -139,10 +139,9 @@ def check_reasons(report: Data, end: str, candidate: Data) -> None:
     facts = known(report, end, candidate)
     told = {one["code"]: one["words"] for one in (*candidate["vetoes"], *candidate["short"])}
     for one in (*candidate["vetoes"], *candidate["short"]):
-        stiff = (
-            one["code"] == "preload below" and not candidate["fitted"]
-        )  # bars a spring to change to, where a softer one is nearer
-        assert (one["code"] in HARD) == (one in candidate["vetoes"]) or stiff
+        # Both bar a spring to change to, where one nearer to the yardstick is on offer.
+        no_preload = one["code"] in ("preload below", "preload above") and not candidate["fitted"]
+        assert (one["code"] in HARD) == (one in candidate["vetoes"]) or no_preload
     assert all(one["way_out"] for one in (*candidate["vetoes"], *candidate["short"]))
     for code, words in told.items():
         if code not in REASONS:

@@ -1,4 +1,4 @@
-"""The answer of an end read back: which of the candidates it is, what is set, oil, seat, for whom, braking."""
+"""The answer of an end read back: which of the candidates it is, its seat, for whom, braking."""
 
 from __future__ import annotations
 
@@ -18,6 +18,7 @@ from tests.support.verdicts import (
     seat,
     stepped,
 )
+from tests.support.verdicts_said import check_answer
 from tests.support.verdicts_words import check_sure, check_why, spring_said
 
 Data = dict[str, Any]
@@ -44,7 +45,7 @@ def check_end(report: Data, end: str) -> None:
     if data["state"] == "none":
         _nothing_fits(data)
         return
-    _answer(data, end)
+    check_answer(data, end)
     check_why(data)
     _rubber(report, end, data)
     _seat(report, end, data)
@@ -65,8 +66,9 @@ def _candidates(report: Data, end: str, data: Data) -> None:
         check_reasons(report, end, candidate)
         judged.append((candidate, check_criteria(report, end, candidate)))
     check_margins(judged)
-    for idle in (c for c in data["candidates"] if {one["code"] for one in c["vetoes"]} == {"preload below"}):
-        assert idle["frequency"]["value"] > data["yardstick"]["frequency"]["value"]
+    for way, side in (("preload below", 1), ("preload above", -1)):
+        for idle in (c for c in data["candidates"] if {one["code"] for one in c["vetoes"]} == {way}):
+            assert side * idle["frequency"]["value"] > side * data["yardstick"]["frequency"]["value"]
     by_relation = {c["relation"]: stepped(c)["value"] for c in data["candidates"] if c["relation"] != "other"}
     if data["state"] == "ok":
         chosen = by_relation["chosen"]
@@ -88,7 +90,8 @@ def _chosen(report: Data, end: str, data: Data) -> None:
     chosen, verdict = data["chosen"], data["verdict"]
     good = [c for c in data["candidates"] if fits(c)]
     assert chosen["vetoes"] == []
-    assert data["leave"] == chosen["fitted"]
+    read = not chosen["pressure"] or report["fields"]["front.air_pressure"]["entered"]
+    assert data["leave"] == (chosen["fitted"] and read)
     assert (verdict == "open") == (data["sure"] is not None and not data["sure"]["settled"])
     if verdict == "fit":
         assert not chosen["fitted"]
@@ -129,82 +132,6 @@ def _nothing_fits(data: Data) -> None:
     assert "; ".join(v["words"] for v in near["vetoes"]) == words
     assert spring_said(said[1], near), problem["message"]
     assert problem["way_out"]
-
-
-# The answer of a coil spring in each of its forms: what is fitted, preload, gap and oil, and what is missed.
-_SETTINGS = r"(?P<preload>\S+) mm preload(?:, gap (?P<gap>\S+) mm(?:: (?P<oil>[^;.]+))?)?"
-ANSWERS = {
-    "keep": rf"Keep (?:the (?P<rate>.+?) N/mm|what is in): {_SETTINGS}\.",
-    "fit": rf"Fit (?P<rate>.+?) N/mm, {_SETTINGS}\.",
-    "nearest": rf"Nothing on offer fits\. (?:The nearest is (?P<other>.+?) N/mm|What is in(?:, (?P<rate>.+?) N/mm,)? is the nearest) with {_SETTINGS}; (?P<missed>.+)\.",
-    "open": rf"Can't choose a (?P<spring>fork|rear) spring yet(?:: (?P<cause>[^.]+))?\. (?:Keep (?:the (?P<rate>.+?)|what is in) for now and set the sag: {_SETTINGS}|What is in can't stay: it (?P<barred>.+))\.",
-}
-
-
-def _answer(data: Data, end: str) -> None:
-    chosen, answer, verdict = data["chosen"], data["answer"], data["verdict"]
-    found = data["as_found"]["setup"]
-    if found is not None:
-        assert chosen["fitted"] == math.isclose(stepped(chosen)["value"], stepped(found)["value"], rel_tol=1e-6)
-    if chosen["pressure"]:
-        _pressure(chosen, answer, verdict)
-        return
-    told = re.fullmatch(ANSWERS[verdict], answer)
-    assert told, answer
-    said = told.groupdict()
-    if verdict == "open":
-        assert said["spring"] == ("fork" if end == "front" else "rear")
-        assert (said["barred"] is None) == chosen["fitted"], "what is in stays for now, unless it cannot be built"
-        assert said["barred"] is None or said["barred"] == "; ".join(v["words"] for v in data["candidates"][0]["vetoes"])
-    if verdict == "nearest":
-        assert (said["other"] is None) == chosen["fitted"], answer
-    rate = said["rate"] or said.get("other")
-    if rate is not None:
-        assert spring_said(rate, chosen), answer
-    if said["preload"] is not None:
-        assert agrees(said["preload"], chosen["preload"]["value"]), answer
-        assert (said["gap"] is not None) == (end == "front"), answer
-        assert said["gap"] is None or agrees(said["gap"], chosen["gap"]["value"]), answer
-        assert (said["oil"] is None) == (chosen["oil"] is None), answer
-        if said["oil"] is not None:
-            _oil(said["oil"], chosen["oil"])
-    missed = [one["words"] for one in chosen["criteria"] if one["state"] == "outside"]
-    assert verdict != "nearest" or said["missed"] == ", ".join(missed), answer
-
-
-def _pressure(chosen: Data, answer: str, verdict: str) -> None:
-    """An air spring is pumped; what goes into its main chamber is added, what comes out is taken out."""
-    start = {"keep": "Keep ", "fit": "Pump to ", "nearest": "No pressure fits. "}[verdict]
-    assert answer.startswith(start), answer
-    assert agrees(numbers(answer)[0], chosen["pressure"]["value"])
-    if chosen["air_oil"] is not None and "main chamber:" in answer:
-        assert agrees(numbers(answer)[1], abs(chosen["air_oil"]["value"]))
-        assert ("add" in answer.partition("main chamber: ")[2].partition(" ml")[0]) == (chosen["air_oil"]["value"] > 0)
-    if chosen["second_pressure"] is not None:
-        assert agrees(numbers(answer.partition("second volume to ")[2])[0], chosen["second_pressure"]["value"])
-    oil = re.search(r"gap (\S+) mm(?:: ([^;.]+))?", answer)
-    if oil:
-        assert agrees(oil[1], chosen["gap"]["value"])
-        assert (oil[2] is None) == (chosen["oil"] is None)
-        if oil[2] is not None:
-            _oil(oil[2], chosen["oil"])
-
-
-def _oil(words: str, oil: Data) -> None:
-    """Add is above 0, take out below, and what rounds to nothing is not taken out."""
-    whole = {side: round(part["value"]) for side, part in oil.items()}
-    if words == "no oil to add":
-        assert whole == {"left": 0, "right": 0}
-        return
-    told = re.fullmatch(r"(add|take out) (\d+) ml(?: a leg| left, (add |take out |)(\d+)(?: ml)? right)", words)
-    assert told, words
-    left = (told[1], told[2])
-    right = left if told[4] is None else (told[3].strip() or told[1], told[4])
-    for (verb, text), side in ((left, "left"), (right, "right")):
-        value = oil[side]["value"]
-        assert agrees(text, abs(value)), (words, oil)
-        assert whole[side] == 0 or verb == ("add" if value > 0 else "take out"), (words, oil)
-        assert whole[side] != 0 or verb == "add" or told[3] == "", (words, oil)
 
 
 def _rubber(report: Data, end: str, data: Data) -> None:
@@ -269,6 +196,7 @@ def _span(report: Data, data: Data) -> None:
     assert spring_said(told[1], data["chosen"]) or told[1] == "What is fitted", span["words"]
     limits = [limit for limit in (span["low"], span["high"]) if limit is not None]
     assert not limits or [agrees(text, limit) for text, limit in zip(numbers(told[2]), limits, strict=True)] == [True] * len(limits)
+    assert all(limit == round(limit) for limit in limits), span
     assert span["low"] is None or span["low"] <= rider + 1e-9
     assert span["high"] is None or span["high"] >= rider - 1e-9
     pattern = {(False, False): "every rider", (False, True): "up to", (True, False): "kg in kit up", (True, True): " to "}

@@ -49,8 +49,10 @@ def _attitude(report: Data) -> None:
     shift = nose / math.cos(math.radians(entered(report, "bike.rake")))
     assert math.isclose(told["clamp_shift"]["value"], shift, abs_tol=1e-6)
     clamps = re.search(r"move the tubes (\d+) mm (up|down)", told["words"])
-    worth, read = round(abs(shift), 9) > 0.5, "Nobody read" not in told["words"]
-    assert (clamps is not None) == (worth and read), "only what is worth a millimetre, and starts from a reading"
+    off, read = told["clamp_shift"]["plus_minus_95"] or 0.0, "came in is assumed" not in told["words"]
+    worth = round(abs(shift), 9) > 0.5 and abs(shift) > off
+    assert (clamps is not None) == (worth and read), "only what is worth a millimetre, beyond its ±, and starts from a reading"
+    assert ("may be no change at all" in told["words"]) == (round(abs(shift), 9) > 0.5 and abs(shift) <= off), told["words"]
     assert clamps is None or (agrees(clamps[1], abs(shift)) and clamps[2] == ("up" if nose > 0 else "down"))
     assert clamps is None or f"{'raise' if nose > 0 else 'lower'} the rear" in told["words"]
     turned = re.search(r"makes the rake(?: (\S+?)(?: ±\S+)?°)? (slacker|steeper)", told["words"])

@@ -113,6 +113,9 @@ def check_sure(data: Data) -> None:
         assert ("find a spring" in sure["words"]) == (sure["undecided"] > 0)
         return
     mine = next((row for row in sure["counts"] if math.isclose(row["rate"], chosen["value"], rel_tol=1e-9)), None)
+    what_is_in = [stepped(one)["value"] for one in data["candidates"] if one["fitted"]]
+    kept = [row["count"] for row in sure["counts"] if row["rate"] in what_is_in]
+    assert not kept or kept[0] <= (mine["count"] if mine else 0), "no spring goes for one that fewer runs choose"
     part = mine["of_ten"] if mine else 0
     rows = {row["text"]: row["of_ten"] for row in sure["counts"] if row["of_ten"] and row is not mine}
     if 2 * part >= 10:

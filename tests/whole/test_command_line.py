@@ -15,6 +15,7 @@ from calc.demo import jobs
 from calc.job.fields import FIELDS
 from calc.report.columns import columns
 from calc.report.letter import letter
+from calc.report.message import LOOSE
 from tests.support.documents import demo
 from tests.support.golden.jobs import golden_jobs
 from tests.support.plain import report
@@ -31,9 +32,22 @@ def test_the_full_text_has_the_states_of_a_sealed_fork(capsys, monkeypatch):
     _, out, _ = run(capsys, monkeypatch, "--full", "--demo", "trail")
     states = report(jobs()["trail"])["states"]
     assert states["rows"][-1]["words"] in " ".join(out.split())
-    assert states["words"][-1] in " ".join(out.split())
+    for lost in states["lost"]:
+        assert lost["replaced"] in " ".join(out.split())
+    assert all(row["plain"] in " ".join(out.split()) for row in states["rows"])
     _, out, _ = run(capsys, monkeypatch, "--full", "--demo", "enduro")
     assert "States of this fork" not in out
+
+
+def test_the_states_alone_as_text_and_as_json(capsys, monkeypatch):
+    status, out, err = run(capsys, monkeypatch, "--states", "--demo", "trail")
+    assert (status, err) == (0, "")
+    assert out.startswith("States of this fork")
+    assert "As built, along the stroke:" in out
+    status, out, _ = run(capsys, monkeypatch, "--states", "--json", "--demo", "trail")
+    assert [one["state"] for one in json.loads(out)["states"]][:2] == ["as built", "seal leaking"]
+    status, out, _ = run(capsys, monkeypatch, "--states", "--demo", "enduro")
+    assert (status, out.strip()) == (1, "This fork has no sealed cartridge.")
 
 
 def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
@@ -58,17 +72,17 @@ def test_a_job_file_as_a_letter(capsys, monkeypatch, tmp_path):
 @pytest.mark.parametrize("name", jobs())
 def test_a_letter_has_ten_lines_and_what_is_long_a_second(capsys, monkeypatch, name):
     """Title, two for each end, two to measure, two to check, where the rest is; at most four of them, and a note, run over. What was
-    found or pushed comes to it where anything was, a line or two for each.
+    found, pushed or poured comes to it where anything was, a few lines for each.
     """
     status, out, _ = run(capsys, monkeypatch, "--demo", name)
     assert status == 0
     lines, told = out.rstrip().split("\n"), report(jobs()[name], with_bands=False)
     found = sum(len(end["rows"]) for end in told["sags"]["ends"]) + 2 if told["sags"] else 0
-    pushed = ["Push"] if "push_points" in jobs()[name]["front"] else []
-    assert 9 <= len(lines) <= 14 + 2 * len(told["notes"]) + found + 2 * len(pushed)
+    besides = ["Push"] * ("push_points" in jobs()[name]["front"]) + ["Oil"] * ("oil" in jobs()[name])
+    assert 9 <= len(lines) <= 14 + 2 * len(told["notes"]) + found + 4 * len(besides)
     assert max(map(len, lines)) <= 100
     heads = [line.split()[0] for line in lines[1:-1] if not line.startswith((" ", "Sags"))]
-    assert heads[: 4 + len(pushed)] == ["Front", "Rear", *pushed, "Next", "Check"]
+    assert heads[: 4 + len(besides)] == ["Front", "Rear", *besides, "Next", "Check"]
 
 
 def test_what_is_not_settled_is_not_to_be_checked():
@@ -77,6 +91,11 @@ def test_what_is_not_settled_is_not_to_be_checked():
     assert letter(told).count("Built so") == 2
     ends = replace(told.ends, front=replace(told.ends.front, verdict="open"))
     assert letter(replace(told, ends=ends)).count("Built so") == 1
+    # A sag known no better than a message tells it is nothing that a tape could find.
+    chosen = told.ends.rear.chosen
+    vague = replace(chosen, rider_sag=replace(chosen.rider_sag, plus_minus_95=LOOSE + 1.0))
+    loose = replace(told.ends, rear=replace(told.ends.rear, chosen=vague))
+    assert letter(replace(told, ends=loose)).count("Built so") == 1
 
 
 def test_a_reading_that_narrows_both_ends_is_asked_for_once():
@@ -106,7 +125,7 @@ def test_the_check_is_one_word_away(capsys, monkeypatch):
     """Sags found from a file on standard input: 0 where they say something, 1 where none is there or they are refused."""
     status, out, _ = run(capsys, monkeypatch, "--demo", "--check")
     assert status == 1
-    assert "No sags are entered" in out
+    assert "No sags, ride or push are entered" in out
     sags = {"rear.alone_sag": "8", "rear.alone_again_sag": "4", "rear.aboard_sag": "101", "rear.aboard_again_sag": "95"}
     status, out, _ = run(capsys, monkeypatch, "--check", given=json.dumps(demo(sags)))
     assert status == 0
@@ -263,3 +282,19 @@ def test_a_bench_push_is_told_short_and_in_full(capsys, monkeypatch):
     assert "Bench push, the middle of in and out" in out
     assert re.search(r"Seal leaking +\d+ +\d+ ±\d+ +\d+ ±\d+", out)
     assert re.search(r"280 mm, 470 N +−?\d+ +−?\d+", out)
+
+
+def test_the_offer_alone_and_in_the_whole_report(capsys, monkeypatch):
+    status, out, err = run(capsys, monkeypatch, "--offer", "--demo", "trail")
+    assert (status, err) == (0, "")
+    assert "Options 1 and 2 give the same force curve" in out
+    _, whole, _ = run(capsys, monkeypatch, "--full", "--demo", "trail")
+    assert "Option 2 costs 501.50 EUR more." in whole
+    status, out, _ = run(capsys, monkeypatch, "--offer", "--demo", "enduro")
+    assert (status, out.startswith("There is no offer")) == (1, True)
+    spoilt = jobs()["trail"]
+    spoilt["offer"]["options"][0]["parts"][0]["price"] = "19,50 USD"
+    status, out, err = run(capsys, monkeypatch, "--offer", given=json.dumps(spoilt))
+    assert status == 2
+    assert "offer.options[1].parts[1].price: Option 1, part 1, price: 'USD' does not fit here" in err
+    assert "No total yet. An entry that the total needs is refused." in out

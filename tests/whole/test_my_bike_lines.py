@@ -27,10 +27,20 @@ def test_a_filled_in_sheet_gets_a_verdict(capsys, monkeypatch, tmp_path):
     file.write_text(FILLED, encoding="utf-8")
     status, out, err = run(capsys, monkeypatch, str(file), "--my-bike")
     assert (status, err) == (0, "")
-    assert out.startswith("Your rear spring is probably too soft for you: about")
+    assert out.startswith("Your rear spring is too soft for you: at least")
     assert "Do not order a spring yet." in out
     assert "Rider sag, you aboard: 124 mm, read 129 and 119." in out
     assert run(capsys, monkeypatch, "--my-bike", given=FILLED) == (0, out, "")
+
+
+def test_the_front_is_told_after_the_rear(capsys, monkeypatch):
+    front = "front hanging: 700\nfront alone: 662\nfront alone again: 670\nfront aboard: 61,2 cm\nfront aboard again: 622\n"
+    status, out, err = run(capsys, monkeypatch, "--my-bike", given=FILLED + front)
+    assert (status, err) == (0, "")
+    rear, _, fork = out.partition("\n\n\n")
+    assert rear.rstrip("\n") == run(capsys, monkeypatch, "--my-bike", given=FILLED)[1].rstrip("\n")
+    assert fork.startswith(("Your fork springs ", "From these readings I can't tell yet about your fork springs"))
+    assert "Rider sag, you aboard: 83 mm, read 88 and 78." in fork
 
 
 def test_the_same_as_json_and_as_a_job(capsys, monkeypatch):
@@ -66,7 +76,7 @@ def test_the_page_s_door_says_the_same():
     }
     reply = json.loads(answer(json.dumps({"kind": "my bike", "said": said})))
     assert reply["kind"] == "my bike"
-    assert reply["found"]["verdict"]["claim"] == "probably too soft"
+    assert reply["found"]["verdict"]["claim"] == "too soft"
     assert reply["job"]["rear"]["hanging_length"]["value"] == "62,5 cm"
     for wrong in ({}, {"said": []}, {"said": {"rear.rate": "48"}}):
         assert json.loads(answer(json.dumps({"kind": "my bike"} | wrong)))["kind"] == "failure"

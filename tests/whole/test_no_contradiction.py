@@ -138,8 +138,9 @@ def test_what_is_not_settled_names_no_spring_but_what_stays(told, cell, axle):
 def test_keep_fit_and_nearest_say_one_thing_only(told, cell, axle):
     end = told[cell][0]["ends"][axle]
     verdict, lines = end.get("verdict"), sentences(end)
+    read = cell[1] != "air" or cell[2] == "known"  # a pressure that nobody read is pumped to, the same one or another
     starts = {
-        "keep": "Keep ",
+        "keep": "Keep " if read else "Pump to ",
         "fit": ("Fit ", "Pump to "),
         "nearest": ("Nothing on offer fits. ", "No pressure fits. "),
         "open": "Can't choose ",
@@ -154,7 +155,7 @@ def test_keep_fit_and_nearest_say_one_thing_only(told, cell, axle):
     assert not re.search(r"\border\b", words), "nobody is told to order, nor not to"
     assert (verdict == "keep") >= ("Nearest to the standard" in words)
     assert (verdict in ("keep", "open")) == ("Keep " in words) or cell[0] == "barred" or "Keep" not in end["answer"]
-    assert end["leave"] == end["chosen"]["fitted"]
+    assert end["leave"] == (end["chosen"]["fitted"] and read)
     if end["leave"]:
         assert "as long as the fitted one" not in end["seat"]["words"], "it is the fitted one"
     if verdict == "nearest":
@@ -215,7 +216,7 @@ def test_a_work_order_starts_from_a_reading(told, cell, axle):
         return
     read_gap = all(report["fields"][f"front.gap_{side}"]["origin"] in ("measured", "stated") for side in ("left", "right"))
     words = " ".join(sentences(end))
-    oil = re.search(r"\b(add|take out) \d+ ml (a leg|left)", words) is not None
+    oil = re.search(r"\b(add|take out) \d+ ml (a leg|left|right)", words) is not None
     assert oil <= (axle == "front" and read_gap)
     assert (end["seat"]["move"] is not None) or "Nobody read the preload" in words
     if end["seat"]["move"] is None:

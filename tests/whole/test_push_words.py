@@ -19,6 +19,7 @@ from calc.report.push import push_report
 from calc.report.push_text import push_lines
 from calc.report.text import report_text
 from calc.report.types import PushReport
+from calc.uncertainty.corrected import sags_found
 from calc.uncertainty.rivals import push_found
 from tests.support.documents import changed, demo
 from tests.support.hand_push import GAS, PISTON, STATES, made_up, made_up_push, slow_force
@@ -60,7 +61,7 @@ def told() -> list[tuple[Job, PushReport]]:
     found = []
     for document in [*documents(), jobs()["trail"]]:
         job = load(document)
-        report = push_report(job)
+        report = push_report(job, sags_found(job))
         assert report is not None
         found.append((job, report))
     return found
@@ -237,7 +238,8 @@ def test_a_push_of_any_leg_is_answered_or_refused_in_words(chunk):
             f"{stroke} {rng.uniform(20, 120) * (1 + (stroke / rng.uniform(80, 200)) ** 3):.0f}" for stroke in strokes
         )
         chosen = {"front.air": rng.choice(("open", "sealed cartridge")), "front.push_read": rng.choice(("in", "out", "both"))}
-        report = push_report(load(changed(document, {"front.push_points": points, **chosen})))
+        job = load(changed(document, {"front.push_points": points, **chosen}))
+        report = push_report(job, sags_found(job))
         assert report is not None
         assert report.verdict
         assert "NaN" not in to_json(report)

@@ -182,3 +182,38 @@ def test_two_sags_off_by_the_same_are_not_the_rate_s_doing(alone, aboard, words)
     (end,) = report(demo(loose | sags), with_bands=False)["sags"]["ends"]
     said = [one for one in end["words"] if one.startswith("Both sags")]
     assert [one.startswith(words) for one in said] == ([True] if words else [])
+
+
+def test_two_sags_within_what_is_known_are_no_surprise_and_no_sign_of_anything():
+    """Both some 11 mm deeper than expected, of an end of which next to nothing is known: its lines say so, and nothing is looked for."""
+    sags = {"alone_sag": "37 mm", "alone_again_sag": "35 mm", "aboard_sag": "104 mm", "aboard_again_sag": "102 mm"}
+    sags_told = report(new("rear", "motocross", rate="52 N/mm", **sags), with_bands=False)["sags"]
+    (end,) = (one for one in sags_told["ends"] if one["axle"] == "rear")
+    off = [row["found"]["value"] - row["expected"]["value"] for row in end["rows"]]
+    assert min(off) > 5.0
+    said = [
+        f"{where} {sag} mm found: too little is known of this end yet to expect one."
+        for where, sag in (("Free sag", 36), ("Rider sag", 103))
+    ]
+    assert list(end["words"][:2]) == said, "what is expected to 30 mm either way is no number to tell"
+    assert sags_told["lead"] == "Rear: f" + said[0][1:]
+    assert not any("deeper than expected" in one for one in end["words"])
+
+
+@pytest.mark.parametrize(
+    ("pairs", "said"),
+    [
+        (((21, 20), (103, 102)), "It moves freely: nothing to do."),
+        (
+            ((29, 15), (110, 96)),
+            "That is the high end of what is usual: check linkage bearings, the shock's seal and the chain's slack.",
+        ),
+    ],
+)
+def test_friction_that_two_readings_have_told_is_not_to_be_measured(pairs, said):
+    """What a bench looks at where a rear sticks: common practice, no source."""
+    names = ("alone", "alone_again", "aboard", "aboard_again")
+    sags = {f"rear.{name}_sag": f"{sag} mm" for name, sag in zip(names, (sag for pair in pairs for sag in pair), strict=True)}
+    corrections = report(demo(sags), with_bands=False)["sags"]["corrections"]
+    (told,) = (one["words"] for one in corrections if one["path"] == "rear.friction")
+    assert told.endswith(said)

@@ -114,7 +114,7 @@ def test_the_report_of_a_job_by_hand():
     rider = data["chosen"]["rider_sag"]["value"]
     assert braking["added"]["value"] == pytest.approx(braking["stroke"]["value"] - rider, abs=1e-6)
     assert braking["left"]["value"] == pytest.approx(300.0 - braking["stroke"]["value"], abs=1e-6)
-    assert braking["stroke"]["case"].endswith("slowing at 6.9 m/s², rider aboard, standing, n 1.33 about rider sag")
+    assert braking["stroke"]["case"].endswith("slowing at 6.9 m/s², rider aboard, standing, gas exponent 1.33")
     for key in ("deceleration", "stroke", "added", "left", "rear_tyre"):
         figure = braking[key]
         assert f"{figure['value']:.{figure['decimals']}f} {figure['unit']}" in braking["words"], key

@@ -15,7 +15,7 @@ from tests.support.plain import report
 
 ONE_OF_EACH = {field.dimension: path for path, field in FIELDS.items() if field.kind is Kind.QUANTITY and field.default is None}
 ONE_OF_EACH |= {"mass": "rider.mass", "share": "rear.leverage_fall", "number": "rear.leverage", "angle": "bike.rake", "temperature": "place.ridden_temperature", "pressure": "rear.charge",
-                "force": "front.friction", "volume": "front.cap_volume", "spring rate": "front.rate", "length": "front.gap_left"}  # fmt: skip
+                "force": "front.friction", "volume": "front.cap_volume", "spring rate": "front.rate", "length": "front.gap_left", "speed": "front.shaft_speed"}  # fmt: skip
 BASE = load(demo())
 
 

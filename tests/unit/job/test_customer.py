@@ -7,7 +7,7 @@ import json
 import pytest
 
 from calc.job import JobError, load
-from calc.job.customer import ABOARD, ALONE, ASKED, HANGING, LABELS, LENGTHS, NEEDED, NOTE, job_of, missing, problems
+from calc.job.customer import ABOARD, ALONE, ASKED, FRONT, HANGING, LABELS, LENGTHS, NEEDED, NOTE, job_of, missing, problems
 from calc.job.filled import read_sheet
 from calc.job.questions import QUESTIONS, exported, sheet
 from calc.practice import USES, posture
@@ -110,8 +110,10 @@ def test_what_is_not_asked_is_refused(said):
 def test_every_field_has_one_question_and_readings_come_last():
     paths = [one.path for one in QUESTIONS if one.path]
     assert sorted(paths) == sorted(ASKED)
-    assert tuple(paths[-5:]) == LENGTHS
-    assert {one.path for one in QUESTIONS if one.path and not one.optional} == set(NEEDED)
+    assert tuple(paths[-5:]) == FRONT
+    rear = [one.path for one in QUESTIONS if one.path and one.end == "rear"]
+    assert tuple(rear[-5:]) == LENGTHS
+    assert {one.path for one in QUESTIONS if one.path and not one.optional} == {*NEEDED, *FRONT}
     assert set(exported()["rides"]) == set(USES)
 
 

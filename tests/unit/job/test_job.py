@@ -26,7 +26,7 @@ BARE = {"format": "stanchion-job", "version": 1}
         ({"format": "other", "version": 1}, r"this file says 'other'"),
         ({"format": "stanchion-job"}, "version must be a whole number from 1; this file says nothing"),
         (BARE | {"version": 1.5}, "whole number"), (BARE | {"version": True}, "whole number"), (BARE | {"version": "1"}, "whole number"),
-        (BARE | {"version": 0}, "whole number"), (BARE | {"version": 4}, r"newer version \(4\); this one reads up to 3"),
+        (BARE | {"version": 0}, "whole number"), (BARE | {"version": 5}, r"newer version \(5\); this one reads up to 4"),
         (BARE | {"bikes": {}}, r"bikes is not a key of a job\. Did you mean bike\?"),
         (BARE | {"bike": []}, "bike must be an object"), (BARE | {"bike": None}, "bike must be an object"),
         (BARE | {"front": {"raet": "4.2"}}, r"front\.raet is not a key of a job\. Did you mean front\.rate\?"),

@@ -156,7 +156,7 @@ def test_two_visits_compared_by_page_and_command_line(capsys, tmp_path):
         one, other = (report(job, with_bands=False)["ends"][end]["chosen"]["rate"]["value"] for job in (before, after))
         assert (f"{end.title()}: spring" in told) == (one != other)
     same = json.loads(answer(json.dumps({"kind": "compare", "before": before, "after": before})))["comparison"]
-    assert same == {"entries": [], "results": []}
+    assert same == {"entries": [], "results": [], "rides": []}
     for name, job in (("before", before), ("after", after)):
         (tmp_path / name).write_text(json.dumps(job))
     assert main([str(tmp_path / "before"), "--compare", str(tmp_path / "after")]) == 0
@@ -180,11 +180,14 @@ def test_a_plus_minus_that_alone_differs_is_told():
     assert [row["after"] for row in reply["comparison"]["entries"]] == ["104 kg ±3, measured"]
 
 
+THEN = ("tried_rate", "alone_sag", "filling_gap_left", "filling_gap_right")  # of that visit alone
+
+
 def test_at_the_next_visit_what_was_built_is_what_is_found(capsys, tmp_path):
     before = demo({"front.tried_rate": "4.6", "front.alone_sag": "31"}) | {"date": "2026-05-12"}
     after = json.loads(answer(json.dumps({"kind": "next visit", "job": before, "date": "2026-09-01"})))["job"]
     assert after["date"] == "2026-09-01"
-    assert after["front"] == {key: entry for key, entry in before["front"].items() if key not in ("tried_rate", "alone_sag")}
+    assert after["front"] == {key: entry for key, entry in before["front"].items() if key not in THEN}
     assert after["rider"] == before["rider"]
     (tmp_path / "may.json").write_text(json.dumps(before))
     assert main([str(tmp_path / "may.json"), "--next-visit", "2026-09-01"]) == 0

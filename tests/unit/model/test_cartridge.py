@@ -14,6 +14,7 @@ from calc.impossible import Impossible
 from calc.job import load
 from calc.leg.sealed import SealedLeg
 from calc.model import conditions, fork
+from calc.model.fork import leak_gap
 from tests.support.documents import demo
 from tests.support.plain import report
 from tests.unit.end.test_end import open_leg
@@ -158,8 +159,20 @@ def test_a_leaking_spring_loaded_cartridge_is_an_open_leg():
     vented = leak | {"front.piston_back": "vented", "front.piston_front": "10 mm"}
     (chamber,), (before, _) = leg_of(vented).gases(4.2, 126.0), leg_of(SPRING | {"front.piston_back": "vented"}).gases(4.2, 126.0)
     assert float(chamber.area) == pytest.approx(circle(48.0))
-    swept_more = ROD * 308.0
-    assert float(chamber.volume0) == pytest.approx(float(before.volume0) + swept_more - 10.0 * PISTON)
+    # Its gap is read as it leaks: what the piston pushed out stands in it already, what the rod pushed out goes back.
+    assert float(chamber.volume0) == pytest.approx(float(before.volume0) + ROD * 308.0)
+
+
+def test_a_gap_read_as_a_vented_piston_leaks_is_the_one_from_before_less_the_oil_that_came_out():
+    """By hand: oil that piston and rod push out with the leg collapsed, 308 mm, stands in the tube, over the free area."""
+    vented = SPRING | {"front.cartridge_state": "seal leaking", "front.piston_back": "vented", "front.piston_front": "10 mm"}
+    job = load(demo(vented | {"front.area_by": "raised", "front.raised_volume": "20 ml", "front.raised_height": "16 mm"}))
+    at, free = conditions(job), 20e3 / 16.0
+    now = float(leak_gap(job, at, 4.2, 150.0, shut=False))
+    assert now == pytest.approx(150.0 - (10.0 * PISTON + 308.0 * ROD) / free, abs=1e-6)
+    assert float(leak_gap(job, at, 4.2, now, shut=True)) == pytest.approx(150.0, abs=1e-6)
+    for same in ({"front.piston_back": "outer"}, {"front.cartridge_fill": "gas", "front.cartridge_gas": "90 ml"}):
+        assert leak_gap(load(demo(vented | same)), at, 4.2, 150.0, shut=True) == 150.0
 
 
 def test_a_small_leak_before_a_spring_loaded_piston_is_open_slow_and_shut_fast():

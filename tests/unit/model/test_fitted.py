@@ -240,7 +240,7 @@ def test_a_spring_that_leaves_no_room_for_spacers_has_a_least_preload():
     assert stiff["preload"]["value"] == 6 + 40 - 30
     sag = stiff["rider_sag"]["value"]
     short = {one["code"]: one["words"] for one in stiff["short"]}
-    assert short["preload below"] == f"even with 16 mm preload, the least there is, it sags only {sag:.0f} of the 66 mm wanted"
+    assert short["preload below"] == f"even with 16 mm preload it sags only {sag:.0f} of the 66 mm wanted"
 
 
 # +/- of wire, coil and steel.

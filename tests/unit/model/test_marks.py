@@ -8,9 +8,10 @@ from calc.impossible import Impossible
 from calc.job import load
 from calc.job.starter import start
 from calc.model.axles import end_loads
-from calc.model.draws import drawn, picked, survivors
+from calc.model.draws import drawn
 from calc.model.marks import landing_stroke, mark_read, ridden_conditions, ridden_end
 from calc.model.observed import expected
+from calc.model.survivors import picked, survivors
 from calc.uncertainty.corrected import sags_found
 from tests.support.documents import demo
 from tests.support.plain import report

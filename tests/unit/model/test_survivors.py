@@ -6,8 +6,9 @@ import pytest
 from calc.impossible import Impossible
 from calc.job import load
 from calc.job.starter import start
-from calc.model.draws import drawn, picked, survivors
+from calc.model.draws import drawn
 from calc.model.inputs import end_inputs
+from calc.model.survivors import picked, survivors
 from calc.sizing.air_pressure import pressure_for_sag
 
 DRAWS = 60

@@ -1,6 +1,7 @@
 """An oil's line over temperature and its index: against the standards' own examples, and what lies outside them."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -66,6 +67,28 @@ def test_worked_examples_of_astm_d2270(sheet, index):
 def test_a_table_of_oils_of_every_kind(sheet, index):
     """The table of the library libvisc, which cuts decimals off and interpolates in the standard's table."""
     assert float(viscosity_index(*map(float, sheet))) == pytest.approx(index, abs=1.0)
+
+
+def reference_oils(y):
+    """L and H at 100 C viscosities y, read off two oils that thin a lot: up to H the index is a straight line in their viscosity."""
+    thin, thick = 10.0 * y**2, 20.0 * y**2
+    one, other = viscosity_index(thin, y), viscosity_index(thick, y)
+    slope = (other - one) / (thick - thin)
+    return thin - one / slope, thin + (100.0 - one) / slope
+
+
+_RANGES = (2.0, 3.8, 4.4, 5.0, 6.4, 7.0, 7.7, 9.0, 12.0, 15.0, 18.0, 22.0, 28.0, 40.0, 55.0, 70.0, 100.0)
+
+
+@pytest.mark.parametrize(("above", "up_to"), [*pairwise(_RANGES)])
+def test_each_range_of_the_standard_has_one_parabola(above, up_to):
+    """ASTM D2270, Appendix X2, its ranges from memory: from just above one limit up to the next L and H are each one equation of the
+    second degree, so three places in the middle foretell the ends."""
+    width = up_to - above
+    ends, middle = np.array([above + 1e-3 * width, up_to]), above + width * np.array([0.4, 0.5, 0.6])
+    for told, known in zip(reference_oils(ends), reference_oils(middle), strict=True):
+        parabola = np.polyfit(middle - above, known, 2)
+        assert np.polyval(parabola, ends - above) == pytest.approx(told, rel=1e-7)
 
 
 @pytest.mark.parametrize("sheet", [(32.0, 5.4), (15.0, 3.6), (100.0, 11.0)])

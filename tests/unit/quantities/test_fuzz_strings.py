@@ -23,7 +23,7 @@ CHUNKS, EACH = 20, 5000
 HANGS = 5.0  # s of this process
 NUMBERS = [field for field in FIELDS.values() if field.kind is Kind.QUANTITY]
 PAIRS = [field for field in FIELDS.values() if field.kind is Kind.PAIRS]
-RATES = [field for field in FIELDS.values() if field.kind is Kind.RATES]
+LISTS = [field for field in FIELDS.values() if field.kind in (Kind.RATES, Kind.SHIMS)]
 
 
 def check_read(text: str, dimension: str, bare: str) -> bool:
@@ -46,7 +46,7 @@ def check_field(field, text: str) -> None:
     """What a field makes of it: a reading within its limits, or a problem at its path whose offers it would take."""
     found = _resolve(field, (("value", text),), NO_RANGES, None)
     if found.problem is None:
-        assert found.reading is not None or found.rates or found.pairs
+        assert found.reading is not None or found.rates or found.pairs or found.groups
         return
     assert found.reading is None
     assert (found.problem.path, found.problem.message.startswith(f"{field.label}: ")) == (field.path, True)
@@ -63,7 +63,7 @@ def check_lists(rng: Random, text: str) -> None:
         assert error.message
     else:
         assert all(math.isfinite(number) for pair in pairs for number in pair)
-    check_field(rng.choice(RATES), text)
+    check_field(rng.choice(LISTS), text)
 
 
 @pytest.mark.timeout(600)

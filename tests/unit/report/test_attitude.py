@@ -8,8 +8,11 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from calc.end.attitude import clamp_shift, rake_change
+from calc.job.starter import start
+from calc.practice import Axle
 from calc.report.bike import _attitude_words
 from calc.report.quantity import quantity, with_half
+from tests.support.plain import report
 
 RAKE, BASE, LEG, REAR = (
     math.radians(26.5),
@@ -59,16 +62,17 @@ def test_a_rear_that_sits_lower_still_asks_for_the_tubes_up():
     assert words(-2.0, -8.0) == (
         "Compared with how it came in, the front sits 2 mm lower and the rear sits 8 mm lower. That makes the rake 0.2° slacker. "
         "To bring front against rear back, move the tubes 7 mm up through the clamps, "
-        "or raise the rear 6 mm at the axle by the shock's length or top mount, not by its preload."
+        "or raise the rear 6 mm at the axle by the shock's length or top mount, not by its preload. "
+        "Before it is ridden, check at full travel that wheel and mudguard clear the lower clamp and the radiator."
     )
 
 
-def words(front: float, rear: float, half: float | None = None, base: float | None = BASE, read: bool = True) -> str:
+def words(front: float, rear: float, half: float | None = None, base: float | None = BASE, assumed: tuple[Axle, ...] = ()) -> str:
     heights = [with_half(quantity(x, "mm", "", 0), half) for x in (front, rear)]
     both = None if half is None else 2 * half
     shift = with_half(quantity(clamp_shift(front, rear, RAKE), "mm", "", 0), both)
     turned = None if base is None else quantity(math.degrees(rake_change(front, rear, base)), "°", "", 1)
-    return _attitude_words(*heights, shift, turned, read)
+    return _attitude_words(*heights, shift, turned, assumed)
 
 
 def test_the_other_way_round():
@@ -89,9 +93,56 @@ def test_without_a_wheelbase_the_direction_is_still_told():
     assert "That makes the rake slacker." in words(5.0, -5.0, base=None)
 
 
-def test_from_how_nobody_read_it_nothing_is_ordered():
-    told = words(-2.0, -8.0, read=False)
-    assert told.endswith(
-        "That makes the rake 0.2° slacker. Nobody read how it came in, so read its sags before you move the tubes."
-    )
+@pytest.mark.parametrize(("assumed", "said"), [
+    (("front", "rear"), "How the front and the rear came in is assumed: read the sags before you move the tubes."),
+    (("rear",), "How the rear came in is assumed: read the sags before you move the tubes."),
+])  # fmt: skip
+def test_from_how_nobody_read_it_nothing_is_ordered(assumed, said):
+    told = words(-2.0, -8.0, assumed=assumed)
+    assert told.endswith(f"That makes the rake 0.2° slacker. {said}")
     assert "clamps" not in told
+
+
+def test_a_change_inside_its_own_plus_minus_is_none_and_advises_nothing():
+    told = words(2.0, 1.0, 3.0)
+    assert told.endswith("Front against rear that is 1 ±6 mm, which may be no change at all: leave the tubes.")
+    assert "rake" not in told
+    assert "move the tubes 7 mm up" in words(-2.0, -8.0, 3.0), "beyond it all is told"
+
+
+@pytest.mark.parametrize(("front", "rear", "check"), [
+    (0.0, -6.0, "check at full travel that wheel and mudguard clear the lower clamp and the radiator"), (0.0, -4.0, None),
+    (0.0, 6.0, "check that both clamps still hold the full tube"), (0.0, 4.0, None),
+])  # fmt: skip
+def test_tubes_that_are_moved_far_are_looked_at_before_the_ride(front, rear, check):
+    """More than 5 mm: common practice, no source."""
+    told = words(front, rear)
+    assert "move the tubes" in told
+    assert ("Before it is ridden" in told) == (check is not None)
+    assert check is None or check in told
+
+
+def sags(**entries: str) -> dict[str, object]:
+    return {name: {"value": value, "origin": "measured"} for name, value in entries.items()}
+
+
+@pytest.mark.parametrize(("changes", "asked"), [
+    ({}, False), ({"bike.sags_of": "built"}, True), ({"bike.sags_correct": "no"}, True),
+])  # fmt: skip
+def test_a_sag_read_as_it_came_in_counts_as_read(changes, asked):
+    """Where it corrects what the height as found is worked out from; one that is only compared, or of the bike as built, does not."""
+    job = start("road", "82 kg")
+    job["front"] = job.get("front", {}) | sags(
+        alone_sag="20 mm", alone_again_sag="22 mm", aboard_sag="39 mm", aboard_again_sag="43 mm"
+    )
+    job["rear"] = job.get("rear", {}) | sags(alone_sag="7 mm", alone_again_sag="9 mm", aboard_sag="35 mm", aboard_again_sag="38 mm")
+    job["front"] |= {f"built_{part}": value for part, value in BUILT.items()}
+    job["rear"] |= {"built_rate": "90 N/mm", "built_preload": "10 mm"}
+    for path, value in changes.items():
+        job["bike"][path.split(".")[1]] = value
+    told = report(job, with_bands=False)["attitude"]["words"]
+    assert ("is assumed: read the sags" in told) == asked, told
+    assert ("To bring front against rear back" in told) != asked, told
+
+
+BUILT = {"rate": "8.8 N/mm", "preload": "15 mm", "gap_left": "130 mm", "gap_right": "130 mm"}

@@ -1,4 +1,4 @@
-"""What a customer is told: the worked readings, every word against the numbers beside it, and how old a reader must be."""
+"""What a customer is told: the worked readings, and every word against the numbers beside it."""
 
 from __future__ import annotations
 
@@ -7,44 +7,33 @@ from random import Random
 
 import pytest
 
-from calc.job.customer import LENGTHS
+from calc.job.customer import FRONT
 from calc.practice import usual
 from calc.report.customer import my_bike, verdict_text
 from calc.report.customer_words import (
     LEAST,
+    LEAST_FRONT,
     NO_SAG,
-    OTHERS,
     PLAIN,
     claim_words,
     height_words,
-    narrows_words,
-    not_words,
     of_hundred,
     open_words,
     told_chance,
 )
 from calc.report.types import Verdict
 from tests.support.how_many import TIMES
-
-
-def said(lengths, use="enduro", rider="86", **more):
-    return {"bike.use": use, "rider.mass": rider, **dict(zip(LENGTHS, map(str, lengths), strict=True))} | {
-        path.replace("__", "."): value for path, value in more.items()
-    }
-
-
-def told(*how, **more) -> Verdict:
-    found = my_bike(said(*how, **more))
-    assert found.verdict is not None, verdict_text(found)
-    return found.verdict
+from tests.support.said import said, told, verdict_text_of
 
 
 # Readings and findings as a bench would put them; common practice, no source. The chances are the numbers' own.
 def test_too_much_rider_sag_with_ordinary_free_sag_is_a_soft_spring():
     found = told((625, 591, 600, 496, 506))
     assert found.finding == "soft"
-    assert found.claim == "probably too soft"
-    assert re.search(r"about \d+ chances in \d+", found.rest)
+    # 96 in 100 by a brute-force weighing of 400 000 bikes: plainly, that is.
+    assert 0.94 <= found.chance <= 0.98
+    assert found.claim == "too soft"
+    assert re.search(r"at least \d+ chances in \d+", found.rest)
     assert "More preload brings the height back" in found.height
     assert found.do_not == "Do not order a spring yet."
     assert "Book a weigh-in" in found.do_not_more
@@ -113,9 +102,10 @@ def check(found: Verdict) -> None:
     fraction = FRACTION.search(found.rest)
     if found.finding in ("soft", "suits", "stiff"):
         ways = {"soft": found.chances.stiffer, "suits": found.chances.keep, "stiff": found.chances.softer}
-        assert found.chance == ways[found.finding] == max(ways.values()) >= LEAST
+        assert found.chance == ways[found.finding] == max(ways.values()) >= (LEAST_FRONT if found.axle == "front" else LEAST)
         assert ("probably" in found.claim) == (found.chance < PLAIN)
-        assert {"soft": "too soft", "suits": "suits", "stiff": "too stiff"}[found.finding] in found.claim
+        suits = "suit" if found.axle == "front" else "suits"
+        assert {"soft": "too soft", "suits": suits, "stiff": "too stiff"}[found.finding] in found.claim
         how, times, out_of = fraction.groups()
         assert (int(times), int(out_of)) == (found.times, found.out_of)
         assert abs(int(times) / int(out_of) - found.chance) < 0.0501
@@ -127,7 +117,9 @@ def check(found: Verdict) -> None:
         assert (found.times, found.out_of, found.chance) == (0, 0, None)
         assert "can't tell" in found.claim
     if found.finding == "open":
-        assert max(found.chances.softer, found.chances.keep, found.chances.stiffer) < LEAST
+        assert max(found.chances.softer, found.chances.keep, found.chances.stiffer) < (
+            LEAST_FRONT if found.axle == "front" else LEAST
+        )
         for may, chance in (
             ("be too soft", found.chances.stiffer),
             ("suit you", found.chances.keep),
@@ -136,16 +128,28 @@ def check(found: Verdict) -> None:
             if may not in found.rest and may.removeprefix("be ") not in found.rest:
                 assert chance < LEAST / 2
     if found.height:
-        check_height(found.height, float(rider.middle.text), (low, high))
+        aboard = (round(rider.usual.low), round(rider.usual.high))
+        check_height(found.height, (float(free.middle.text), float(rider.middle.text)), (low, high), aboard)
     if found.how:
         parts = [int(number) for number in re.findall(r"on (\d+)", found.how[1])]
         assert sum(parts) == 100
         assert abs(parts[0] / 100 - found.chances.stiffer) < 0.02
+    whose, other = ("fork springs", "rear spring") if found.axle == "front" else ("rear spring", "fork springs")
+    assert whose in found.words
+    assert other not in " ".join([found.words, found.height, found.do_not, found.do_not_more, found.narrows])
     for sag in found.sags:
         assert abs(sag.middle.value - (sag.first.value + sag.second.value) / 2) <= 3.0
 
 
-def check_height(words: str, rider: float, usual: tuple[int, int]) -> None:
+def check_height(words: str, sags: tuple[float, float], usual: tuple[int, int], aboard: tuple[int, int]) -> None:
+    free, rider = sags
+    in_both = usual[0] <= free <= usual[1] and aboard[0] <= rider <= aboard[1]
+    assert not (in_both and "turn it" in words), "both sags are usual: the preload stays"
+    if "both sags are usual" in words:
+        assert in_both
+        told = [int(number) for number in re.findall(r"\d+", words)]
+        assert told == [rider, *aboard, free, *usual]
+        return
     wanted = float(re.search(r"(?:on is|sag,) (\d+)", words)[1])
     if "is right" in words:
         assert abs(rider - wanted) <= 7.0
@@ -159,10 +163,6 @@ def check_height(words: str, rider: float, usual: tuple[int, int]) -> None:
     else:
         assert not usual[0] <= int(left[1]) <= usual[1]
         assert int(left[1]) >= min(NO_SAG, usual[0])
-
-
-def verdict_text_of(found: Verdict) -> str:
-    return " ".join([found.words, found.height, found.do_not, found.do_not_more, found.narrows, *found.how, *found.others])
 
 
 @pytest.mark.timeout(300 * TIMES)
@@ -187,6 +187,44 @@ def test_every_verdict_agrees_with_its_numbers():
         check(found.verdict)
         seen.add(found.verdict.finding)
     assert seen >= {"soft", "suits", "stiff", "open", "sticks"}, seen
+
+
+@pytest.mark.timeout(300 * TIMES)
+def test_every_verdict_on_the_front_agrees_with_its_numbers():
+    """The same walk along the leg; the rear's verdict is what it is without the front."""
+    rng, seen = Random("front walk"), set()
+    rear = (625, 588, 596, 517, 527)
+    for number in range(40 * TIMES):
+        use = rng.choice(["enduro", "motocross", "road", "track", "trials"])
+        travel = {"enduro": 300, "motocross": 305, "trials": 170}.get(use, 125)
+        rows = (usual(f"{row} front", use) for row in ("free sag", "rider sag"))
+        free, rider = (travel * rng.uniform(0.6 * row.low, 1.4 * row.high) / 100 for row in rows)
+        apart = rng.choice([2, 4, 9]) if number % 4 == 0 else 2
+        taped = [700.0, *(700 - free + turn * apart for turn in (-1, 1)), *(700 - rider + turn * apart for turn in (-1, 1))]
+        weight = usual("standard rider", use).typical * rng.uniform(0.8, 1.2)
+        front = dict(zip(FRONT, (f"{one:.0f}" for one in taped), strict=True)) | {
+            "standard.fork_springs": rng.choice(["as sold", "changed", "unknown"])
+        }
+        alone = said(rear, use, f"{weight:.0f}")
+        found = my_bike(alone | front)
+        if found.verdict is None or found.front is None:
+            assert found.problems
+            continue
+        if number < 4:
+            assert found.verdict == my_bike(alone).verdict
+        check(found.front)
+        seen.add(found.front.finding)
+    assert seen >= {"soft", "suits", "open", "sticks"}, seen
+
+
+def test_a_front_that_was_begun_says_what_is_missing_and_leaves_the_rear():
+    begun = said((625, 588, 596, 517, 527)) | {FRONT[0]: "700", FRONT[1]: "662"}
+    found = my_bike(begun)
+    assert found.verdict is not None
+    assert found.front is None
+    assert found.missing_front == FRONT[2:]
+    assert "For the front, still to be said: Bike alone, front lifted" in verdict_text(found)
+    assert "For the front" not in verdict_text(my_bike(said((625, 588, 596, 517, 527))))
 
 
 @pytest.mark.parametrize("chance", [LEAST, 0.76, 0.8, 0.83, 0.86, 0.88, 0.91, 0.93, 0.949, PLAIN, 0.99, 1.0])
@@ -227,48 +265,21 @@ def test_what_lies_open_is_named():
         (90, 30, 50, "Less preload"),
         (104, 30, 30, "Leave the preload. Without you it sags 30 mm, which is usual."),
         (104, 2, 2, "There is almost no sag without you"),
+        (
+            112,
+            30,
+            20,
+            "Leave the preload: both sags are usual. With you on it sags 112 mm; 98 to 113 is usual. Without you it sags 30 mm; 21 to 43 is usual.",
+        ),
+        (97, 30, 20, "Less preload"),
+        (112, 20, 10, "turn it up until"),
+        (114, 30, 20, "turn it up until"),
     ],
 )
 def test_the_height_comes_first_and_its_price_is_said(found, free, then, words):
-    assert words in height_words(found, 104.0, 6.0, free, then, (21.4, 42.7))
+    assert words in height_words(found, 104.0, 6.0, free, then, (21.4, 42.7), (98.0, 113.0))
 
 
 def test_topped_out_twice_changes_nothing():
     one, other = (told((520, a, b, 486, 489), use="road", rider="84") for a, b in ((520, 520), (521, 523)))
     assert one.chance == other.chance
-
-
-def every_text() -> list[str]:
-    """All that a customer reads: what is asked and what is told."""
-    from calc.job.questions import QUESTIONS
-
-    asked = [part for one in QUESTIONS for part in (one.title, *one.words, *one.you.values(), one.helper, one.caution) if part]
-    claims = [" ".join(claim_words(claim, chance)) for claim in ("soft", "suits", "stiff") for chance in (0.8, 0.99)]
-    nots = [" ".join(not_words(finding, plain)) for finding in ("soft", "suits", "open", "sticks") for plain in (True, False)]
-    narrows = [
-        narrows_words([path])
-        for path in ("rear.leverage", "standard.rider", "standard.shock_rate", "rear.rate", "bike.mass", "rear.travel")
-    ]
-    verdicts = [
-        verdict_text_of(told(lengths))
-        for lengths in ((625, 591, 600, 496, 506), (625, 588, 596, 517, 527), (625, 598, 612, 508, 526))
-    ]
-    return [*asked, *claims, *nots, *narrows, *verdicts, *OTHERS]
-
-
-# The library asks for setuptools' old resources, and leaves its dictionary's file to the rubbish collector.
-@pytest.mark.filterwarnings(
-    "ignore:pkg_resources is deprecated",
-    "ignore::DeprecationWarning",
-    "ignore::ResourceWarning",
-    "ignore::pytest.PytestUnraisableExceptionWarning",
-)
-def test_a_child_of_twelve_reads_it():
-    """Flesch-Kincaid grade by textstat: all together no more than the sixth school year, no passage beyond the eleventh."""
-    import textstat
-
-    texts = [text if text[-1] in ".?!" else f"{text}." for text in every_text()]
-    assert textstat.flesch_kincaid_grade(" ".join(texts)) <= 6.0
-    assert textstat.flesch_reading_ease(" ".join(texts)) >= 75.0
-    hard = {text: grade for text in texts if (grade := textstat.flesch_kincaid_grade(text)) > 11.0}
-    assert hard == {}

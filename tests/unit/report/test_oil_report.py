@@ -6,6 +6,7 @@ from random import Random
 import pytest
 
 from calc.boundary import to_json
+from calc.demo import jobs
 from calc.gas.warm import OIL_EXPANSION
 from calc.job import load
 from calc.job.fields import FIELDS
@@ -235,3 +236,11 @@ def test_it_is_on_the_command_line_and_in_the_report_of_one_end():
     assert sum(line.startswith("Oil ") for line in short) == 1
     assert "means nothing between tins" in report_text(whole)
     assert "means nothing between tins" not in letter(whole), "the letter has one sentence of it"
+
+
+def test_the_third_demo_shows_an_oil():
+    found = oil_report(load(jobs()["high pass"]))
+    assert found is not None
+    assert not found.problem
+    assert [point.when for point in found.points] == ["cold", "in use", "hot"]
+    assert "To order, 560 ml a leg: 2 tins of 1 l" in " ".join(found.words)

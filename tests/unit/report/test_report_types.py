@@ -39,12 +39,16 @@ NOT_DRAWN = {
     "YardstickReport.source": IN_WORDS, "Candidate.gap_other": UNDRAWN, "Curve.wheel_rate": UNDRAWN,
     "SagsOfEnd.spring_rate": IN_WORDS, "SagsOfEnd.friction": IN_WORDS,
     "StateFigures.free_sag": UNDRAWN, "StateFigures.end_force": UNDRAWN, "StateFigures.gas_share": IN_WORDS, "StateFigures.gap_now": IN_WORDS,
-    "StatesReport.lost": IN_WORDS, "StatesReport.replaced": IN_WORDS, "LostAt.backing": IN_WORDS, "LostAt.rod_push": IN_WORDS,
-    "ReplacedBy.more": IN_WORDS,
+    "Replacement.preload": IN_WORDS, "Replacement.more": IN_WORDS, "Replacement.gap": IN_WORDS, "Replacement.oil": IN_WORDS,
     "OilReport.change": IN_WORDS, "OilChange.thinner": IN_WORDS, "OilChange.lighter": IN_WORDS, "OilChange.growth": IN_WORDS,
     "OilReport.legs": IN_WORDS, "OilReport.orders": IN_WORDS, "OilOrder.tins": IN_WORDS,
+    "DampingOfEnd.moved": IN_WORDS, "DampingOfEnd.wheel": IN_WORDS, "OilMoved.base": IN_WORDS, "OilMoved.speed": IN_WORDS, "OilMoved.pushed_out": IN_WORDS, "OilMoved.piston": IN_WORDS,
+    "OilMoved.ports": IN_WORDS, "OilMoved.vapour": IN_WORDS, "AtWheel.critical": IN_WORDS, "AtWheel.rebound_ratio": IN_WORDS, "AtWheel.compression_ratio": IN_WORDS,
+    "DampingOfEnd.clickers": "the card shows the line made of it", "HoldsAt.stated_drop": UNDRAWN, "HoldsAt.refill": IN_WORDS, "ShimChange.ratio": IN_WORDS,
     "RideChange.brings": IN_WORDS, "RideOfEnd.landing": IN_WORDS, "RideOfEnd.multiple": IN_WORDS,
     "Verdict.chances": IN_WORDS, "Verdict.chance": IN_WORDS, "Chances.softer": IN_WORDS, "Chances.stiffer": IN_WORDS,
+    "GapStepReport.gas_before": IN_WORDS, "GapStepReport.gas_after": IN_WORDS,
+    "OfferBill.net": IN_WORDS, "OfferBill.labour": IN_WORDS,
     "WholeBike.modifiers": UNDRAWN, "Modifier.when": UNDRAWN,
 }  # fmt: skip
 

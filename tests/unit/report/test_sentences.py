@@ -87,6 +87,17 @@ def test_a_rate_that_nobody_read_is_not_named():
     )
 
 
+def test_a_pressure_that_nobody_read_is_pumped_to():
+    bar = quantity(10.0, "bar", "", 1)
+    air = replace(
+        setup(fitted=True), pressure=bar, gap=None, oil=None, criteria=(Criterion("rider sag", "outside", "rider sag 61 mm"),)
+    )
+    assert answer_words("front", "keep", air) == "Keep 10.0 bar."
+    assert answer_words("front", "keep", air, in_known=False) == "Pump to 10.0 bar."
+    assert answer_words("front", "nearest", air) == "No pressure fits. What is in, 10.0 bar, is the nearest; rider sag 61 mm."
+    assert answer_words("front", "nearest", air, in_known=False) == "No pressure fits. The nearest is 10.0 bar; rider sag 61 mm."
+
+
 def test_what_is_in_and_cannot_stay_is_not_kept():
     told = answer_words(
         "rear", "open", setup(fitted=False), "the leverage is not measured", barred="leaves 1 mm before the coils touch"

@@ -3,6 +3,7 @@
 import io
 import json
 import os
+import re
 
 import numpy as np
 import pytest
@@ -12,10 +13,10 @@ from calc.boundary import answer
 from calc.gas.chamber import hydraulic_lock, open_leg
 from calc.impossible import Impossible, decimals_apart
 from calc.job import load
-from calc.job.starter import with_notes
+from calc.job.starter import start, with_notes
 from calc.practice import usual
 from calc.quantities.entry import EntryError, read_entry
-from calc.report.quantity import quantity, with_half
+from calc.report.quantity import banded_text, known_rate, quantity, with_half
 from calc.sizing.air_pressure import LEAST, MOST, none_holds
 from calc.springs.table import ForceTable
 from tests.support.documents import demo
@@ -199,3 +200,53 @@ def test_air_alone_tells_no_coil_and_no_balance_chamber_where_there_is_none():
     told = front_of(AIR | {"front.balance": "no"}, with_bands=False)
     assert told["as_found"]["setup"]["rate"]["value"] == 0.0
     assert np.isfinite(told["as_found"]["setup"]["free_sag"]["value"])
+
+
+@pytest.mark.parametrize(("mass", "own", "said"), [
+    ("150 kg", {}, {"front": True, "rear": True}), ("86 kg", {}, {"front": False, "rear": False}),
+    ("150 kg", {"preload fork": {"low": 5, "high": 40, "typical": 12}}, {"front": False, "rear": True}),
+])  # fmt: skip
+def test_more_preload_than_usual_is_told_where_a_stiffer_spring_needs_less(mass, own, said):
+    """Usual of a road bike: 5 to 20 mm in a fork, 5 to 18 on a shock, common practice, no source; a job's own range stands for it."""
+    for axle, end in report(start("road", mass) | {"practice": own}, draws=60)["ends"].items():
+        chosen, high = end["chosen"], {"front": 20, "rear": 18}[axle]
+        words = f"{chosen['preload']['text']} mm preload is more than usual (5 to {high}): a stiffer spring does it with less."
+        assert (words in end["why"]) == said[axle], end["why"]
+        assert any("more than usual" in line for line in end["why"]) == said[axle]
+        less = [one for one in end["candidates"] if one["preload"]["value"] < chosen["preload"]["value"]]
+        assert not said[axle] or any(one["rider_sag"]["text"] == chosen["rider_sag"]["text"] for one in less)
+
+
+def test_more_preload_than_usual_is_no_word_where_no_stiffer_spring_is_on_offer():
+    job = start("road", "150 kg")
+    job["rear"] = job.get("rear", {}) | {"buy": "stock", "stock": "75 80"}
+    end = report(job, with_bands=False)["ends"]["rear"]
+    assert end["chosen"]["preload"]["value"] > 18
+    assert end["chosen"]["rate"]["value"] == max(one["rate"]["value"] for one in end["candidates"])
+    assert not any("more than usual" in line for line in end["why"])
+
+
+@pytest.mark.parametrize(("value", "half", "told"), [
+    (80.31, 35.3, "80 ±35"), (52.4, 5.04, "52 ±5"), (52.4, 4.9, "52.4 ±4.9"), (9.614, 2.62, "9.6 ±2.6"), (9.614, 0.3, "9.61 ±0.30"),
+])  # fmt: skip
+def test_a_rate_is_told_no_finer_than_it_is_known(value, half, told):
+    assert banded_text(known_rate(value, half, "")) == told
+
+
+def test_a_reading_that_narrows_a_rate_of_many_is_told_in_whole_ones():
+    """Of a shock spring that nobody read: known to some 20 N/mm, no tenth of which is known."""
+    end = report(start("enduro", "86 kg"), draws=60)["ends"]["rear"]
+    (words,) = (one["words"] for one in end["measure_next"] if one["result"] == "spring rate")
+    now, then = re.search(r"from ±(\S+) to ±(\S+) N/mm", words).groups()
+    assert float(now) > 5.0
+    assert "." not in now + then
+
+
+def test_the_line_of_two_sags_tells_a_loose_rate_in_whole_ones():
+    sags = {"alone_sag": "37 mm", "alone_again_sag": "35 mm", "aboard_sag": "104 mm", "aboard_again_sag": "102 mm"}
+    job = start("motocross", "82 kg")
+    job["rear"] = job.get("rear", {}) | {"rate": "52 N/mm"} | sags
+    (end,) = report(job, with_bands=False)["sags"]["ends"]
+    assert end["spring_rate"]["plus_minus_95"] > 5.0
+    told = f"the spring is {end['spring_rate']['value']:.0f} ±{end['spring_rate']['plus_minus_95']:.0f} N/mm"
+    assert any(told in words for words in end["words"]), end["words"]

@@ -50,9 +50,9 @@ def test_numbers_that_are_the_same_stay_the_same():
 @pytest.mark.parametrize(
     ("left", "right", "words"),
     [
-        (-0.3, 12.0, "add 0 ml left, 12 right"),
+        (-0.3, 12.0, "add 12 ml right, left leg as it is"),
         (-0.3, 0.4, "no oil to add"),
-        (-7.6, -0.2, "take out 8 ml left, add 0 ml right"),
+        (-7.6, -0.2, "take out 8 ml left, right leg as it is"),
         (-7.6, -8.4, "take out 8 ml a leg"),
         (3.0, -4.0, "add 3 ml left, take out 4 ml right"),
     ],

@@ -43,6 +43,17 @@ def test_the_choice_holds_for_the_riders_that_the_hand_model_finds():
     assert chosen == [4.2, 4.6, 4.6, 4.8], "below 4.6 the nearest is 4.4, and the 4.2 that is in is within a step of that"
 
 
+@pytest.mark.parametrize("weight", ["229.5 lb", "104.4 kg", "104.5 kg", "103.6 kg"])
+def test_a_rider_of_no_whole_kilogram_has_a_span_of_whole_ones(weight):
+    """The axles are weighed with the rider aboard, so that another weight here moves the span and not the choice."""
+    job = load(demo({"rider.mass": weight}))
+    low, high = rider_span(job, "front", size_end(job, "front"))
+    assert (low, high) == (round(low), round(high))
+    assert low <= job.number("rider.mass") <= high
+    whole = load(demo())
+    assert np.allclose((low, high), rider_span(whole, "front", size_end(whole, "front")), atol=1.0)
+
+
 @pytest.mark.parametrize(("kind", "entry", "expected"), [
     ("multiple", "6.5", 6.5 * HAND.load), ("force", "5.2 kN", 5200.0), ("energy", "640 J", 640e3), ("standard", None, HAND.multiple() * HAND.load),
 ])  # fmt: skip

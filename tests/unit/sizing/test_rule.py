@@ -52,6 +52,13 @@ def test_what_is_in_stays_within_one_step_and_the_nearest_ride_is_taken_else(fit
     assert bool(done.kept) == (fitted == expected)
 
 
+def test_steps_are_counted_by_what_springs_are_sold_as():
+    # What is in is a little softer than its marking, which alone would put it beyond one step of the best.
+    real = candidates([46.0, 47.7, 50.0, 52.0, 54.0], RIDES)
+    assert int(decide(real, targets(), Margins(), 1, 2.0).choice) == 2
+    assert int(decide(real, targets(), Margins(), 1, 2.0, called=np.asarray(RATES)).choice) == 1
+
+
 def test_the_key_is_the_distance_in_the_logarithm_of_frequency_front_and_rear_alike():
     done = decide(candidates(RATES, RIDES), targets(), Margins(), 2, 2.0)
     assert done.key == pytest.approx(np.abs(np.log(np.asarray(RIDES) / 1.45)))
@@ -128,6 +135,17 @@ def test_many_loads_at_once_choose_as_each_alone():
         own = Loads(380.0, load, 9.80665)
         one = size(shock(), rates, own, 1.33, targets(), limits)
         assert int(together.choice[index]) == int(decide(one, targets(), Margins(5.0, 5.0, 0.5), 1, 2.0).choice)
+
+
+def test_a_softer_spring_that_no_preload_holds_up_cures_no_free_sag():
+    """At 46 the bike hangs low enough to have some free sag: that hides what 50 shows. What is in may stay so all the same."""
+    short, free = {"preload above": [True, True, False, False, False]}, [21.0, 19.0, 18.0, 17.0, 16.0]
+    heavy = candidates(RATES, RIDES, free=free, short=short)
+    done = decide(heavy, targets(), Margins(), 4, 2.0)
+    assert done.idle.tolist() == [True, False, False, False, False], "the first beyond the yardstick may be short"
+    assert not done.criteria_met
+    assert int(done.choice) == 1, "the least outside of the others"
+    assert int(decide(heavy, targets(), Margins(), 0, 2.0).choice) == 0
 
 
 def test_a_stiffer_spring_without_preload_cures_no_free_sag():

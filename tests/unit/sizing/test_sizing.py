@@ -15,9 +15,11 @@ from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.gas.chamber import ISOTHERMAL, Process
 from calc.job import load
+from calc.job.starter import start
 from calc.sizing.choice import size_end
 from calc.sizing.coil import size
 from calc.sizing.offers import offers, series
+from calc.sizing.on_offer import step_of
 from tests.support.documents import changed, demo
 from tests.unit.end.test_end import fork, shock
 
@@ -155,6 +157,27 @@ def test_series_and_stock_hold_what_is_fitted_now():
     assert np.all(np.diff(offers(series(0.2, 4.25), False, 4.25)[0]) > 0)
     assert offers(np.array([4.0, 5.0]), False, 4.4)[0].tolist() == [4.0, 4.4, 5.0]
     assert offers(np.array([4.0, 4.4, 5.0]), False, 4.4 * (1 + 1e-9))[0].tolist() == [4.0, 4.4, 5.0]
+
+
+@pytest.mark.parametrize("rate", ["4.7", "4.9", "5.1", "0.49 kg/mm"])
+def test_what_is_in_between_two_of_a_series_stays_where_these_would(rate):
+    """As sold, so that the yardstick moves with it. 4.8 and 5.0 stay, one step from the best; so does what lies about them."""
+
+    def keeps(fitted: str) -> bool:
+        sold = {"standard.fork_springs": "as sold", "front.rate": fitted}
+        ridden = {"bike.use": "motocross", "bike.mass": "107 kg", "rider.mass": "80 kg"}
+        return bool(size_end(load(changed(start("motocross", "80 kg"), sold | ridden)), "front").decision.kept)
+
+    assert keeps("4.8")
+    assert keeps("5")
+    assert keeps(rate)
+
+
+def test_a_spring_beside_the_series_is_not_kept_for_ever():
+    # From 4.9 the nearest of the series is 0.1 away: 0.3 is within its step, the next one, 0.5, is not.
+    job = load(demo({"front.rate": "4.9"}))
+    assert step_of(job, "front") == pytest.approx(0.3)
+    assert step_of(load(demo({"front.rate": "4.8"})), "front") == pytest.approx(0.2)
 
 
 def test_scalar_and_array_agree():

@@ -8,9 +8,10 @@ import pytest
 
 from calc.job import load
 from calc.job.starter import start
-from calc.model.draws import drawn, half_width, survivors
+from calc.model.draws import drawn, half_width
 from calc.model.inputs import end_inputs
 from calc.model.spread import deviation, standard_normal, strata
+from calc.model.survivors import survivors
 from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import resized, size_end
 from calc.uncertainty.choices import REACH, choices

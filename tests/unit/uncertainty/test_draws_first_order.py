@@ -15,9 +15,10 @@ from calc.end.figures import evaluate
 from calc.end.preload import preload_for_sag
 from calc.end.setup import Setup
 from calc.job import Job, load
-from calc.model.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped, survivors
+from calc.model.draws import drawn, fit_offs, half_width, is_drawn, own_reading, stepped
 from calc.model.inputs import EndInputs, end_inputs
 from calc.model.spread import deviation, drawn_uncertainty
+from calc.model.survivors import survivors
 from calc.quantities.reading import Origin, Reading, Spread
 from calc.sizing.choice import size_end
 from calc.sizing.coil import size
