@@ -1,6 +1,7 @@
 """`build.py test`: which groups run, what goes on to their runner, and the floors of the core's tests."""
 
 import json
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -50,6 +51,37 @@ def test_words_reach_pytest() -> None:
     done = subprocess.run([sys.executable, "-c", code, *words], cwd=ROOT, capture_output=True, text=True, timeout=100, check=True)
     assert "PASSED tests/build/test_stamp.py::test_a_flipped_byte_is_noticed" in done.stdout
     assert "1 passed" in done.stdout
+
+
+LATE = """
+from pathlib import Path
+BEEN = Path(__file__).with_name("been")
+def test_right(): pass
+def test_late():
+    been = BEEN.exists()
+    BEEN.touch()
+    assert been
+"""
+
+
+def test_what_failed_in_the_browser_is_tried_once_more_alone(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "test_made_up.py").write_text(LATE)
+    checks.twice([tmp_path], [], {})
+    told = capfd.readouterr().out
+    assert re.search("1 failed, 1 passed(.|\n)*once more(.|\n)*\n1 passed(.|\n)*worth a look", told)
+
+
+def test_what_fails_twice_fails(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "test_made_up.py").write_text(LATE.replace("BEEN.touch()", "pass"))
+    with pytest.raises(Stop):
+        checks.twice([tmp_path], [], {})
+    assert "worth a look" not in capfd.readouterr().out
+
+
+def test_what_cannot_even_start_fails(tmp_path: Path) -> None:
+    (tmp_path / "test_made_up.py").write_text("no Python at all")
+    with pytest.raises(Stop):
+        checks.twice([tmp_path], [], {})
 
 
 def test_every_floor_is_there_and_has_tests() -> None:

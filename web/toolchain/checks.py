@@ -89,7 +89,17 @@ def desk_only(listing: str, floors: list[Path]) -> list[Path]:
 
 
 def browsers(words: Words) -> None:
-    pytest([ROOT / "tests" / "browser"], words, env={browser.NAMED: str(browser.chromium())})
+    twice([ROOT / "tests" / "browser"], words, env={browser.NAMED: str(browser.chromium())})
+
+
+def twice(folders: list[Path], words: Words, env: dict[str, str]) -> None:
+    """Try what failed once more by itself: a page can be late on a busy machine, a fault fails again, and both are told."""
+    try:
+        pytest(folders, words, env=env)
+    except Stop as problem:
+        say(f"{problem}\n- once more, what failed alone:")
+        pytest(folders, words, "--last-failed", "--last-failed-no-failures=none", "--maxfail=1", env=env)
+        say("what failed above passed by itself. It came late or hangs on what ran before it: worth a look")
 
 
 def sizes(_: Words) -> None:
