@@ -47,7 +47,7 @@ class InState:
 
     def behind_along(self, strokes: Number, process: Process) -> Array:
         """The same at any strokes [mm], the gas moved as a process says."""
-        return np.asarray(self._pressures(strokes, process)[-1] - self._left.ambient)
+        return behind_oil(self.assembly, self.figures, strokes, process)
 
     def gas_volume(self, stroke: float) -> Number:
         """Gas over the oil [mm3] at a stroke [mm], in the left leg."""
@@ -60,11 +60,22 @@ class InState:
         strut: Strut = self.figures.end.struts[0][0]
         return strut
 
-    def _pressures(self, strokes: Number, process: Process) -> list[Number]:
-        """Absolute [MPa], each space of the left leg, over the oil first; outside air stands behind a vented piston."""
-        gas, strut = self.assembly.gas, self._left
-        vented = strut.ambient if isinstance(gas, SealedLeg) and np.any(np.asarray(gas.outer.inside) > 0) else None
-        return [*pressures(strut.gases, strokes, process, vented)]
+
+def behind_oil(assembly: ForkAssembly, figures: Figures, strokes: Number, process: Process) -> Array:
+    """Pressure behind the damper's oil of the left leg, of a fork with a sealed cartridge or one that was sealed.
+
+    Parameters: assembly; figures, of a setup in it; strokes [mm]; process, how the gas moved there.
+    Returns: pressure [MPa, gauge]; where the piston has no gas of its own behind it, that over the oil of the leg.
+    Raises: Impossible where a space is used up.
+    Formula: the innermost space's; outside air stands behind a vented piston.
+    Source: statics.
+    Example: see `tests/unit/conditions/test_states.py`.
+    """
+    strut: Strut = figures.end.struts[0][0]
+    gas = assembly.gas
+    vented = strut.ambient if isinstance(gas, SealedLeg) and np.any(np.asarray(gas.outer.inside) > 0) else None
+    *_, innermost = pressures(strut.gases, strokes, process, vented)
+    return np.asarray(innermost - strut.ambient)
 
 
 @dataclass(frozen=True, eq=False)

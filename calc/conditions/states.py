@@ -10,6 +10,7 @@ import numpy as np
 from calc.array import Number
 from calc.conditions.in_state import CARTRIDGE, WAYS, InState, Lost, State, lost_at
 from calc.conditions.replaced import replaced
+from calc.end.assembly import ForkAssembly
 from calc.end.figures import evaluate
 from calc.end.setup import Setup
 from calc.gas.chamber import circle
@@ -155,8 +156,8 @@ def in_state(job: Job, how: State, moved: float) -> InState:
     """
     gaps, job = shut_gaps(job, moved), _in(job, how, moved)
     at, rates = conditions(job), fitted_rates(job)
-    gas = leg_in_state(job, at, "as built" if how == "charge lost" else how, set_shut=True)
-    assembly = replace(fork(job, at, as_sold=True), gas=gas)
+    assembly = assembly_in(job, "as built" if how == "charge lost" else how)
+    gas = assembly.gas
     if how == "opened into one":
         assert isinstance(gas, OpenLeg)
         left, right = (_shown_opened(job, at, gas, rate, gap) for rate, gap in zip(rates, gaps, strict=True))
@@ -167,6 +168,20 @@ def in_state(job: Job, how: State, moved: float) -> InState:
     setup = Setup(rate, preload, 0.5 * (left + right), fitted.split(job, "front"), None, 0.5 * (right - left))
     figures = evaluate(assembly, setup, end_loads(job, "front"), at.exponent)
     return InState(how, assembly, setup, figures, _shown(job, at, how, setup, rates))
+
+
+def assembly_in(job: Job, how: State) -> ForkAssembly:
+    """A fork with a sealed cartridge, that one in a state.
+
+    Parameters: job, drawn or not; how.
+    Returns: ForkAssembly, its gap told as from before the cartridge was opened or leaked, but of an opened one as it is read then.
+    Raises: Impossible as `calc.model.fork.leg_in_state`.
+    Formula: see there.
+    Source: none.
+    Example: see `tests/unit/options/test_option_cartridge.py`.
+    """
+    at = conditions(job)
+    return replace(fork(job, at, as_sold=True), gas=leg_in_state(job, at, how, set_shut=True))
 
 
 def _shown(job: Job, at: Conditions, how: State, setup: Setup, rates: tuple[Number | None, Number | None]) -> Number | None:

@@ -11,7 +11,7 @@ from calc.job.field import Field
 from calc.job.fields import FIELDS
 from calc.job.job import Resolved
 from calc.job.limits import between, span_words
-from calc.job.offer_shape import BUILT, SETUP_KEYS
+from calc.job.offer_shape import BUILT, CARTRIDGE, SETUP_KEYS
 from calc.job.problem import Problem
 from calc.practice import Axle
 from calc.quantities.entry import EntryError, convert, read_entry
@@ -34,14 +34,16 @@ class Part:
 
 @dataclass(frozen=True, eq=False)
 class Option:
-    """One option. `setup` by end, by key of what is built; `missing`, what its total waits for; `refused`, an entry of its bill is;
-    `answers`, numbers of complaints; `service_hours` [h] between services of `service_price` each.
+    """One option. `setup` by end, by key of what is built; `cartridge`, in which state it leaves that, empty for as it is;
+    `missing`, what its total waits for; `refused`, an entry of its bill is; `answers`, numbers of complaints; `service_hours` [h]
+    between services of `service_price` each.
     """
 
     number: int
     name: str
     note: str
     setup: Mapping[Axle, Mapping[str, Resolved]]
+    cartridge: str
     parts: tuple[Part, ...]
     hours: Decimal | None
     answers: tuple[int, ...]
@@ -197,6 +199,7 @@ def _option(
         name=given.get("name", "").strip(),
         note=given.get("note", "").strip(),
         setup=setup,
+        cartridge=typed(given.get("setup", {}).get("front", {}), CARTRIDGE),
         parts=parts,
         hours=hours,
         answers=_answers(at, given.get("answers", ()), name, label, len(complaints)),

@@ -6,8 +6,9 @@
 "parts": [{"what": "Fork oil, litre", "count": "2", "price": "18"}], "hours": "3.5", "answers": [1], "adjusters": "20 clicks",
 "valving": "...", "service_hours": "50", "service_price": "90", "unknown": "..."}]}
 
-A setup's keys are those of what is built (front.built_rate and so on), an end that is left out stays as it came in. `answers` are
-the numbers of the complaints, from 1. Places are named with numbers from 1 too: offer.options[2].parts[1].price.
+A setup's keys are those of what is built (front.built_rate and so on), an end that is left out stays as it came in. Of a fork with
+a sealed cartridge "cartridge" says how an option leaves it, "as built" or "opened into one"; left out, it stays in its state.
+`answers` are the numbers of the complaints, from 1. Places are named with numbers from 1 too: offer.options[2].parts[1].price.
 """
 
 from __future__ import annotations
@@ -29,6 +30,8 @@ SETUP_KEYS: Mapping[Axle, tuple[str, ...]] = MappingProxyType(
         for axle in AXLES
     }
 )
+
+CARTRIDGE, LEFT_AS = "cartridge", ("as built", "opened into one")
 
 _Check = Callable[[Mapping[str, Any], str, str], None]
 
@@ -70,6 +73,11 @@ def _yes_or_no(holder: Mapping[str, Any], key: str, name: str) -> None:
         raise JobError(f"{name} must be true or false.")
 
 
+def _left_as(holder: Mapping[str, Any], key: str, name: str) -> None:
+    if holder[key] not in (None, "", *LEFT_AS):
+        raise JobError(f"{name} must be one of: {', '.join(LEFT_AS)}.")
+
+
 def _list_of(check: _Check, most: int) -> _Check:
     def listed(holder: Mapping[str, Any], key: str, name: str) -> None:
         held = holder[key]
@@ -93,7 +101,11 @@ def _whole(holder: Mapping[str, Any], key: str, name: str) -> None:
 
 
 _PART: Mapping[str, _Check] = {"what": _line, "count": _number, "price": _number}
-_SETUP: Mapping[str, _Check] = {axle: _object_of(dict.fromkeys(keys, _number)) for axle, keys in SETUP_KEYS.items()}
+_NUMBERS: Mapping[Axle, Mapping[str, _Check]] = {axle: dict.fromkeys(keys, _number) for axle, keys in SETUP_KEYS.items()}
+_SETUP: Mapping[str, _Check] = {
+    "front": _object_of({**_NUMBERS["front"], CARTRIDGE: _left_as}),
+    "rear": _object_of(_NUMBERS["rear"]),
+}
 _OPTION: Mapping[str, _Check] = {
     "name": _line,
     "note": _note,

@@ -8,8 +8,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from calc.array import Array, Number
+from calc.conditions.in_state import State, behind_oil
+from calc.conditions.states import assembly_in
+from calc.end.assembly import Assembly, ForkAssembly
 from calc.end.figures import Figures, evaluate
 from calc.end.setup import Setup
+from calc.gas.chamber import ISOTHERMAL
 from calc.impossible import Impossible
 from calc.job import Job, Resolved
 from calc.job.fields import FIELDS
@@ -27,39 +31,75 @@ _SAME_RATE = 1e-9  # N/mm: the spring that is in stays in
 
 @dataclass(frozen=True, eq=False)
 class OptionAt:
-    """An option at one end; `stays`: nothing is done there, so it is as found. Figures, or the problem why there are none."""
+    """An option at one end; `stays`: nothing is done there, so it is as found; `cartridge`, in which state a sealed one is left,
+    empty for as it is. Figures, or the problem why there are none.
+    """
 
     number: int
     stays: bool
     setup: Setup
     figures: Figures | None
     problem: Impossible | None
+    assembly: Assembly
+    cartridge: str = ""
 
 
-def options_at(job: Job, axle: Axle, done: EndSizing, setups: Sequence[Mapping[str, Resolved]]) -> tuple[OptionAt, ...]:
+Entered = tuple[Mapping[str, Resolved], str]
+
+
+def options_at(job: Job, axle: Axle, done: EndSizing, setups: Sequence[Entered]) -> tuple[OptionAt, ...]:
     """Every option at one end, in the model of the bike as it is.
 
-    Parameters: job; axle; done, its nominal sizing; setups, the entries of each option at this end, by key.
+    Parameters: job; axle; done, its nominal sizing; setups, of each option the entries at this end, by key, and in which state it
+    leaves a sealed cartridge, empty for as it is.
     Returns: OptionAt of each.
     Raises: nothing.
     Formula: as what was built, see `calc.sizing.attempts.built`.
     Source: none.
     Example: see `tests/unit/options/test_option_setups.py`.
     """
-    return tuple(_at(job, axle, done, number, entries) for number, entries in enumerate(setups, 1))
+    return tuple(_at(job, axle, done, number, *entered) for number, entered in enumerate(setups, 1))
 
 
-def _at(job: Job, axle: Axle, done: EndSizing, number: int, entries: Mapping[str, Resolved]) -> OptionAt:
-    if not entries:
-        return OptionAt(number, True, done.found_setup, done.found, done.found_problem)
+def _at(job: Job, axle: Axle, done: EndSizing, number: int, entries: Mapping[str, Resolved], cartridge: str) -> OptionAt:
+    if not entries and not cartridge:
+        return as_found(done, number)
+    nothing = OptionAt(number, False, done.found_setup, None, None, done.inputs.assembly, cartridge)
+    if cartridge and job.choice("front.air") != "sealed cartridge":
+        return replace(nothing, problem=_does_not_apply(f"{axle}.cartridge_state"))
+    try:
+        here = _in_cartridge(job, done.inputs, cartridge)
+    except Impossible as error:
+        return replace(nothing, problem=error)
     answer = done.sized.setup.at(done.choice) if done.choice >= 0 else None
-    attempt = built(_as_if_built(job, axle, entries), axle, done, answer)
+    attempt = built(_as_if_built(job, axle, entries), axle, replace(done, inputs=here), answer)
     if attempt is None:
-        label = FIELDS[f"{axle}.{BUILT}{next(iter(entries))}"].label
-        nothing = Impossible("missing", f"{label} does not apply here.", "Enter what this kind of fork or shock is set by.")
-        return OptionAt(number, False, done.found_setup, None, nothing)
+        return replace(nothing, problem=_not_set(axle, entries))
     setup, figures, problem = attempt
-    return OptionAt(number, False, setup, figures, problem)
+    return OptionAt(number, False, setup, figures, problem, here.assembly, cartridge)
+
+
+def as_found(done: EndSizing, number: int = 0) -> OptionAt:
+    """The end as it came in, as an option of that number."""
+    return OptionAt(number, True, done.found_setup, done.found, done.found_problem, done.inputs.assembly)
+
+
+def _not_set(axle: Axle, entries: Mapping[str, Resolved]) -> Impossible:
+    if entries:
+        return _does_not_apply(f"{axle}.{BUILT}{next(iter(entries))}")
+    return Impossible("missing", "Only the cartridge is said.", "Enter what the fork is set to then: springs, preload, gaps.")
+
+
+def _does_not_apply(path: str) -> Impossible:
+    return Impossible("missing", f"{FIELDS[path].label} does not apply here.", "Enter what this kind of fork or shock is set by.")
+
+
+def _in_cartridge(job: Job, here: EndInputs, cartridge: str) -> EndInputs:
+    """The end with its cartridge in the state in which an option leaves it."""
+    if not cartridge or job.choice("front.cartridge_state") == cartridge:
+        return here
+    how: State = "as built" if cartridge == "as built" else "opened into one"
+    return replace(here, assembly=assembly_in(job, how))
 
 
 def _as_if_built(job: Job, axle: Axle, entries: Mapping[str, Resolved]) -> Job:
@@ -72,25 +112,29 @@ def _as_if_built(job: Job, axle: Axle, entries: Mapping[str, Resolved]) -> Job:
     return replace(job, fields=fields)
 
 
-def results(done: Figures, along: bool) -> dict[str, Number]:
+def results(job: Job, assembly: Assembly, done: Figures) -> dict[str, Number]:
     """The figures by which options are told apart.
 
-    Parameters: done; along, whether sags are along the leg.
-    Returns: by name: sags [mm], frequency [Hz], force at full travel [N] and over the rider load [-], the gas's share of it [-].
+    Parameters: job; assembly; done, the figures of a setup in it.
+    Returns: by name: sags [mm], frequency [Hz], force at full travel [N] and over the rider load [-], the gas's share of it [-]; of
+    a fork whose cartridge is, or was, a sealed one the pressure behind its damper's oil at rider sag, settled [MPa, gauge].
     Raises: nothing.
-    Formula: gas share = the gas's part of the force at full travel over that force.
+    Formula: gas share = the gas's part of the force at full travel over that force; see `calc.conditions.in_state.behind_oil`.
     Source: the cases of each in DEVELOPERS.md, Conventions.
     Example: see `tests/unit/options/test_option_setups.py`.
     """
-    end = done.end
-    return {
-        "free_sag": done.free.stroke if along else done.free.travel,
-        "rider_sag": done.rider.stroke if along else done.rider.travel,
+    end, fork = done.end, isinstance(assembly, ForkAssembly)
+    told: dict[str, Number] = {
+        "free_sag": done.free.stroke if fork else done.free.travel,
+        "rider_sag": done.rider.stroke if fork else done.rider.travel,
         "frequency": done.frequency,
         "end_force": done.end_force,
         "end_multiple": done.end_multiple,
         "gas_share": end.gas_wheel_force(end.travel, done.process) / done.end_force,
     }
+    if isinstance(assembly, ForkAssembly) and job.choice("front.air") == "sealed cartridge":
+        told["behind"] = behind_oil(assembly, done, done.rider.stroke, ISOTHERMAL)
+    return told
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,8 +161,9 @@ def option_bands(job: Job, axle: Axle, done: EndSizing, options: Sequence[Option
 
     def work(some: Job) -> dict[int, dict[str, Number]]:
         here = end_inputs(some, axle)
-        found = {} if done.found is None else {0: _results(here, here.as_found, axle)}
-        return found | {one.number: _results(here, _as_made(some, here, done, one.setup), axle) for one in able}
+        found = {} if done.found is None else {0: _results(some, here, here.as_found)}
+        others = {one.number: (_in_cartridge(some, here, one.cartridge), _as_made(some, here, done, one.setup)) for one in able}
+        return found | {number: _results(some, *made) for number, made in others.items()}
 
     good, left_out, together = survivors(draws, draws.draws, work)
     if left_out == draws.draws:
@@ -143,8 +188,9 @@ def _apart(one: Number, other: Number) -> Array:
     return difference
 
 
-def _results(here: EndInputs, setup: Setup, axle: Axle) -> dict[str, Number]:
-    return results(evaluate(here.assembly, setup, here.loads, here.exponent), axle == "front")
+def _results(job: Job, here: EndInputs, setup: Setup) -> dict[str, Number]:
+    done = evaluate(here.assembly, setup, here.loads, here.exponent)
+    return results(job, here.assembly, done)
 
 
 def _as_made(draws: Job, here: EndInputs, done: EndSizing, setup: Setup) -> Setup:

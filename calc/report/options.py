@@ -11,7 +11,7 @@ import numpy as np
 from calc.job import Job, Ranges, Resolved
 from calc.job.offer import Offer
 from calc.options.curves import SAME, Apart, curves_apart
-from calc.options.setups import OptionAt, OptionBands, option_bands, options_at, results
+from calc.options.setups import OptionAt, OptionBands, as_found, option_bands, options_at, results
 from calc.practice import AXLES, Axle
 from calc.report.options_words import between_words, end_words, setup_words
 from calc.report.quantity import quantity, with_half
@@ -21,8 +21,8 @@ from calc.report.types import EndBetween, OptionBetween, OptionDone, OptionEnd, 
 
 _NOTE = (
     f"Two force curves count as the same where they are nowhere more than {100 * SAME:.0f} % apart, or {100 * SAME:.0f} % of the "
-    "rider load where that is more, settled and ridden. Every option is worked out in the fork and shock that the job describes, "
-    "built with the same care; springs and gas only. Damping is not in these figures: what the valving does is known from the "
+    "rider load where that is more, settled and ridden. Every option is worked out in the fork and shock that the job describes, a "
+    "sealed cartridge as the option leaves it, built with the same care; springs and gas only. Damping is not in these figures: what the valving does is known from the "
     "bench and the ride."
 )
 _REFUSED = "An entry that this rests on is refused. Mend it first."
@@ -33,6 +33,7 @@ class _End:
     """All options at one end."""
 
     axle: Axle
+    job: Job
     options: tuple[OptionAt, ...]
     found: OptionAt
     load: float
@@ -65,24 +66,28 @@ def options_report(job: Job, corrected: Job) -> OptionsReport | None:
 
 
 def _end(job: Job, axle: Axle, offer: Offer) -> _End | None:
-    entries = tuple(tuple((key, one) for key, one in option.setup.get(axle, {}).items()) for option in offer.options)
+    entries = tuple(
+        (tuple(option.setup.get(axle, {}).items()), option.cartridge if axle == "front" else "") for option in offer.options
+    )
     return _worked_out(axle, fields_of(job, axle), job.ranges, job.draws, entries)
 
 
 @lru_cache(maxsize=8)
 def _worked_out(
-    axle: Axle, fields: tuple[Resolved, ...], ranges: Ranges, draws: int, entries: tuple[tuple[tuple[str, Resolved], ...], ...]
+    axle: Axle,
+    fields: tuple[Resolved, ...],
+    ranges: Ranges,
+    draws: int,
+    entries: tuple[tuple[tuple[tuple[str, Resolved], ...], str], ...],
 ) -> _End | None:
     """The options at an end; an end and setups that did not change are not worked out again."""
     done, _ = sized(axle, fields, ranges)
     if done is None:
         return None
     job = replace(part(fields, ranges), draws=draws)
-    setups = [dict(one) for one in entries]
-    options = options_at(job, axle, done, setups)
-    found = OptionAt(0, True, done.found_setup, done.found, done.found_problem)
+    options = options_at(job, axle, done, [(dict(setup), cartridge) for setup, cartridge in entries])
     bands = option_bands(job, axle, done, options)
-    return _End(axle, options, found, float(np.asarray(done.inputs.loads.aboard)), Cases.of(job, axle), bands)
+    return _End(axle, job, options, as_found(done), float(np.asarray(done.inputs.loads.aboard)), Cases.of(job, axle), bands)
 
 
 def _option_end(end: _End, one: OptionAt) -> OptionEnd:
@@ -93,7 +98,9 @@ def _option_end(end: _End, one: OptionAt) -> OptionEnd:
         return OptionEnd(end.axle, one.stays, "", None, None, problem, end_words(end.axle, one.stays, "", None, None, problem))
     figures = _figures(end, _results(end, one), halves, "")
     change = None if one.stays or end.found.figures is None else _change(end, end.found, one)
-    setup = setup_words(setup_report(one.setup, one.figures, end.cases), one.setup.gaps if end.axle == "front" else None)
+    setup = setup_words(
+        setup_report(one.setup, one.figures, end.cases), one.setup.gaps if end.axle == "front" else None, one.cartridge
+    )
     return OptionEnd(
         end.axle, one.stays, setup, figures, change, None, end_words(end.axle, one.stays, setup, figures, change, None)
     )
@@ -109,7 +116,7 @@ def _change(end: _End, one: OptionAt, other: OptionAt) -> OptionFigures:
 
 def _results(end: _End, one: OptionAt) -> dict[str, float]:
     assert one.figures is not None
-    return {name: float(np.asarray(value)) for name, value in results(one.figures, end.axle == "front").items()}
+    return {name: float(np.asarray(value)) for name, value in results(end.job, one.assembly, one.figures).items()}
 
 
 _SHOWN = {
@@ -119,6 +126,7 @@ _SHOWN = {
     "end_force": ("kN", 2, 1e-3),
     "end_multiple": ("", 1, 1.0),
     "gas_share": ("%", 0, 100.0),
+    "behind": ("bar", 1, 10.0),
 }
 
 
@@ -127,6 +135,7 @@ def _figures(end: _End, values: Mapping[str, float], halves: Mapping[str, float]
         "free_sag": end.cases.free,
         "rider_sag": end.cases.rider,
         "gas_share": f"of the force at full travel, {end.cases.working}",
+        "behind": f"over the air outside, {end.cases.rider}",
     }
 
     def told(name: str) -> Quantity:
@@ -142,6 +151,7 @@ def _figures(end: _End, values: Mapping[str, float], halves: Mapping[str, float]
         end_force=told("end_force"),
         end_multiple=told("end_multiple"),
         gas_share=told("gas_share") if end.axle == "front" else None,
+        behind=told("behind") if "behind" in values else None,
     )
 
 

@@ -20,14 +20,21 @@ from calc.report.words import named, pair_text
 _ENDS: dict[Axle, str] = {"front": "Front", "rear": "Rear"}
 
 
-def setup_words(setup: SetupReport, gaps: tuple[Number, Number] | None) -> str:
+# How an option leaves a sealed cartridge, and what that is called beside another's.
+_LEFT_AS = {"as built": "cartridge shut and charged as built", "opened into one": "cartridge opened to the leg"}
+_GAP_AROUND = {"as built": " around the shut cartridge"}
+
+
+def setup_words(setup: SetupReport, gaps: tuple[Number, Number] | None, cartridge: str = "") -> str:
     """A setup in a line; both gaps where the legs differ."""
     spring = named(setup) if setup.pressure else f"{pair_text(setup.pair) if setup.pair else setup.rate.text} N/mm"
     preload = "" if setup.pressure else f", {figure_text(setup.preload)} preload"
+    left_as = f", {_LEFT_AS[cartridge]}" if cartridge else ""
     if setup.gap is None or gaps is None or not float(np.asarray(gaps[0])):
-        return spring + preload
+        return f"{spring}{preload}{left_as}"
     left, right = (number_text(float(np.asarray(gap)), 0) for gap in gaps)
-    return f"{spring}{preload}, gap {left if left == right else f'{left} left and {right} right'} mm"
+    around = _GAP_AROUND.get(cartridge, "")
+    return f"{spring}{preload}, gap {left if left == right else f'{left} left and {right} right'} mm{around}{left_as}"
 
 
 def end_words(
@@ -43,8 +50,15 @@ def end_words(
     sag, force = (_against(change, key) for key in ("rider_sag", "end_force"))
     return (
         f"{name}. Rider sag {_banded(figures.rider_sag)}{sag}; ride frequency {_banded(figures.frequency)}; "
-        f"at full travel {_banded(figures.end_force)}{gas}{force}."
+        f"at full travel {_banded(figures.end_force)}{gas}{force}.{_behind_words(figures, change)}"
     )
+
+
+def _behind_words(figures: OptionFigures, change: OptionFigures | None) -> str:
+    """What stands behind the damper's oil, where a charge did that once."""
+    if figures.behind is None:
+        return ""
+    return f" Behind the damper’s oil {_banded(figures.behind)} at rider sag{_against(change, 'behind')}."
 
 
 def _against(changes: OptionFigures | None, name: str) -> str:
@@ -58,11 +72,11 @@ def _against(changes: OptionFigures | None, name: str) -> str:
 def between_words(offer: Offer, one: Option, other: Option, told: OptionBetween) -> OptionBetween:
     """Two options with their words: the force curves, then the price, then what else the money buys."""
     curves = _curve_words(told) if told.same else tuple(_end_between_words(row, told) for row in told.ends)
-    differs = _differing(offer, one, other)
+    differs = (*_cartridges(one, other), *_differing(offer, one, other))
     lead = "What the money buys then:" if told.same else "They differ besides in:"
     if not differs:
         lead = "Nothing else that is entered tells them apart." if told.same else ""
-    words = tuple(words for words in (*curves, price_words(offer, one, other)) if words)
+    words = tuple(words for words in (*curves, *_backing_words(told), price_words(offer, one, other)) if words)
     return replace(told, words=words, lead=lead, differs=differs)
 
 
@@ -87,6 +101,15 @@ def _end_between_words(row: EndBetween, told: OptionBetween) -> str:
     )
 
 
+def _backing_words(told: OptionBetween) -> tuple[str, ...]:
+    """What a charge does that no force curve shows."""
+    return tuple(
+        f"Behind the damper’s oil at rider sag, option {told.other} against option {told.one}: {_size(behind)} {_way(behind)}."
+        for behind in (row.change.behind for row in told.ends)
+        if behind is not None and float(size_text(behind))
+    )
+
+
 def _changed(label: str, figure: Quantity) -> str:
     return f"{label} {_size(figure)} {_way(figure)}" if float(size_text(figure)) else f"{label} the same"
 
@@ -100,6 +123,14 @@ def price_words(offer: Offer, one: Option, other: Option) -> str:
     if not more:
         return f"Both cost {priced(bills[0].total, offer.currency)}."
     return f"Option {other.number} costs {priced(abs(more), offer.currency)} {'more' if more > 0 else 'less'}."
+
+
+def _cartridges(one: Option, other: Option) -> tuple[OptionDiffers, ...]:
+    """How each leaves a sealed cartridge, where they do not alike."""
+    if one.cartridge == other.cartridge:
+        return ()
+    first, second = (_LEFT_AS.get(option.cartridge, "cartridge as it came in").removeprefix("cartridge ") for option in (one, other))
+    return (OptionDiffers("Cartridge", first, second),)
 
 
 def _differing(offer: Offer, one: Option, other: Option) -> tuple[OptionDiffers, ...]:

@@ -151,5 +151,5 @@ def note_words(job: Job, found: States) -> str:
     return (
         f"Springs as found in every row, preload and oil too where nothing is replaced; oil by a gap of {gap.text} mm{as_sold} "
         f"around the shut cartridge. Oil moved: {moved.text} ml {way} the cartridge{assumed}. Pressures are over the air outside; "
-        "at half and full travel the leg got there fast from its rider sag. No +/- stands beside these."
+        "at half and full travel the leg got there fast from its rider sag."
     )

@@ -66,7 +66,9 @@ class OfferReport:
 
 @dataclass(frozen=True, slots=True)
 class OptionFigures:
-    """What a setup does, or what it changes. `gas_share` of the force at full travel; None at the rear."""
+    """What a setup does, or what it changes. `gas_share` of the force at full travel; None at the rear. `behind` its damper's oil
+    at rider sag [bar, gauge]; None but for a fork whose cartridge is, or was, a sealed one.
+    """
 
     free_sag: Quantity
     rider_sag: Quantity
@@ -74,6 +76,7 @@ class OptionFigures:
     end_force: Quantity
     end_multiple: Quantity
     gas_share: Quantity | None
+    behind: Quantity | None
 
 
 @dataclass(frozen=True, slots=True)

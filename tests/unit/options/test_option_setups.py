@@ -94,7 +94,7 @@ def test_what_is_missing_or_cannot_be_is_named_and_the_others_stand():
 def test_no_draw_at_all_leaves_figures_without_a_band():
     job = load(offered(offer_of(rear("10"))))
     done = size_end(job, "rear")
-    options = options_at(job, "rear", done, [dict(job.offer.options[0].setup["rear"])])
+    options = options_at(job, "rear", done, [(dict(job.offer.options[0].setup["rear"]), "")])
     assert option_bands(job, "rear", done, options).own[1]["rider_sag"] > 0
 
 

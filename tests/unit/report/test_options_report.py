@@ -26,7 +26,7 @@ def report(offer, demo="trail"):
 
 
 def figures_of(part) -> set[str]:
-    told = (part.rider_sag, part.frequency, part.end_force, part.gas_share)
+    told = (part.rider_sag, part.frequency, part.end_force, part.gas_share, part.behind)
     return {text for one in told if one for text in (*numbers(one.text), *numbers(one.plus_minus_text))}
 
 

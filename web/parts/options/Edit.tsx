@@ -3,8 +3,11 @@ import { offer as keepOffer } from '../../store/actions.ts'
 import { MOST, type OfferDocument, type OfferOption, ticked, withOption, withPart } from '../../store/offer.ts'
 import { schema, unitsOf } from '../../store/schema.ts'
 import { apart, together } from '../../store/text.ts'
+import { exists } from '../field/Field.tsx'
 import { Line, shown } from './Line.tsx'
 import { pathsOf, sourcesOf } from './sources.ts'
+
+type Entries = NonNullable<NonNullable<OfferOption['setup']>[End]>
 
 interface Props {
   offer: OfferDocument
@@ -41,7 +44,7 @@ export function Edit({ offer, option, index }: Props) {
 function Setup({ end, offer, option, index }: Props & { end: End }) {
   const entered = option.setup?.[end] ?? {}
   const sources = sourcesOf(end)
-  const put = (entries: Record<string, string | number | null>, step: string) => keepOffer(withOption(offer, index, { setup: { ...option.setup, [end]: entries } }), step)
+  const put = (entries: Entries, step: string) => keepOffer(withOption(offer, index, { setup: { ...option.setup, [end]: entries } }), step)
   const take = (select: HTMLSelectElement) => {
     const found = sources.find(({ name }) => name === select.value)
     if (found) put(found.entries, '')
@@ -61,6 +64,7 @@ function Setup({ end, offer, option, index }: Props & { end: End }) {
           ))}
         </select>
       </div>
+      {end === 'front' && (entered.cartridge || exists('front.cartridge_state')) && <Cartridge entered={entered} id={`option-${index}-cartridge`} put={put} />}
       {pathsOf(end, entered).map((path) => {
         const field = schema.fields[path]
         const key = path.split('built_')[1]!
@@ -80,6 +84,30 @@ function Setup({ end, offer, option, index }: Props & { end: End }) {
         )
       })}
     </fieldset>
+  )
+}
+
+const LEFT_AS: [state: string, words: string][] = [
+  ['', 'As it came in'],
+  ['as built', 'Shut, charged as built'],
+  ['opened into one', 'Opened to the leg'],
+]
+
+/** How it leaves a sealed cartridge: its gap is then read around the shut one, or in the opened leg. */
+function Cartridge({ entered, id, put }: { entered: Entries; id: string; put: (entries: Entries, step: string) => void }) {
+  const { cartridge, ...others } = entered
+  const write = (state: string) => put(state ? { ...others, cartridge: state } : others, '')
+  return (
+    <div class="offer-line">
+      <label for={id}>Cartridge</label>
+      <select id={id} value={shown(cartridge)} onChange={(event) => write(event.currentTarget.value)}>
+        {LEFT_AS.map(([state, words]) => (
+          <option key={state} value={state}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </div>
   )
 }
 

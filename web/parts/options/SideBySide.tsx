@@ -11,6 +11,7 @@ const ROWS: [label: string, pick: (figures: Figures) => Quantity | null][] = [
   ['At full travel', ({ end_force }) => end_force],
   ['× rider load', ({ end_multiple }) => end_multiple],
   ['Of it gas', ({ gas_share }) => gas_share],
+  ['Behind the damper’s oil at rider sag', ({ behind }) => behind],
 ]
 
 /** The figures of all options beside those as found, an end after the other. */

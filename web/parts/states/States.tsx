@@ -45,14 +45,27 @@ function Rows({ states }: { states: StatesReport }) {
     scrollTo({ top: 0 })
   }
   return (
-    <table class="plain-table lined" data-table="states">
+    <table class="plain-table lined states-rows" data-table="states">
       <caption class="aside">Behind the damper’s oil, bar, at {states.strokes.map(withUnit).join(', ')} of stroke</caption>
       <thead>
         <tr>
-          <td />
-          <th scope="col">sag mm</th>
-          <th scope="col">full travel × load</th>
-          <th scope="col">bar behind oil: sag · half · full</th>
+          <td rowSpan={2} />
+          <th scope="col" rowSpan={2}>
+            sag mm
+          </th>
+          <th scope="col" rowSpan={2}>
+            full travel × load
+          </th>
+          <th scope="colgroup" colSpan={states.strokes.length}>
+            bar behind oil, at mm
+          </th>
+        </tr>
+        <tr>
+          {states.strokes.map((stroke) => (
+            <th key={stroke.case} scope="col">
+              {number(stroke)}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
@@ -71,7 +84,11 @@ function Rows({ states }: { states: StatesReport }) {
                 <td>
                   <Figure of={figures.end_multiple} />
                 </td>
-                <td>{figures.behind.map(number).join(' · ')}</td>
+                {figures.behind.map((figure) => (
+                  <td key={figure.case}>
+                    <Figure of={figure} unit="" />
+                  </td>
+                ))}
               </tr>
             ),
         )}
