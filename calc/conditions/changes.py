@@ -21,6 +21,7 @@ from calc.model.conditions import Conditions
 from calc.practice import Axle
 
 HOME = "as built"
+SAME_HEIGHT = 25e3  # mm: within 25 m the air presses alike to 0.3 %
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,7 +49,8 @@ class UnderCondition:
 
 
 def conditions_of(job: Job, axle: Axle) -> list[Condition]:
-    """The conditions of a job: as built; a fork hot, high, high and bled there, hot and high; another rider; luggage.
+    """The conditions of a job: as built; a fork hot, high, bled there, hot and high, where that is elsewhere; another rider;
+    luggage.
 
     A shock's gas is sealed, and its few newtons of ambient pressure show nowhere: the rear has no hot and high rows.
 
@@ -67,17 +69,24 @@ def conditions_of(job: Job, axle: Axle) -> list[Condition]:
     found = [Condition(HOME, at, loads)]
     if axle == "front":
         high, hot = pressure_at(job.value("conditions.high_altitude")), job.value("conditions.hot_temperature")
-        found += [
-            Condition("hot", at.ridden(temperature=hot), loads),
-            Condition("high", at.ridden(ambient=high), loads),
-            Condition("high, bled there", at.ridden(ambient=high).bled_there(), loads),
-            Condition("hot and high", at.ridden(ambient=high, temperature=hot), loads),
-        ]
+        bled_there = Condition("high, bled there", at.ridden(ambient=high).bled_there(), loads)
+        found.append(Condition("hot", at.ridden(temperature=hot), loads))
+        if _ridden_high(job):
+            found.append(bled_there)
+        else:
+            hot_there = Condition("hot and high", at.ridden(ambient=high, temperature=hot), loads)
+            found += [Condition("high", at.ridden(ambient=high), loads), bled_there, hot_there]
     if job.known("conditions.rider"):
         found.append(Condition("other rider", at, end_loads(job, axle, job.value("conditions.rider"))))
     if job.known("conditions.luggage"):
         found.append(Condition("luggage", at, _with_luggage(job, axle, loads)))
     return found
+
+
+def _ridden_high(job: Job) -> bool:
+    """Whether the bike is ridden as high as the high place: then "as built" and "hot" are there already."""
+    named = job.entered("place.ridden_altitude") and not job.known("place.ridden_pressure")
+    return named and abs(job.number("place.ridden_altitude") - job.number("conditions.high_altitude")) < SAME_HEIGHT
 
 
 def _with_luggage(job: Job, axle: Axle, loads: Loads) -> Loads:

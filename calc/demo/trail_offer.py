@@ -24,7 +24,8 @@ TRAIL_OFFER: dict[str, Any] = {
     "options": [
         {
             "name": "Keep the opened cartridge",
-            "note": "Springs stay. Oil and preload are set for the fork as it now is, and the valves are shimmed anew.",
+            "note": "Springs stay. Oil and preload are set for the fork as it now is, and the valves are shimmed anew: "
+            "the base valve to hold what the charge held.",
             "setup": {"front": _FRONT, "rear": _REAR},
             "parts": [_OIL, _SEALS, {"what": "Shims and o-rings", "count": "1", "price": "36.50"}],
             "hours": "4.5",
@@ -37,7 +38,7 @@ TRAIL_OFFER: dict[str, Any] = {
         },
         {
             "name": "Another cartridge, open, without charge",
-            "note": "Springs stay. The same oil height and preload; the old cartridge is handed back.",
+            "note": "Springs stay. The same oil height and preload; its valves need no charge. The old cartridge is handed back.",
             "setup": {"front": dict(_FRONT), "rear": dict(_REAR)},
             "parts": [{"what": "Cartridge pair, open (invented)", "count": "1", "price": "640"}, dict(_OIL), dict(_SEALS)],
             "hours": "3",

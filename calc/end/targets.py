@@ -31,7 +31,8 @@ class Targets:
     Parameters: sag [mm] of rider sag: along the leg at the front (`sag_is_stroke`), vertical at the rear; end_kind
     "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] of the standard rider on the standard
     setup; wish [Hz], a frequency of the user's own in its place, or free_sag [mm, in the sag's own measure], a free sag in
-    its place; windows.
+    its place; windows; gap_found [mm], the gap that is in, where it stays while the force at full travel falls short of what is
+    wanted by no more than gap_within[0] of it, exceeds it by no more than gap_within[1] [-], and keeps the least multiple.
     """
 
     sag: Number
@@ -42,3 +43,5 @@ class Targets:
     wish: Number | None = None
     free_sag: Number | None = None
     windows: Windows = Windows()
+    gap_found: Number | None = None
+    gap_within: tuple[float, float] = (0.0, 0.0)

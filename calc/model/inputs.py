@@ -33,9 +33,13 @@ from calc.model import (
 )
 from calc.model.airleg import has_second, pumped_as_found
 from calc.model.limits import AS_SOLD, standard_preload_known
+from calc.model.origins import gaps_were_read, was_read
 from calc.practice import Axle
 
 END_SHORT = 0.98  # of the force wanted at full travel: what rounding the gap leaves is reached
+# Of the force wanted at full travel: short of it, and beyond it, by which no bench opens a leg; a judgement, common practice, no
+# source. Nobody knows the gap as sold: what is in is the best guess of it that there is.
+OIL_STAYS, OIL_UNKNOWN = (0.04, 0.08), (np.inf, np.inf)
 
 
 @dataclass(frozen=True, eq=False)
@@ -142,7 +146,16 @@ def targets_of(job: Job, axle: Axle, standard: Figures, load: Number, rated: Num
     wish, free = (job.number(path) if job.known(path) else None for path in (f"{axle}.target_frequency", f"{axle}.target_free_sag"))
     least = _least_multiple(job, axle, standard.end_multiple * rated / load, amount / load if kind == "force" else 0.0)
     frequency = standard.frequency * loaded_frequency(job, axle)
-    return Targets(sag, axle == "front", kind, amount, frequency, wish, free, _windows(job, axle, sag, least))
+    stays, within = _gap_stays(job) if axle == "front" else (None, OIL_STAYS)
+    return Targets(sag, axle == "front", kind, amount, frequency, wish, free, _windows(job, axle, sag, least), stays, within)
+
+
+def _gap_stays(job: Job) -> tuple[Number | None, tuple[float, float]]:
+    """The gap that is in, where it was read and no end of travel of the user's own is asked for, and what it may miss."""
+    if job.choice("front.end_target") != "standard" or not gaps_were_read(job):
+        return None, OIL_STAYS
+    left, right = found_gaps(job, conditions(job))
+    return 0.5 * (left + right), OIL_STAYS if was_read(job, "standard.gap") else OIL_UNKNOWN
 
 
 def _end_target(job: Job, standard: Figures, load: Number, rated: Number) -> tuple[str, Number]:

@@ -42,10 +42,28 @@ def standard_setup(job: Job, axle: Axle) -> Setup:
             return Setup(0.0, 0.0, gap, air=air)
     path, preload = f"standard.{strut}_rate", job.value(f"standard.{strut}_preload") if standard_preload_known(job, axle) else 0.0
     known = job.choice(AS_SOLD[axle])
+    if known == "as sold" and (marked := marked_as_sold(job, axle)) is not None:
+        return Setup(marked, preload, gap, fitted.split(job, axle), air)
     if known == "changed" or (known == "unknown" and job.entered(path)):
         return Setup(job.value(path), preload, gap, air=air)
     off = 0.0 if known == "as sold" else job.value(path) - job.value(f"{axle}.rate")  # by what the row's width leaves open
     return Setup(fitted.rate(job, axle) + off, preload, gap, fitted.split(job, axle), air)
+
+
+def marked_as_sold(job: Job, axle: Axle) -> float | None:
+    """What springs that were tested were once sold as: they may have worn since.
+
+    Parameters: job; axle.
+    Returns: rate [N/mm] as entered for the springs as sold, or else as marked; None where neither was, or no tester's points are.
+    Raises: Impossible as `calc.model.fitted.by_tester`.
+    Formula: none.
+    Source: none.
+    Example: see `tests/unit/model/test_worn.py`.
+    """
+    if fitted.by_tester(job, axle) is None:
+        return None
+    paths = (f"standard.{'fork' if axle == 'front' else 'shock'}_rate", f"{axle}.rate")
+    return next((job.number(path) for path in paths if job.entered(path)), None)
 
 
 def standard_preload_known(job: Job, axle: Axle) -> bool:

@@ -78,8 +78,17 @@ _ASKED = {
 }
 
 
-def asked(path: str) -> str:
+# What is asked for where the marking was entered already.
+_ASKED_AGAIN = {
+    "front.rate": "Put the fork springs on a tester",
+    "rear.rate": "Put the shock spring on a tester",
+}
+
+
+def asked(job: Job, path: str) -> str:
     """The order for one field; the label for those that have none of their own."""
+    if path in _ASKED_AGAIN and job.entered(path):
+        return _ASKED_AGAIN[path]
     return _ASKED.get(path, f"Measure more closely: {FIELDS[path].label.lower()}")
 
 
@@ -97,10 +106,19 @@ _UNKNOWN = {
 }
 
 
+_UNSURE = {
+    "standard.rider": "the rider it is sold for",
+    "standard.fork_rate": "the rate of the fork springs it was sold with",
+    "standard.shock_rate": "the rate of the shock spring it was sold with",
+    "front.rate": "the rate of the springs that are in",
+    "rear.rate": "the rate of the spring that is in",
+}
+
+
 def unknown(job: Job, path: str) -> str:
     """What is not known, as the reason why nothing can be chosen yet."""
     label = FIELDS[path].label
     label = label if label[1:2].isupper() else label[0].lower() + label[1:]
     if job.entered(path):
-        return f"{label} is not known well enough"
+        return f"{_UNSURE.get(path, label)} is not known well enough"
     return _UNKNOWN.get(path, f"{label} is not {'known' if FIELDS[path].typed == 'stated' else 'measured'}")

@@ -17,8 +17,9 @@ _EDGE = 0.98  # of half the range: the draws reach the end of what is usual
 
 
 def corrected_readings(found: SagsFound) -> tuple[CorrectedReading, ...]:
-    """Each reading as it was and as it is by what was found, with its sentence."""
-    return tuple(_corrected(one, found) for one in found.corrections)
+    """Each reading as it was and as it is by what was found, with its sentence; none that reads the same after."""
+    told = [(one, _corrected(one, found)) for one in found.corrections]
+    return tuple(words for one, words in told if abs(one.surprise) > DOUBTFUL or _text(words.before) != _text(words.after))
 
 
 def by_words(found: SagsFound) -> str:

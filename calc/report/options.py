@@ -22,8 +22,8 @@ from calc.report.types import EndBetween, OptionBetween, OptionDone, OptionEnd, 
 _NOTE = (
     f"Two force curves count as the same where they are nowhere more than {100 * SAME:.0f} % apart, or {100 * SAME:.0f} % of the "
     "rider load where that is more, settled and ridden. Every option is worked out in the fork and shock that the job describes, a "
-    "sealed cartridge as the option leaves it, built with the same care; springs and gas only. Damping is not in these figures: what the valving does is known from the "
-    "bench and the ride."
+    "sealed cartridge as the option leaves it, built with the same care; springs and gas only. Damping is not in these figures: "
+    "what the valving does is known from the bench and the ride."
 )
 _REFUSED = "An entry that this rests on is refused. Mend it first."
 

@@ -129,7 +129,8 @@ def _cartridges(one: Option, other: Option) -> tuple[OptionDiffers, ...]:
     """How each leaves a sealed cartridge, where they do not alike."""
     if one.cartridge == other.cartridge:
         return ()
-    first, second = (_LEFT_AS.get(option.cartridge, "cartridge as it came in").removeprefix("cartridge ") for option in (one, other))
+    left_as = (_LEFT_AS.get(option.cartridge, "cartridge as it came in") for option in (one, other))
+    first, second = (words.removeprefix("cartridge ") for words in left_as)
     return (OptionDiffers("Cartridge", first, second),)
 
 

@@ -34,12 +34,13 @@ def push_report(job: Job, corrected: SagsFound) -> PushReport | None:
     if found is None:
         return None
     points = tuple(_points(found))
-    bare = PushReport(found.refused, found.refused, (), _READ[found.push.sign], points, (), (), None, (), "", ())
+    bare = PushReport(found.refused, found.refused, (), _READ[found.push.sign], points, (), (), (), None, (), "", ())
     if found.refused:
         return bare
     report = replace(
         bare,
         states=tuple(_state(state) for state in found.states),
+        doubtful=tuple(np.flatnonzero(found.doubtful).tolist()),
         rivals=tuple(_rival(found, one) for one in found.rivals),
         strokes=tuple(found.strokes.tolist()),
         further=None if found.further is None else _further(found.further),
@@ -85,6 +86,7 @@ def _rival(found: PushFound, one: Rival) -> PushRival:
         tuple(round(float(force), 1) for force in one.curve[:last]),
         tuple(quantity(off, "N", "read less expected", 0) for off in found.push.forces - one.fitted),
         tuple(abs(float(surprise)) > DOUBTFUL for surprise in one.surprise),
+        None if found.without is None or one.state not in found.without else chance_figure(found.without[one.state]),
     )
 
 

@@ -9,6 +9,7 @@ from calc.job import Job
 from calc.report.quantity import banded_text, number_text, size_text
 from calc.report.types import PushFurther, PushReport, PushRival
 from calc.report.types.push import PushState
+from calc.uncertainty.rivals import settled
 
 LABELS: dict[PushState, str] = {
     "open": "As read",
@@ -60,6 +61,9 @@ def verdict_words(report: PushReport) -> str:
         return f"{best.label}: {best.chance.text} in 100."
     if report.states:
         return f"The charge is gone, {_together(report)} in 100: the seal leaks, or the cartridge was opened to the leg."
+    if settled({rival.state: rival.chance.value / 100.0 for rival in report.rivals if rival.fits}):
+        points = _listed([f"{report.points[i].stroke.text} mm" for i in report.doubtful], "and")
+        return f"Can't tell: it hangs on the point{'s' if len(report.doubtful) > 1 else ''} at {points}."
     in_question = [f"{_low(rival.label)} {rival.chance.text}" for rival in report.rivals if rival.open]
     return f"Can't tell: {_listed(in_question, 'or')} in 100."
 
@@ -85,15 +89,17 @@ def push_words(job: Job, report: PushReport) -> list[str]:
 def _meaning(report: PushReport) -> list[str]:
     if len(report.states) > 1:
         return [f"Either way {_BACKED}."]
+    if not report.states and report.doubtful:
+        return []
     if not report.states:
         out = [rival for rival in report.rivals if rival.state == "as built" and not rival.open]
         return [f"Sealed as built is out of the question: {rival.chance.text} in 100." for rival in out]
     moved = report.rivals[0].moved
     if report.states != ("oil moved",) or moved is None:
         return [_MEANS[state] for state in report.states]
-    ways = "left the cartridge: the leg is harder" if moved.value > 0 else "gone into the cartridge: the leg is softer"
+    ways, by = ("left the cartridge", "less") if moved.value > 0 else ("gone into the cartridge", "more")
     return [
-        f"{banded_text(moved, size_text(moved))} ml of oil have {ways} deep in its travel.",
+        f"{banded_text(moved, size_text(moved))} ml of oil have {ways}: {by} stands behind its damper, and {by} air over the oil.",
         "The seal between the two is worn: have it renewed, and both oils set anew.",
     ]
 
@@ -155,16 +161,20 @@ def _apart(one: PushRival, other: PushRival) -> bool:
 
 def _doubts(report: PushReport) -> list[str]:
     """Points that fit no explanation that is in question, or the likeliest where none is."""
-    asked = [rival for rival in report.rivals if rival.open] or [report.rivals[0]]
+    best = report.rivals[0]
     doubts = []
-    for i, point in enumerate(report.points):
-        if all(rival.doubtful[i] for rival in asked):
-            off = asked[0].residuals[i]
-            way = "more" if off.value > 0 else "less"
-            doubts.append(
-                f"The point at {point.stroke.text} mm fits none of that: {size_text(off)} N {way} than {_low(asked[0].label)}."
-            )
-    return doubts
+    for i in report.doubtful:
+        off, stroke = best.residuals[i], report.points[i].stroke
+        way = "more" if off.value > 0 else "less"
+        doubts.append(
+            f"The point at {stroke.text} mm does not fit: {size_text(off)} N {way} than if {_IF[best.state]}. Read it again."
+        )
+    if not doubts or best.state == "open":
+        return doubts
+    them = "them" if len(doubts) > 1 else "it"
+    others = [f"{_low(rival.label)} {rival.without.text}" for rival in report.rivals if rival.without is not None]
+    without = f"Without {them}: {_listed(others, 'or')} in 100." if others else f"Without {them} nothing fits either."
+    return [*doubts, without]
 
 
 def _low(label: str) -> str:

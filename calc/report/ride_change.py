@@ -18,12 +18,13 @@ from calc.report.ride_target import ride_target
 from calc.report.types import Quantity, RideChange
 
 # Common practice, no source.
+_DEAD = "If no click makes a difference, the oil or the damper is worn out."
 _DAMPING = {
     "harsh": "First: less compression damping, one click at a time. Then what sticks: seals, bushes, axle; and tyre pressure.",
-    "deep": "First: more compression damping, one click at a time.",
+    "deep": f"First: more compression damping, one click at a time. {_DEAD}",
     "bottoms": "First: more compression damping, one click at a time; then a firmer bump rubber.",
     "hard": "First: less compression damping, one click at a time.",
-    "kicks": "First: more rebound damping, one click at a time.",
+    "kicks": f"First: more rebound damping, one click at a time. {_DEAD}",
 }
 
 
@@ -38,7 +39,8 @@ def change_report(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFo
     Example: see `tests/whole/test_ride.py`.
     """
     if change.setup is None or change.figures is None:
-        return RideChange(change.kind, None, None, None, None, None, (), None, _still_words(job, axle, here, change, sag))
+        words = _of_what(job, axle, _still_words(job, axle, here, change, sag))
+        return RideChange(change.kind, None, None, None, None, None, (), None, words)
     was, now = _set(here.setup, change.kind), _set(change.setup, change.kind)
     by = quantity(now.value - was.value, was.unit, "change, more is +", was.decimals)
     known = _was_read(job, axle, change.kind)
@@ -49,7 +51,12 @@ def change_report(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFo
     target = ride_target(job, here, change.setup) if change.kind == "oil" else None
     before, after = (was, now) if known else (None, None)
     made = RideChange(change.kind, by, before, after, oil, turns, _brings(axle, here, change), target, "")
-    return replace(made, words=_set_words(made, by))
+    return replace(made, words=_of_what(job, axle, _set_words(made, by)))
+
+
+def _of_what(job: Job, axle: Axle, words: str) -> str:
+    """Of a bike ridden as it came in that the change is to that, whatever the answer builds."""
+    return words if was_built(job, axle) else words.replace("First:", "Left so, first:", 1)
 
 
 def _set(setup: Setup, kind: str) -> Quantity:
@@ -118,8 +125,8 @@ def _still_words(job: Job, axle: Axle, here: Ridden, change: Change, sag: SagFou
     if change.kind == "look":
         return _look_words(axle, FELT.get(felt, ""), None if here.mark is None else here.left)
     if change.kind == "damping":
-        kept = "springs and oil" if axle == "front" else "the spring"
-        return f"{_DAMPING[felt]} Leave {kept}: nothing read says otherwise."
+        other = "springs or oil" if axle == "front" else "spring"
+        return f"{_DAMPING[felt]} This ride asks for no other {other}."
     if felt == "well":
         return "Nothing to change. Write it on the card."
     return "Ask the rider for one thing." if sag is not None else "Ask the rider for one thing, and read the sags again."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from calc.job import Job
-from calc.model.observed import STICKS
+from calc.model.observed import STICKS, sags_read
 from calc.practice import AXLES, Axle
 from calc.report.corrected import by_words, corrected_readings, points_words, rests_words
 from calc.report.quantity import banded_text, known_rate, number_text, quantity, rate_text, with_half
@@ -25,6 +25,7 @@ _BOTH_DEEPER = {
     "front": "preload less than entered, springs that have sagged",
     "rear": "preload less than entered, a spring that has sagged, a shock that lost its charge",
 }
+_COUNT = {"front": "count the adjuster's turns, measure the spacer", "rear": "measure the collar"}
 _BOTH_HIGHER = "preload more than entered, or something that holds it up"
 
 
@@ -92,13 +93,15 @@ def _room(row: SagRow) -> float:
 def _end(job: Job, axle: Axle, found: SagsFound) -> SagsOfEnd:
     travel = job.number(f"{axle}.travel") if job.known(f"{axle}.travel") else 0.0
     if axle in found.refused:
-        return SagsOfEnd(axle, travel, (), None, None, found.refused[axle], (found.refused[axle],))
+        stuck = any((read.spread or 0.0) > STICKS for read in sags_read(job, axle))
+        words = (found.refused[axle], *([_LOOK[axle]] if stuck else []))
+        return SagsOfEnd(axle, travel, (), None, None, found.refused[axle], words)
     compared = [one for one in found.compared if one.read.axle == axle]
     rows = tuple(_row(one) for one in compared)
     rate, friction = _rate(job, axle, compared), _friction(found, axle)
     words = (
         *(_compared_words(one, row) for one, row in zip(compared, rows, strict=True)),
-        *_rate_words(job, axle, rate),
+        *_rate_words(job, axle, rate, all(one.believed for one in compared)),
         *_shift_words(axle, compared, rows),
         *_friction_words(job, axle, friction, found),
     )
@@ -132,23 +135,28 @@ def _compared_words(one: Compared, row: SagRow) -> str:
 
 
 def _rate(job: Job, axle: Axle, compared: list[Compared]) -> Quantity | None:
-    found = rate_by_sags(job, axle, [one.read for one in compared if one.believed])
+    found = rate_by_sags(job, axle, [one.read for one in compared])
     return None if found is None else known_rate(found[0], found[1], "by the sags")
 
 
-def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
+def _rate_words(job: Job, axle: Axle, rate: Quantity | None, believed: bool) -> tuple[str, ...]:
+    """What both sags make of the springs, taken as they were read where one of them was left out."""
     if rate is None or rate.plus_minus_95 is None:
         return ()
     springs = "the springs are" if axle == "front" else "the spring is"
-    said = f"By these two sags alone, gas taken off, {springs} {banded_text(rate)} N/mm"
+    lead = "By these two sags alone" if believed else "Both taken as read"
+    said = f"{lead}, gas taken off, {springs} {banded_text(rate)} N/mm"
     path = f"{axle}.built_rate" if job.choice("bike.sags_of") == "built" else f"{axle}.rate"
     if not job.entered(path) or not job.fields[path].applies:
         return (f"{said}.",)
     read = job.fields[path].reading
     assert read is not None
     off, room = rate.value - read.value, (rate.plus_minus_95**2 + read.plus_minus_95**2) ** 0.5
-    if abs(off) <= DOUBTFUL / 2.0 * room:
+    if abs(off) <= room:
         return (f"{said}: the {rate_text(read.value)} fits that.",)
+    if abs(off) <= DOUBTFUL / 2.0 * room:
+        side = "softer" if off < 0 else "stiffer"
+        return (f"{said}, {side} than {rate_text(read.value)} by a little more than is known of them.",)
     tired = (
         " Tired, or not what is marked: put it on a tester."
         if off < 0
@@ -159,6 +167,8 @@ def _rate_words(job: Job, axle: Axle, rate: Quantity | None) -> tuple[str, ...]:
 
 def _shift_words(axle: Axle, compared: list[Compared], rows: tuple[SagRow, ...]) -> tuple[str, ...]:
     """Where both sags are off by much the same, and by more than is known of either: a force is, not the rate."""
+    if len(compared) == 2 and compared[0].read.topped_out and all(_higher(*pair) for pair in zip(compared, rows, strict=True)):
+        return (f"It tops out by itself and sinks less with the rider too. Look for {_BOTH_HIGHER}: {_COUNT[axle]}.",)
     if len(compared) < 2 or any(one.read.topped_out or not one.believed for one in compared):
         return ()
     off = [one.read.sag - one.expected for one in compared]
@@ -170,6 +180,11 @@ def _shift_words(axle: Axle, compared: list[Compared], rows: tuple[SagRow, ...])
     way, look = ("deeper", _BOTH_DEEPER[axle]) if off[0] > 0 else ("higher", _BOTH_HIGHER)
     by = number_text(abs(sum(off)) / 2.0, 0)
     return (f"Both sags stand about {by} mm {way} than expected, so it is not the rate. Look for {look}.",)
+
+
+def _higher(one: Compared, row: SagRow) -> bool:
+    """Whether an end stands higher than expected, by more than is known."""
+    return one.read.sag - one.expected < -_room(row)
 
 
 def _friction(found: SagsFound, axle: Axle) -> Quantity | None:

@@ -12,11 +12,13 @@ from calc.job import Job
 from calc.model import free_sag_window, oil_to_add
 from calc.model.airleg import has_coil, has_second
 from calc.model.fitted import by_tester
+from calc.model.limits import AS_SOLD, marked_as_sold
 from calc.model.origins import preload_was_read
 from calc.practice import Axle
 from calc.report.quantity import number_text, plain_number, quantity, rate_text
 from calc.report.types import Candidate, Legs, Seat
 from calc.sizing.choice import EndSizing
+from calc.sizing.rule import WITHIN
 from calc.springs.fit import Fit
 
 
@@ -47,10 +49,21 @@ def _tester_lines(job: Job, axle: Axle) -> list[str]:
     count, half = len(job.fields[f"{axle}.tester"].pairs), plain_number(float(f"{points.plus_minus_95:.1g}"))
     rate = f"{rate_text(points.rate)} ±{half} N/mm"
     line = f"By {count} points on the tester, what is in has {rate}; they lie {points.scatter:.1f} N off a line."
+    lines = [line, *_worn_lines(job, axle, points.rate)]
     if not points.bent:
-        return [line]
+        return lines
     way = "stiffens" if points.stiffer > 0 else "softens"
-    return [line, f"It {way} by {abs(points.stiffer):.0%} over them: enter it as a progressive spring.".replace("%", " %")]
+    return [*lines, f"It {way} by {abs(points.stiffer):.0%} over them: enter it as a progressive spring.".replace("%", " %")]
+
+
+def _worn_lines(job: Job, axle: Axle, tested: float) -> list[str]:
+    """That springs are not what they were sold as, by more than springs of one marking differ at worst."""
+    marked = marked_as_sold(job, axle)
+    if marked is None or job.choice(AS_SOLD[axle]) != "as sold" or abs(tested / marked - 1.0) <= WORN:
+        return []
+    off, way = f"{abs(tested / marked - 1.0):.0%}".replace("%", " %"), "under" if tested < marked else "over"
+    why = "worn, or not what it is marked" if tested < marked else "not what it is marked"
+    return [f"That is {off} {way} the {rate_text(marked)} it was sold as: {why}. The choice goes by {rate_text(marked)}."]
 
 
 def _rubber_lines(chosen: Candidate, figures: Figures) -> list[str]:
@@ -66,6 +79,8 @@ def _rubber_lines(chosen: Candidate, figures: Figures) -> list[str]:
 
 
 # What is done at the seat of an air spring, in place of a spacer.
+WORN = 0.05  # of the rate: springs of one marking differ by that at worst; common practice, no source
+LEGS_ALIKE = 1.0  # mm of gap: legs are matched to that; common practice, no source
 _AIR_SEAT = "Pump cold, wheel off the ground, to what the gauge shows with its hose on; work the leg a few times, read again."
 
 
@@ -158,5 +173,9 @@ def _free_sag_line(job: Job, chosen: Candidate) -> list[str]:
 
 
 def oil_of(job: Job, fork: ForkAssembly, setup: Setup) -> Legs:
-    """Oil to add to each leg of a fork, from its own gap and spring as found to the new ones."""
-    return Legs(**{leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in oil_to_add(job, fork, setup).items()})
+    """Oil to add to each leg of a fork, from its own gap and spring as found to the new ones; none for less than `LEGS_ALIKE`."""
+    gap = setup.gap - LEGS_ALIKE
+    least = float(np.asarray(fork.gas.oil_to_add(setup.rate, setup.gap, setup.rate, gap))) * (1.0 + WITHIN)
+    exact = {leg: float(np.asarray(oil)) for leg, oil in oil_to_add(job, fork, setup).items()}
+    amounts = {leg: oil if abs(oil) > least else 0.0 for leg, oil in exact.items()}
+    return Legs(**{leg: quantity(oil, "ml", f"{leg} leg", 0, "mm3") for leg, oil in amounts.items()})

@@ -6,6 +6,7 @@ from calc.conditions.in_state import InState, State
 from calc.conditions.states import States
 from calc.end.limits import Limits
 from calc.job import Job
+from calc.options.curves import SAME
 from calc.report.quantity import banded_text, figure_text, number_text, quantity, size_text
 from calc.report.types import Quantity, Replacement, StateFigures
 
@@ -57,7 +58,8 @@ def plain_words(how: State, told: StateFigures, built: StateFigures | None, move
     deeper = int(_number(told.rider_sag) - _number(built.rider_sag))
     sinks = f"it sinks {sag}, {abs(deeper)} mm {'more' if deeper > 0 else 'less'}" if deeper else f"it sinks {sag} as before"
     harder = _number(told.end_multiple) - _number(built.end_multiple)
-    end = f", and is {'harder' if harder > 0 else 'softer'} at the end" if harder else ""
+    felt = harder and abs(told.end_force.value / built.end_force.value - 1.0) > SAME
+    end = f", and is {'harder' if harder > 0 else 'softer'} at the end" if felt else ""
     # Less pressure behind the oil at half travel, and it foams and cavitates sooner.
     fades = _number(told.behind[1]) < _number(built.behind[1])
     return f"{start}, {sinks}{end}{'; on a hard ride its damping may fade' if fades else ''}."

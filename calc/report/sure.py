@@ -245,6 +245,6 @@ def _ask(job: Job, cause: Cause, result: str, unit: str, decimals: int) -> NextR
         now=float(f"{now:.3g}"),
         then=float(f"{then:.3g}"),
         unit=unit,
-        words=f"{asked(cause.path)} ({change}).",
+        words=f"{asked(job, cause.path)} ({change}).",
         how=job.fields[cause.path].field.how,
     )

@@ -15,7 +15,7 @@ from calc.end.loads import Loads
 from calc.end.setup import Setup
 from calc.end.targets import Targets
 from calc.sizing.air_pressure import none_holds, pressure_within
-from calc.sizing.coil import Sized, end_missed, end_root, wheel_travel
+from calc.sizing.coil import Sized, end_missed, end_root, gap_stays, wheel_travel
 from calc.sizing.criteria import Room, coil_bind, room_left, spread_over
 from calc.springs.fit import SAME
 
@@ -43,6 +43,10 @@ def solve_air(assembly: ForkAssembly, setting: AirSetting, loads: Loads, exponen
     shape = np.shape(pressed(soft)[0])
     low, high = (np.array(np.broadcast_to(x, np.broadcast_shapes(shape, np.shape(x))), dtype=float) for x in (hard, soft))
     amount, unreachable = end_root(missing, low, high, 1e-7 * AMOUNT_STEPS.get(setting.control, setting.step))
+    if setting.control == "gap" and targets.gap_found is not None:
+        was = np.clip(np.broadcast_to(targets.gap_found, amount.shape), low, high)
+        stays = (was == targets.gap_found) & gap_stays(missing(was), targets, loads.aboard)
+        amount, unreachable = np.where(stays, was, amount), unreachable & ~stays
     pressure, out = pressed(amount)
     if np.any(out):
         raise none_holds(loads.aboard, targets.sag, out)

@@ -187,7 +187,9 @@ def end_root(missing: Callable[[Array], Array], hardest: Array, softest: Array, 
 def _gap(
     assembly: Assembly, offer: Setup, loads: Loads, exponent: Number, targets: Targets, travel: Number, lock: Number, limits: Limits
 ) -> tuple[Array, Flags]:
-    """The gap that meets the end-of-travel target with the preload that can be built, and where none does."""
+    """The gap that meets the end-of-travel target with the preload that can be built, or the one that is in where that is near
+    enough; and where none does.
+    """
     least, most = limits.preload_between(offer.rate)
     shape = np.broadcast_shapes(np.shape(offer.rate), np.shape(loads.aboard), np.shape(lock))
     if targets.end_kind == "none":
@@ -199,4 +201,26 @@ def _gap(
         trial = replace(trial, preload=np.maximum(np.minimum(preload, most), least))
         return end_missed(assembly.end(trial), travel, exponent, targets)
 
-    return end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
+    root, out = end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
+    if targets.gap_found is None or limits.gap is None:
+        return root, out
+    was = np.broadcast_to(targets.gap_found, shape)
+    can = (was > lock + SAME) & (np.round(was) >= limits.gap[0]) & (np.round(was) <= limits.gap[1])
+    stays = can & gap_stays(missing(np.where(can, was, DEEPEST_GAP)), targets, loads.aboard)
+    return np.where(stays, was, root), out & ~stays
+
+
+def gap_stays(off: Array, targets: Targets, load: Number) -> Flags:
+    """Tell where the gap that is in is near enough to stay.
+
+    Parameters: off [-], by how much the end of travel misses its target there, see `end_missed`; targets, a force; load [N], rider
+    aboard.
+    Returns: True where it stays.
+    Raises: nothing.
+    Formula: F / F_wanted - 1 between -gap_within[0] and gap_within[1], and F over the load no less than the least.
+    Source: common practice, no source.
+    Example: see `tests/unit/sizing/test_gap_stays.py`.
+    """
+    (short, over), force = targets.gap_within, targets.end_amount / (1.0 + off)
+    ratio = force / targets.end_amount - 1.0
+    return np.asarray((ratio >= -short) & (ratio <= over) & (force >= targets.windows.end_multiple * load))

@@ -11,11 +11,12 @@ from itertools import combinations
 
 import numpy as np
 
-from calc.array import Array
+from calc.array import Array, Flags
 from calc.job import Job, Ranges, Resolved
 from calc.model.push_read import Push, as_pushed, moved_ranges, push_read, states_of
 from calc.model.pushed import why_not
 from calc.uncertainty.adjustment import Adjusted
+from calc.uncertainty.compared import DOUBTFUL
 from calc.uncertainty.evidence import Evidence, most_misfit, weighed
 from calc.uncertainty.pushing import OF_THE_LEG, Pushing
 
@@ -81,7 +82,8 @@ class PushFound:
     """What a push says.
 
     Parameters: push; refused, why it says nothing; rivals, likeliest first; strokes [mm] of their curves; further, None where
-    nothing is in question.
+    nothing is in question; without, the chances [-] of the states that fit once the points are left out that fit none in question,
+    None where there is no such point.
     """
 
     push: Push
@@ -89,11 +91,24 @@ class PushFound:
     rivals: tuple[Rival, ...] = ()
     strokes: Array = dataclasses.field(default_factory=lambda: np.zeros(0))
     further: Further | None = None
+    without: Mapping[str, float] | None = None
 
     @property
     def states(self) -> tuple[str, ...]:
-        """The state that it is, see `settled`."""
-        return settled({rival.state: rival.chance for rival in self.rivals if rival.fits})
+        """The state that it is, see `settled`; none where that hangs on a point that fits no state in question."""
+        told = settled({rival.state: rival.chance for rival in self.rivals if rival.fits})
+        return told if self.without is None or settled(self.without) == told else ()
+
+    @property
+    def doubtful(self) -> Flags:
+        """The points that fit none of the states in question; where none is, the one that fits the likeliest least: it may have
+        spoilt the others.
+        """
+        surprises = [np.abs(rival.surprise) for rival in self.open or self.rivals[:1]]
+        if not surprises:
+            return np.zeros(len(self.push.strokes), dtype=bool)
+        beyond = np.logical_and.reduce([surprise > DOUBTFUL for surprise in surprises])
+        return np.asarray(beyond if self.open else beyond & (surprises[0] == np.max(surprises[0])))
 
     @property
     def open(self) -> tuple[Rival, ...]:
@@ -144,7 +159,16 @@ def _found(fields: tuple[Resolved, ...], ranges: Ranges) -> PushFound | None:
         sorted((_rival(state, chance, way, strokes) for state, (chance, way) in ways.items()), key=lambda one: -one.chance)
     )
     found = PushFound(push, "", rivals, strokes)
-    return PushFound(push, "", rivals, strokes, _further(push, found.open, strokes))
+    without = _without(job, push, ~found.doubtful) if np.any(found.doubtful) else None
+    return PushFound(push, "", rivals, strokes, _further(push, found.open, strokes), without)
+
+
+def _without(job: Job, push: Push, kept: Flags) -> dict[str, float]:
+    """The chances of the states that fit the other points alone; none where these are fewer than two."""
+    if np.count_nonzero(kept) < 2:
+        return {}
+    fewer = dataclasses.replace(push, strokes=push.strokes[kept], forces=push.forces[kept])
+    return {state: chance for state, (chance, way) in weighed_states(job, fewer).items() if way.fits}
 
 
 def weighed_states(job: Job, push: Push) -> dict[str, tuple[float, _Weighed]]:

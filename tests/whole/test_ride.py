@@ -123,15 +123,15 @@ def test_a_sag_that_is_off_comes_before_everything_else():
 def test_a_sag_that_only_another_spring_mends_is_not_wound_away():
     change = ride_of({}, "rear", new("rear", aboard_sag="150 mm", aboard_again_sag="148 mm", felt="deep"))["change"]
     assert (change["kind"], change["by"]) == ("spring", None)
-    assert change["words"].startswith("First: a stiffer spring. Preload alone can't bring 149 mm of rider sag to 104")
+    assert change["words"].startswith("Left so, first: a stiffer spring. Preload alone can't bring 149 mm of rider sag to 104")
     soft = ride_of({}, "rear", new("rear", aboard_sag="62 mm", aboard_again_sag="60 mm", felt="hard"))["change"]
-    assert soft["words"].startswith("First: a softer spring.")
+    assert soft["words"].startswith("Left so, first: a softer spring.")
 
 
 def test_a_change_from_what_nobody_read_is_told_by_itself():
     air = ride_of({}, job=new("front", air="air leg", aboard_sag="80 mm", aboard_again_sag="78 mm", felt="deep"))["change"]
     assert (air["kind"], air["before"], air["after"]) == ("pressure", None, None)
-    assert f"First: {air['by']['text']} bar more pressure" in air["words"]
+    assert f"Left so, first: {air['by']['text']} bar more pressure" in air["words"]
 
 
 def test_a_sag_that_fits_nothing_is_read_again_before_anything_is_changed():

@@ -25,7 +25,8 @@ class PushRival:
     `chance`: in 100, all states equally likely beforehand. `fits`: what it misses the points by happens. `open`: still in question.
     `gap`: the gap last set as the push alone has it; `gap_now`: what the oil of the gap that was read shows by now. `moved`: oil,
     below 0 into the cartridge. None for each that does not fit. `curve` [N]: what scales show at the report's strokes, as far as
-    gas is left. `residuals` [N]: read less expected, a point each; `doubtful`: which of them happens in no such leg.
+    gas is left. `residuals` [N]: read less expected, a point each; `doubtful`: which of them happens in no such leg. `without`: its
+    chance without the points that fit no state in question, None where there are none or it does not fit the others.
     """
 
     state: PushState
@@ -40,6 +41,7 @@ class PushRival:
     curve: tuple[float, ...]
     residuals: tuple[Quantity, ...]
     doubtful: tuple[bool, ...]
+    without: Quantity | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +65,8 @@ class PushFurther:
 
 @dataclass(frozen=True, slots=True)
 class PushReport:
-    """What a bench push says: likeliest state first; `states`, those that it is, none where that cannot be told; `corrects`: what
-    its points do to readings of the leg.
+    """What a bench push says: likeliest state first; `states`, those that it is, none where that cannot be told; `doubtful`: which
+    points, from 0, fit no state in question; `corrects`: what its points do to readings of the leg.
     """
 
     refused: str
@@ -72,6 +74,7 @@ class PushReport:
     states: tuple[PushState, ...]
     read: Literal["in", "out", "both"]
     points: tuple[PushPoint, ...]
+    doubtful: tuple[int, ...]
     rivals: tuple[PushRival, ...]
     strokes: tuple[float, ...]
     further: PushFurther | None
