@@ -74,7 +74,9 @@ def _judged(said: tuple[tuple[str, str], ...], axle: Axle) -> Verdict:
     fits = axle not in found.refused and all(one.believed for one in found.compared)
     ways = _ways(_undecided(found.correct(tried), job, axle), axle) if fits else None
     if ways is None:
-        return _verdict(job, axle, "odd", odd_words(sags_read(job, axle)[1].sag, job.number(f"{axle}.travel"), axle))
+        alone, aboard = sags_read(job, axle)
+        words = odd_words(aboard.sag, job.number(f"{axle}.travel"), axle, alone.topped_out)
+        return _verdict(job, axle, "odd", words)
     return _counted(job, axle, ways)
 
 

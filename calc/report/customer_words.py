@@ -123,13 +123,15 @@ def sticks_words(spreads: Sequence[float], axle: Axle = "rear") -> tuple[str, st
     )
 
 
-def odd_words(rider: float, travel: float, axle: Axle = "rear") -> tuple[str, str, str]:
-    """That the readings go together with no bike, or nearly none: rider sag and travel [mm]."""
+def odd_words(rider: float, travel: float, axle: Axle = "rear", topped_out: bool = False) -> tuple[str, str, str]:
+    """That the readings go together with no bike, or nearly none: rider sag and travel [mm]; topped_out, at its top by itself."""
     if rider >= travel:
         what, moves = ("the fork", "it") if axle == "front" else ("the rear", "its wheel")
         why = f"With you on {what} sinks {rider:.0f} mm, and {moves} can move only {travel:.0f}. Check the readings and the travel."
     else:
         why = "These readings fit no bike of this kind with you on it. Check the weights, then read again."
+        if topped_out:
+            why = f"{why} Or {'the springs are' if axle == 'front' else 'the spring is'} wound up too far: have that looked at."
     return "I", "can't tell", f"about {SPRINGS[axle]}. {why}"
 
 

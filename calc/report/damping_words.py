@@ -67,7 +67,7 @@ def _hold(job: Job, told: DampingOfEnd) -> Iterator[str]:
         first, last = (one.rows[1] for one in rows)
         yield (
             f"So at half travel the piston may take {first.drop.text} bar while sealed and {last.drop.text} bar once opened: "
-            "the base valve must hold the difference, or the piston ask less."
+            "the base valve must hold the difference, or the piston ask less. That is not in the factors above."
         )
     yield from _refill(rows)
     if rows and told.moved and not job.entered(f"{told.axle}.vapour"):

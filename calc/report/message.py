@@ -9,11 +9,13 @@ from typing import Literal
 from calc.job import Job
 from calc.model.origins import gaps_were_read
 from calc.practice import AXLES, Axle
+from calc.report.damping import clickers
 from calc.report.names import rate_was_read
 from calc.report.quantity import figure_text, number_text, size_text
 from calc.report.types import EndReport, Ends, FoundSetupReport, Quantity, Report, SetupReport, WholeBike
 from calc.report.words import pair_text
 
+OPENED = "opened into one"
 OIL_MOVED = 3.0  # mm of the gap, from which it is worth telling
 READ_TO = 5.0  # mm: what a tape beside a bike is read to; common practice, no source
 SPRING_SET = 2.0  # mm of preload, the same
@@ -131,7 +133,7 @@ def _done(job: Job, one: _Left) -> list[str]:
     """What was changed at an end, or will be."""
     air = [] if one.setup.pressure is None else [_air_words(one, one.setup.pressure)]
     springs = [] if one.setup.rate.value == 0 else _spring_words(job, one)
-    return [*air, *springs, *([] if one.open else _oil_words(job, one))]
+    return [*air, *springs, *([] if one.open else _oil_words(job, one)), *_damper_words(job, one)]
 
 
 def _air_words(one: _Left, pressure: Quantity) -> str:
@@ -180,6 +182,18 @@ def _oil_words(job: Job, one: _Left) -> list[str]:
     return [f"The oil in the fork {verb} {number_text(abs(higher), 0)} mm {way}, so it gets {then} near the end of its travel."]
 
 
+def _damper_words(job: Job, one: _Left) -> list[str]:
+    """A cartridge that was opened, and clickers that were moved: in words of someone who counts none."""
+    sealed_once = one.axle == "front" and job.choice("front.air") == "sealed cartridge"
+    opened = sealed_once and job.choice("front.cartridge_state") == OPENED
+    words = (
+        ["The damper in the fork is open to the fork now: nothing presses on its oil but the air in the fork."] if opened else []
+    )
+    if one.built and any(row.built and row.built != row.found for row in clickers(job, one.axle)):
+        words.append(f"The clickers at the {_NAMES[one.axle]} are set anew. How they stand is on the card: leave them there first.")
+    return words
+
+
 def _tape(job: Job, left: list[_Left]) -> str:
     """What the customer reads with a tape: bike alone, then all aboard."""
     aboard = f"{_ABOARD[job.choice('bike.carries') or 'nothing']}, {_POSTURE[job.posture]}"
@@ -216,11 +230,12 @@ def _drops(left: list[_Left], key: Literal["free_sag", "rider_sag"], start: str)
 
 def _within(left: list[_Left]) -> list[str]:
     """How far off is still fine: what is not known of the figures told, where that is worked out."""
-    halves = [half for one in left for half in one.halves]
-    known = [half for half in halves if half is not None]
-    if not known or len(known) < len(halves):
+    if not left or any(half is None for one in left for half in one.halves):
         return []
-    return [f"A little more or less is normal. If one of them is off by more than {max(*known, READ_TO):.0f} mm, tell me."]
+    most = {one.axle: f"{max(*(half or 0.0 for half in one.halves), READ_TO):.0f} mm" for one in left}
+    alike = len(set(most.values())) == 1
+    by = most[left[0].axle] if alike else " or ".join(f"{words} at the {_NAMES[axle]}" for axle, words in most.items())
+    return [f"A little more or less is normal. If it is off by more than {by}, tell me."]
 
 
 def _come_back(whole: WholeBike) -> str:

@@ -71,12 +71,30 @@ def why(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candida
     best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
     if kind == "keep" and read and not chosen.pressure and best >= 0 and best != done.fitted:
         lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_names(job, axle, done)))
-    lines += _more_preload(job, axle, common, chosen)
+    lines += [*_more_preload(job, axle, common, chosen), *_may_bind(job, axle, done, chosen), *_oil_stays(done, chosen)]
     covered = _COVERED_BY_PRESSURE if chosen.pressure else set()
     covered = covered.union(*(_COVERED_BY.get(one.code, ()) for one in chosen.short))
     missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in covered and kind != "nearest"]
     missed += [one.words for one in chosen.short]
     return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
+
+
+def _may_bind(job: Job, axle: Axle, done: EndSizing, chosen: Candidate) -> list[str]:
+    """That a spring with more preload than usual may have no room left, where nobody measured how short it goes."""
+    usual = job.usual("preload fork" if axle == "front" else "preload shock")
+    if usual is None or chosen.pressure or done.sized.room.main is not None or float(chosen.preload.text) <= usual.high:
+        return []
+    return [f"With {figure_text(chosen.preload)} preload its coils may touch before full travel: measure its solid length first."]
+
+
+def _oil_stays(done: EndSizing, chosen: Candidate) -> list[str]:
+    """Why the gap that is in is told again, where the exact one would be another."""
+    targets = done.inputs.targets
+    if targets.gap_found is None or chosen.gap is None or chosen.gap.value != np.round(targets.gap_found):
+        return []
+    if np.isinf(targets.gap_within[0]):
+        return ["The oil stays: without the gap as sold there is nothing to set it by."]
+    return ["The oil stays: at full travel it comes near enough to what is wanted."]
 
 
 def _more_preload(job: Job, axle: Axle, common: SizedEnd, chosen: Candidate) -> list[str]:

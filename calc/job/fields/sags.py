@@ -54,7 +54,7 @@ def sag_fields(axle: Axle, where: str) -> tuple[Field, ...]:
     )  # fmt: skip
     return (
         Field(
-            f"{axle}.sags_read", "Sags read as", _F, Kind.CHOICE, choices={"sags": "Sags, from hanging", "lengths": "Lengths, by tape"},
+            f"{axle}.sags_read", f"{'Fork' if axle == 'front' else 'Rear'} sags read as", _F, Kind.CHOICE, choices={"sags": "Sags, from hanging", "lengths": "Lengths, by tape"},
             end=axle, default=Default(choice="sags"), how="An o-ring shows the sag itself; a tape shows lengths.", typed="stated",
         ),
         *read,

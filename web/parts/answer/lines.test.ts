@@ -20,15 +20,15 @@ test('where the readings leave the rate open a span is told, and one rate never 
 })
 
 test('both legs in one line where they go the same way', () => {
-  expect(lines(42, 45)).toEqual(['add 42 ml left, 45 right'])
-  expect(lines(42.3, 41.8)).toEqual(['add 42.3 ml in each leg'])
-  expect(lines(-5, -8)).toEqual(['take out 5 ml left, 8 right'])
+  expect(lines(42, 45)).toEqual(['so add 42 ml left, 45 right'])
+  expect(lines(42.3, 41.8)).toEqual(['so add 42.3 ml in each leg'])
+  expect(lines(-5, -8)).toEqual(['so take out 5 ml left, 8 right'])
 })
 
 test('a line for each where one takes oil and the other gives some, or nothing', () => {
-  expect(lines(3, -2)).toEqual(['add 3 ml left', 'take out 2 ml right'])
-  expect(lines(0.2, 4)).toEqual(['and left leg as it is', 'add 4 ml right'])
-  expect(lines(0.2, -0.4)).toEqual(['and no oil to add in each leg'])
+  expect(lines(3, -2)).toEqual(['so add 3 ml left', 'so take out 2 ml right'])
+  expect(lines(0.2, 4)).toEqual(['and left leg as it is', 'so add 4 ml right'])
+  expect(lines(0.2, -0.4)).toEqual(['and no oil to add'])
 })
 
 test('a leg whose oil cannot be read has no line', () => {
@@ -41,7 +41,7 @@ test('an air spring is told by its pressure, then by what is set for the end of 
   const said = (one: EndOk) => answerLines(one).map(({ words, figures }) => `${words} ${figures.map(({ of, unit }) => `${of.value} ${unit}`).join(' ')}`)
   expect(said(air)).toEqual(['Pump to 7.1 bar', 'add 45 ml in chamber'])
   const legs = { ...air, leave: true, chosen: { ...chosen, air_oil: null, oil: { left: ml(5), right: ml(5) } } } as unknown as EndOk
-  expect(said(legs)).toEqual(['Keep 7.1 bar', 'and gap 146 mm', 'add 5 ml in each leg'])
+  expect(said(legs)).toEqual(['Keep 7.1 bar', 'and gap 146 mm', 'so add 5 ml in each leg'])
 })
 
 test('an unequal pair is told leg by leg', () => {

@@ -35,7 +35,7 @@ const pairOf = ({ pair }: Setup): Line['figures'] => [
 function airLines({ chosen, leave }: EndOk): Line[] {
   const { pressure, air_oil, second_pressure, gap, oil } = chosen
   const lines: Line[] = [{ words: leave ? 'Keep' : 'Pump to', figures: [{ of: pressure!, unit: 'bar' }] }]
-  if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }]))
+  if (air_oil) lines.push(oilLine([{ of: air_oil, where: 'ml in chamber' }], ''))
   if (second_pressure) lines.push({ words: 'second', figures: [{ of: second_pressure, unit: 'bar' }] })
   if (gap && oil) lines.push({ words: 'and gap', figures: [{ of: gap, unit: 'mm' }] }, ...oilLines(chosen))
   return lines
@@ -55,16 +55,17 @@ export function oilLines(chosen: Candidate): Line[] {
   return [oilLine([{ of: left, where: 'ml left' }]), oilLine([{ of: right, where: 'ml right' }])]
 }
 
-function oilLine(sides: { of: Quantity; where: string }[]): Line {
+/** `so`: it follows from the gap above, and its +/- holds for that gap. */
+function oilLine(sides: { of: Quantity; where: string }[], so: '' | 'so ' = 'so '): Line {
   const first = sides[0]!
   if (shown(first.of) === 0) return { words: 'and', figures: [], plain: untouched(first.where.replace('ml ', '')) }
   return {
-    words: first.of.value > 0 ? 'add' : 'take out',
+    words: first.of.value > 0 ? `${so}add` : `${so}take out`,
     figures: sides.map(({ of, where }) => ({ of: size(of), unit: where })),
   }
 }
 
-const untouched = (where: string): string => (where.startsWith('in ') ? `no oil to add ${where}` : `${where} leg as it is`)
+const untouched = (where: string): string => (where.startsWith('in ') ? (where === 'in each leg' ? 'no oil to add' : `no oil to add ${where}`) : `${where} leg as it is`)
 
 /** The oil as it will be read on the page: whole millilitres, with their sign. */
 const shown = (oil: Quantity): number => Number(number(oil).replace('−', '-'))

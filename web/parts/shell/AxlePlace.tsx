@@ -57,7 +57,7 @@ export function AxlePlace({ end, picture, leadsFold, inFold, after, besideBuilt 
         <BuildThis end={end} />
         <Beside end={end} />
         {!built && !seen && <Why end={end} />}
-        <Fold place={end} name="others" title="Springs on offer" says="preload, gap, frequency" forced={wide.value}>
+        <Fold place={end} name="others" title="Springs on offer" says={end === 'front' ? 'preload, gap, frequency' : 'preload, free sag, frequency'} forced={wide.value}>
           <Candidates end={end} />
         </Fold>
         <Next ends={[end]} />
