@@ -80,7 +80,13 @@ def _at(job: Job, axle: Axle, done: EndSizing, number: int, entries: Mapping[str
 
 
 def as_found(done: EndSizing, number: int = 0) -> OptionAt:
-    """The end as it came in, as an option of that number."""
+    """The end as it came in, as an option.
+
+    Parameters: done, its nominal sizing; number of the option [-], 0 for none.
+    Returns: OptionAt.
+    Raises: nothing. Formula: none. Source: none.
+    Example: see `tests/unit/options/test_option_setups.py`.
+    """
     return OptionAt(number, True, done.found_setup, done.found, done.found_problem, done.inputs.assembly)
 
 

@@ -8,10 +8,11 @@ from typing import Literal
 import numpy as np
 
 from calc.job import Job
+from calc.model.limits import standard_preload_known
 from calc.practice import Axle
 from calc.report.asking import unknown
 from calc.report.names import spring_names, what_is_in_was_read
-from calc.report.quantity import figure_text, quantity
+from calc.report.quantity import figure_text, number_text, quantity
 from calc.report.setups import Cases
 from calc.report.types import Candidate, SizedEnd, YardstickReport
 from calc.report.words import answer_words, best_words, load_words, preload_words, ride_words, yardstick_words
@@ -71,12 +72,32 @@ def why(job: Job, axle: Axle, done: EndSizing, common: SizedEnd, chosen: Candida
     best, rates = int(done.decision.best), np.atleast_1d(done.sized.setup.rate)
     if kind == "keep" and read and not chosen.pressure and best >= 0 and best != done.fitted:
         lines.append(best_words(float(rates[best]), float(rates[done.choice]), done.step, spring_names(job, axle, done)))
-    lines += [*_more_preload(job, axle, common, chosen), *_may_bind(job, axle, done, chosen), *_oil_stays(done, chosen)]
+    lines += [
+        *_short_as_sold(job, axle, done),
+        *_more_preload(job, axle, common, chosen),
+        *_may_bind(job, axle, done, chosen),
+        *_oil_stays(done, chosen),
+    ]
     covered = _COVERED_BY_PRESSURE if chosen.pressure else set()
     covered = covered.union(*(_COVERED_BY.get(one.code, ()) for one in chosen.short))
     missed = [one.words for one in chosen.criteria if one.state == "outside" and one.name not in covered and kind != "nearest"]
     missed += [one.words for one in chosen.short]
     return [*lines, *(f"{words[0].upper()}{words[1:]}." for words in missed)]
+
+
+def _short_as_sold(job: Job, axle: Axle, done: EndSizing) -> list[str]:
+    """That even the rider whom the bike is sold for would not sag as is wanted: then a reading or an assumption is off."""
+    here = done.inputs
+    if standard_preload_known(job, axle) or here.assembly.springs == 0 or np.any(np.asarray(here.standard_setup.preload) > 0):
+        return []
+    sag = here.standard.rider.stroke if here.targets.sag_is_stroke else here.standard.rider.travel
+    found, wanted = (number_text(float(np.asarray(one)), 0) for one in (sag, here.targets.sag))
+    if float(found) >= float(np.asarray(here.targets.windows.rider_sag[0])):
+        return []
+    return [
+        f"As sold, with the rider it is sold for, it would sag only {found} of the {wanted} mm wanted, with no preload at all: "
+        "weigh the axles, and check the springs that are in."
+    ]
 
 
 def _may_bind(job: Job, axle: Axle, done: EndSizing, chosen: Candidate) -> list[str]:

@@ -12,11 +12,14 @@ from calc.model.marking import renamed
 from calc.practice import Axle
 from calc.sizing.offers import offers, series
 
+COARSE = 0.045  # of the rate: from there on a step is one that a rider feels; a judgement, common practice, no source
+
 
 def step_of(job: Job, axle: Axle) -> float:
     """What the springs that are in may be off and stay [N/mm]: one step of the series, or the practice row's for a shelf; and
     never less than springs of one marking differ by. Steps are counted from a marking: what is in may be off that by more; and
-    from the nearest of the series, where it is none of these: a 4.9 among 4.8 and 5.0 stays where one of the two would.
+    from the nearest of the series, where it is none of these: a 4.9 among 4.8 and 5.0 stays where one of the two would. A coarse
+    step leaves room for that already.
 
     Parameters: job; axle.
     Returns: step [N/mm].
@@ -33,7 +36,7 @@ def step_of(job: Job, axle: Axle) -> float:
     step, beside = usual.typical, 0.0
     if job.choice(f"{axle}.buy").startswith("series"):
         step = job.number(f"{axle}.step")
-        beside = abs(called - step * round(called / step))
+        beside = abs(called - step * round(called / step)) if step < COARSE * rate else 0.0
     return max(step + beside, sold.high / 100.0 * rate) + abs(now - called)
 
 

@@ -14,9 +14,6 @@ from calc.sizing.coil import Sized
 from calc.sizing.criteria import Criterion, Margins, criteria, free_sag_unbounded
 
 WITHIN = 1e-6  # of a step: what is one step away is within one step, whatever its last digits
-# Of ride frequency, a twelfth of the rate: so much farther from the yardstick a spring may be that needs no unusual preload; a
-# judgement, common practice, no source.
-FARTHER = 0.04
 BARRING_PRESSURE = ("rider sag",)  # of the criteria, what a pressure decides; volumes and oil decide the others
 
 
@@ -120,9 +117,8 @@ def decide(
     Raises: nothing.
     Formula: key = |ln(f / f_yardstick)|; hard limits bar, a criterion that is outside, and a spring that rides stiffer than the
     yardstick and leaves no preload (it would cure too much free sag by holding the bike up); what is in stays where it is
-    outside nothing and within one step of the smallest key among those outside nothing, or among those of these whose preload is to
-    be had too, where that is no more than a judged distance farther; else that one; else, where all are outside something, the one
-    least outside.
+    outside nothing and within one step of the smallest key among those outside nothing; else that one; else, where all are outside
+    something, the one least outside.
     Source: common practice, no source.
     Example:
         >>> from calc.end.assembly import ShockAssembly
@@ -181,10 +177,7 @@ def _decided(
         outside, excess = outside | one.outside, excess + one.excess
     idle = _idle(sized, measure, key, hard, fitted)
     fits = ~hard & ~idle & ~outside & ~_preload_bars(sized, judged["rider sag"])
-    close = key <= np.min(np.where(fits, key, np.inf), axis=0) + FARTHER
-    well = fits & close & ~_preload_warns(sized, judged["rider sag"])
-    among = np.where(np.any(well, axis=0), well, fits)
-    best = np.where(np.any(among, axis=0), np.argmin(np.where(among, key, np.inf), axis=0), -1)
+    best = np.where(np.any(fits, axis=0), np.argmin(np.where(fits, key, np.inf), axis=0), -1)
     nearest = np.argmin(np.where(hard | idle, np.inf, excess + WITHIN * key), axis=0)
     choice = np.where(best >= 0, best, np.where(np.all(hard, axis=0), -1, nearest))
     kept = np.zeros(np.shape(choice), dtype=bool)
@@ -208,16 +201,6 @@ def _idle(sized: Sized, measure: Yardstick, key: Array, hard: Flags, fitted: int
     if fitted is not None:
         idle[fitted] = False
     return idle
-
-
-def _preload_warns(sized: Sized, sag: Criterion) -> Flags:
-    """A preload beyond a limit that nobody measured, or one that leaves the sag more than half way to its window's edge: another
-    spring is taken where one does without.
-    """
-    beyond = sized.short.get("preload low", np.False_) | sized.short.get("preload high", np.False_)
-    missed = sized.short.get("preload below", np.False_) | sized.short.get("preload above", np.False_)
-    middle, half = 0.5 * (np.asarray(sag.low) + sag.high), 0.5 * (np.asarray(sag.high) - sag.low)
-    return np.asarray(beyond | (missed & (np.abs(sag.value - middle) > 0.5 * half)))
 
 
 def _preload_bars(sized: Sized, sag: Criterion) -> Flags:

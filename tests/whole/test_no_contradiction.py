@@ -56,7 +56,7 @@ CELLS = {
     ("fit", "coil", "assumed"): demo(CHANGED | UNREAD),
     ("nearest", "coil", "known"): demo({"front.target_sag": "110 mm", "rear.target_sag": "30 mm"}),
     ("nearest", "coil", "assumed"): enduro(86, {"front.target_sag": "20 mm", "rear.target_sag": "30 mm"}),
-    ("open", "coil", "known"): enduro(115, READ, UNKNOWN),
+    ("open", "coil", "known"): enduro(104, READ, UNKNOWN),
     ("open", "coil", "assumed"): enduro(104),
     ("barred", "coil", "known"): enduro(115, READ, UNKNOWN, SHORT_ONE),
     ("barred", "coil", "assumed"): enduro(104, SHORT_ONE),
