@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.array import Number
+from calc.array import Flags, Number
 
 
 @dataclass(frozen=True, eq=False)
@@ -32,7 +32,8 @@ class Targets:
     "force" [N], "energy" [N mm] or "none"; end_amount in that unit; frequency [Hz] of the standard rider on the standard
     setup; wish [Hz], a frequency of the user's own in its place, or free_sag [mm, in the sag's own measure], a free sag in
     its place; windows; gap_found [mm], the gap that is in, where it stays while the force at full travel falls short of what is
-    wanted by no more than gap_within[0] of it, exceeds it by no more than gap_within[1] [-], and keeps the least multiple.
+    wanted by no more than gap_within[0] of it, exceeds it by no more than gap_within[1] [-], and keeps the least multiple;
+    gap_stays, where that is decided already, by candidate.
     """
 
     sag: Number
@@ -45,3 +46,4 @@ class Targets:
     windows: Windows = Windows()
     gap_found: Number | None = None
     gap_within: tuple[float, float] = (0.0, 0.0)
+    gap_stays: Flags | None = None

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from calc.array import Array, Number, every
+from calc.array import Array, Flags, Number, every
 from calc.end.air_setting import AirSetting
 from calc.end.assembly import ForkAssembly
 from calc.end.figures import Figures, evaluate
@@ -90,18 +90,21 @@ def size_end(job: Job, axle: Axle) -> EndSizing:
     return EndSizing(here, bounds, sized, decision, held, own, step, *found(here), marked=marked)
 
 
-def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tuple[Sized, Decision]:
+def resized(here: EndInputs, done: EndSizing, some: slice = slice(None), decided: bool = True) -> tuple[Sized, Decision]:
     """The end sized and judged again, its loads or readings along the second axis: over some of the candidates that `done` had, or,
     an air spring, at the pressure nearest to what each wants, and at the one found where that is within a step of it. The spring
     that is in has the rate that each draw gives it.
 
-    Parameters: here, other inputs of the same end; done, its nominal sizing; some of its candidates.
+    Parameters: here, other inputs of the same end; done, its nominal sizing; some of its candidates; decided, whether the oil that
+    is in stays where it stays nominally.
     Returns: Sized; Decision, by the margins of `done`.
     Raises: Impossible as `size_end`.
     Formula: see `calc.sizing.coil.size` and `calc.sizing.air.size_air`.
     Source: none.
     Example: see `calc.uncertainty.bands`.
     """
+    if decided:
+        here = replace(here, targets=replace(here.targets, gap_stays=_stays(done, some)))
     if here.air is not None:
         setting = here.air
         sized = _air(here, lambda exact: _near_each(setting, exact, done), done.limits)
@@ -119,6 +122,15 @@ def resized(here: EndInputs, done: EndSizing, some: slice = slice(None)) -> tupl
     source = done.decision.yardstick.source
     called = np.broadcast_to(was.rate, shape)[some, None] if done.marked else None
     return sized, decide(sized, here.targets, done.margins, index, done.step, source, called)
+
+
+def _stays(done: EndSizing, some: slice) -> Flags | None:
+    """For which candidates the gap that is in stays, down the first axis; an air spring's is one for all."""
+    was, gap = done.inputs.targets.gap_found, done.sized.exact.gap
+    if was is None:
+        return None
+    stays = np.isclose(gap, was, rtol=0.0, atol=1e-9)
+    return stays if done.inputs.air is not None else np.broadcast_to(stays, np.shape(done.decision.key))[some, None]
 
 
 def _columns(part: Number, shape: tuple[int, ...], within: range, own: int, now: Number) -> Array:
@@ -213,7 +225,7 @@ def other_choices(job: Job, axle: Axle, done: EndSizing, masses: Array) -> tuple
     shift = np.asarray(here.loads.aboard) - np.asarray(end_loads(job, axle, mass).aboard)
     loads = Loads(loads.alone, loads.aboard + shift, loads.gravity)
     targets = targets_of(job, axle, here.standard, loads.aboard, rated_load(job, axle, masses) + shift)
-    return resized(replace(here, loads=loads, targets=targets), done)
+    return resized(replace(here, loads=loads, targets=targets), done, decided=False)
 
 
 def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
@@ -233,7 +245,7 @@ def other_sags(done: EndSizing, off: float = SAG_OFF) -> tuple[float, float]:
     targets, steps = done.inputs.targets, np.array([-off, off])
     low, high = targets.windows.rider_sag
     moved = replace(targets, sag=targets.sag + steps, windows=replace(targets.windows, rider_sag=(low + steps, high + steps)))
-    less, more = chosen_steps(*resized(replace(done.inputs, targets=moved), done))
+    less, more = chosen_steps(*resized(replace(done.inputs, targets=moved), done, decided=False))
     return float(less), float(more)
 
 

@@ -211,7 +211,7 @@ def _gap(
 
 
 def gap_stays(off: Array, targets: Targets, load: Number) -> Flags:
-    """Tell where the gap that is in is near enough to stay.
+    """Tell where the gap that is in is near enough to stay, or was decided to.
 
     Parameters: off [-], by how much the end of travel misses its target there, see `end_missed`; targets, a force; load [N], rider
     aboard.
@@ -221,6 +221,8 @@ def gap_stays(off: Array, targets: Targets, load: Number) -> Flags:
     Source: common practice, no source.
     Example: see `tests/unit/sizing/test_gap_stays.py`.
     """
+    if targets.gap_stays is not None:
+        return targets.gap_stays
     (short, over), force = targets.gap_within, targets.end_amount / (1.0 + off)
     ratio = force / targets.end_amount - 1.0
     return np.asarray((ratio >= -short) & (ratio <= over) & (force >= targets.windows.end_multiple * load))

@@ -56,8 +56,9 @@ def test_no_spring_is_ordered_by_weights_that_contradict_each_other(opened):
 
 
 def pressure_told() -> str:
-    """What the core tells of the demo with an air spring of which nothing is known, and a rider of 86 kg."""
-    job = demo({"front.air": "air leg", "rider.mass": "86 kg", "rider.front_axle": None, "rider.rear_axle": None})
+    """What the core tells of the demo with an air spring of which nothing is known but its gap as sold, and a rider of 86 kg."""
+    sold = {"front.gap_left": "126 mm", "front.gap_right": "126 mm"}
+    job = demo(sold | {"front.air": "air leg", "rider.mass": "86 kg", "rider.front_axle": None, "rider.rear_axle": None})
     return report_of(load(job), with_bands=False).ends.front.chosen.pressure.text
 
 
@@ -67,6 +68,8 @@ def test_a_pressure_that_nobody_read_is_pumped_to_and_one_that_was_read_is_kept(
     at(page, "bike").locator("[data-kind='front.air']").get_by_role("radio", name="Air spring").click()
     clear(page, "rider.front_axle", "rider.rear_axle")
     field(page, "rider.mass").fill("86 kg")
+    for leg in ("left", "right"):
+        field(page, f"front.gap_{leg}").fill("126 mm")
     told, bar = answer(page), pressure_told()
     expect(told).to_contain_text(re.compile(rf"Pump to\s*{re.escape(bar)} bar"), timeout=PATIENCE)
     field(page, "front.air_pressure").fill(f"{bar} bar")
