@@ -146,7 +146,9 @@ def test_after_the_ride_the_one_thing_to_change_first_stands_under_what_was_read
     field(page, "rear.felt").select_option("kicks")
     front, rear = (page.locator(f"[data-ride-end={end}]") for end in ("front", "rear"))
     expect(front.locator("[data-ride-first]")).to_have_text(
-        re.compile(r"Left so, first: add \d+ ml a leg \(gap \d+ to \d+ mm\): force at full travel \d+ % more, rider sag as it is\."),
+        re.compile(
+            r"Left so, first: add \d+ ml a leg \(gap \d+ to \d+ mm\): force at full travel \d+ % more, rider sag as it is\."
+        ),
         timeout=PATIENCE,
     )
     expect(front).to_contain_text("All of the travel was used")

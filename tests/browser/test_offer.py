@@ -163,3 +163,26 @@ def test_an_own_job_begins_with_no_option_and_no_guess(opened):
     part.get_by_role("button", name="Add an option").click()
     expect(part.locator(".option-total")).to_contain_text("No total yet. The currency is not entered.", timeout=PATIENCE)
     expect(part.get_by_label("Currency")).to_have_value("")
+
+
+def test_an_option_may_leave_the_cartridge_shut_and_charged(opened):
+    """Chosen by touch and typed: the page says what the core says of the same offer."""
+    page = opened(has_touch=True)
+    part = trail(page)
+    option = part.locator("[data-option='2']")
+    option.get_by_role("button", name="Change this option").tap()
+    option.get_by_label("Cartridge").select_option("as built")
+    for leg in ("left", "right"):
+        option.locator(f"[name='offer.options[2].setup.front.gap_{leg}']").fill("190")
+    document = jobs()["trail"]
+    document["offer"]["options"][1]["setup"]["front"] |= {"cartridge": "as built", "gap_left": "190 mm", "gap_right": "190 mm"}
+    told = report_of(load(document)).options
+    expect(option.locator("[data-option-end=front]")).to_have_text(told.options[1].ends[0].words, timeout=PATIENCE)
+    assert "around the shut cartridge" in told.options[1].ends[0].words
+    pair = part.locator("[data-between='1 2']")
+    for words in told.between[0].words:
+        expect(pair).to_contain_text(words)
+    expect(pair).to_contain_text("Option 2: shut and charged as built")
+    option.get_by_label("Cartridge").select_option("")
+    expect(option.locator("[data-option-end=front]")).not_to_contain_text("shut cartridge", timeout=PATIENCE)
+    assert not page.problems
