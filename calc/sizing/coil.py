@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from calc.array import Array, Flags, Number, find_root
+from calc.array import Array, Flags, Number, every, find_root, some
 from calc.end.assembly import Assembly
 from calc.end.end import End
 from calc.end.figures import Figures, evaluate
@@ -201,13 +201,24 @@ def _gap(
         trial = replace(trial, preload=np.maximum(np.minimum(preload, most), least))
         return end_missed(assembly.end(trial), travel, exponent, targets)
 
+    was, can = _may_stay(targets, limits, lock, shape)
+    decided = targets.gap_stays is not None
+    if decided and every(can):  # nothing is left to be solved for
+        return was, np.zeros(shape, dtype=bool)
     root, out = end_root(missing, np.array(np.broadcast_to(lock + 0.05, shape)), np.full(shape, DEEPEST_GAP))
-    if targets.gap_found is None or limits.gap is None:
+    if not some(can):
         return root, out
+    stays = can if decided else can & gap_stays(missing(np.where(can, was, DEEPEST_GAP)), targets, loads.aboard)
+    return np.where(stays, was, root), out & ~stays
+
+
+def _may_stay(targets: Targets, limits: Limits, lock: Number, shape: tuple[int, ...]) -> tuple[Array, Flags]:
+    """The gap that is in, and where it can be built again, or was decided to stay."""
+    if targets.gap_found is None or limits.gap is None:
+        return np.zeros(shape), np.zeros(shape, dtype=bool)
     was = np.broadcast_to(targets.gap_found, shape)
     can = (was > lock + SAME) & (np.round(was) >= limits.gap[0]) & (np.round(was) <= limits.gap[1])
-    stays = can & gap_stays(missing(np.where(can, was, DEEPEST_GAP)), targets, loads.aboard)
-    return np.where(stays, was, root), out & ~stays
+    return was, can if targets.gap_stays is None else can & targets.gap_stays
 
 
 def gap_stays(off: Array, targets: Targets, load: Number) -> Flags:
