@@ -104,7 +104,7 @@ def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
     def half(figure: Quantity | None, name: str, factor: float = 1.0) -> Quantity | None:  # from internal units to those shown
         return with_half(figure, sure.setup[name] * factor) if figure is not None and name in sure.setup else figure
 
-    oil = chosen.oil and Legs(*(with_half(getattr(chosen.oil, leg), sure.oil[leg] / 1000.0) for leg in ("left", "right")))
+    oil = chosen.oil and Legs(*(_ordered(getattr(chosen.oil, leg), sure.oil[leg] / 1000.0) for leg in ("left", "right")))
     return replace(
         chosen,
         rate=chosen.rate if chosen.pressure else with_half(chosen.rate, BUILT_RATE * chosen.rate.value),
@@ -115,6 +115,11 @@ def _set_to(chosen: Candidate, sure: Bands) -> Candidate:
         second_pressure=half(chosen.second_pressure, "second", 10.0),
         oil=oil,
     )
+
+
+def _ordered(oil: Quantity, half: float) -> Quantity:
+    """Oil to pour in or take out with its +/-; a leg that is left as it is has none."""
+    return with_half(oil, half) if oil.value else oil
 
 
 def _moved(moved: Moved | None, halves: Mapping[str, float]) -> Moved | None:

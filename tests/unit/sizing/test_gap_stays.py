@@ -77,6 +77,13 @@ def test_legs_within_a_millimetre_of_what_is_told_are_left(right, orders):
     assert (oil.chosen.oil.left.text != "0" or oil.chosen.oil.right.text != "0") == orders
 
 
+def test_a_leg_that_is_left_as_it_is_has_no_plus_minus():
+    """ "0 +/- 2 ml" is no order; what is poured in has one."""
+    left, added = (report_of(load(demo(dict.fromkeys(LEGS, gap)))).ends.front.chosen for gap in ("120 mm", "146 mm"))
+    assert (left.oil.left.text, left.oil.left.plus_minus_text, left.oil.right.plus_minus_95) == ("0", "", None)
+    assert added.oil.left.plus_minus_95 > 0
+
+
 def test_an_air_forks_oil_stays_too():
     air = {"front__air": "air leg", "front__air_pressure": "10 bar", "front__air_end": "gap", "standard__gap": None}
     assert front("118 mm", **air).chosen.gap.value == 118
